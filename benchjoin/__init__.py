@@ -1,0 +1,1 @@
+"""benchjoin: from a described bench to full-size marking templates and dimensioned elevations."""

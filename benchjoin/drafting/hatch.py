@@ -1,0 +1,61 @@
+"""Hatching and outlines of a region: explicit lines, clipped, the same every time.
+
+Hatch lines are counted from the paper's origin, so that two regions that touch are hatched as one and a
+region that is drawn twice is drawn alike.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import shapely
+
+from benchjoin.drafting.primitives import Drawing, Line, Point
+from benchjoin.errors import PaperError
+
+_SHORTEST = 0.05  # mm; a shorter stroke is only a blot in a corner
+
+
+def hatch(polygon: shapely.Geometry, spacing: float = 2.0, angle: float = 45.0) -> Drawing:
+    """Thin parallel lines across a region.
+
+    Parameters
+    ----------
+    polygon : shapely Polygon or MultiPolygon
+        The region, on paper. [mm]
+    spacing : float
+        Distance between lines, square to them. [mm]
+    angle : float
+        Direction of the lines, counter-clockwise from the right. [degrees]
+    """
+    if not spacing > 0 or not math.isfinite(spacing + angle):
+        raise PaperError(
+            f"Hatching needs a spacing above nothing and an angle, not {spacing!r} and {angle!r}."
+        )
+    if polygon.is_empty:
+        return ()
+    along = np.array([math.cos(math.radians(angle)), math.sin(math.radians(angle))])
+    across = np.array([-along[1], along[0]])
+    x0, y0, x1, y1 = polygon.bounds
+    corners = np.array([(x0, y0), (x1, y0), (x1, y1), (x0, y1)])
+    u, v = corners @ along, corners @ across
+    number = np.arange(math.ceil(v.min() / spacing), math.floor(v.max() / spacing) + 1)
+    feet = number[:, None] * spacing * across
+    ends = np.stack([feet + (u.min() - 1) * along, feet + (u.max() + 1) * along], axis=1)
+    strokes = shapely.get_parts(shapely.intersection(shapely.linestrings(ends), polygon))
+    kept = [s for s in strokes if s.geom_type == "LineString" and s.length >= _SHORTEST]
+    return tuple(Line(tuple((x, y) for x, y in stroke.coords)) for stroke in kept)
+
+
+def outline(polygon: shapely.Geometry, kind: str = "visible") -> Drawing:
+    """The rings of a region as closed lines, outer rings and holes."""
+    rings = []
+    for part in shapely.get_parts(polygon):
+        if part.geom_type == "Polygon" and not part.is_empty:
+            rings.extend([part.exterior, *part.interiors])
+    return tuple(Line(_ring(ring), kind, closed=True) for ring in rings)
+
+
+def _ring(ring: shapely.LinearRing) -> tuple[Point, ...]:
+    return tuple((x, y) for x, y in list(ring.coords)[:-1])

@@ -1,0 +1,180 @@
+"""What a drawing is made of: lines, filled regions, discs and texts, in millimetres on paper, y up.
+
+A drawing is a tuple of these. Whoever draws makes them, whoever places or tests asks them for bounds and
+overlaps, and svg writes them. They are frozen, and a coordinate that is not a finite number is refused when
+one is made.
+
+>>> mark = (Line(((0, 0), (10, 0)), "visible"), Text((5, 1), "10", anchor="middle"))
+>>> bounds(shift(mark, 100, 50))[:2]
+(100.0, 50.0)
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from typing import Literal, TypeAlias
+
+import attrs
+import shapely
+
+from benchjoin.drafting.lettering import ascent, descent, text_width
+from benchjoin.drafting.linework import check_kind
+from benchjoin.errors import PaperError
+
+Point = tuple[float, float]
+Box = tuple[float, float, float, float]
+
+
+def _number(value: float) -> float:
+    number = float(value)
+    if not math.isfinite(number):
+        raise PaperError(
+            f"{value!r} is not a place or a size on paper: every number of a drawing must be finite."
+        )
+    return number
+
+
+def _positive(value: float) -> float:
+    number = _number(value)
+    if number <= 0:
+        raise PaperError(f"A height or a radius on paper must be more than nothing, not {value!r}.")
+    return number
+
+
+def _point(value: Sequence[float]) -> Point:
+    x, y = value
+    return _number(x), _number(y)
+
+
+def _points(values: Iterable[Sequence[float]]) -> tuple[Point, ...]:
+    points = tuple((float(x), float(y)) for x, y in values)
+    if not math.isfinite(sum(x + y for x, y in points)):  # one sum finds any nan or infinity
+        for point in points:
+            _point(point)
+    return points
+
+
+def _rings(values: Iterable[Iterable[Sequence[float]]]) -> tuple[tuple[Point, ...], ...]:
+    return tuple(_points(ring) for ring in values)
+
+
+def _known_kind(_: object, __: object, kind: str) -> None:
+    check_kind(kind)
+
+
+@attrs.frozen
+class Line:
+    """A polyline of one kind of line; closed joins its last point to its first."""
+
+    points: tuple[Point, ...] = attrs.field(converter=_points)
+    kind: str = attrs.field(default="thin", validator=_known_kind)
+    closed: bool = False
+
+
+@attrs.frozen
+class Fill:
+    """A filled region: arrowheads, bars, blank patches. A point inside an even number of rings is outside."""
+
+    rings: tuple[tuple[Point, ...], ...] = attrs.field(converter=_rings)
+    tone: Literal["black", "white"] = attrs.field(
+        default="black", validator=attrs.validators.in_(("black", "white"))
+    )
+
+
+@attrs.frozen
+class Disc:
+    """A circle drawn with a kind of line, or filled black."""
+
+    centre: Point = attrs.field(converter=_point)
+    radius: float = attrs.field(converter=_positive)
+    kind: str = attrs.field(default="thin", validator=_known_kind)
+    filled: bool = False
+
+
+@attrs.frozen
+class Text:
+    """A line of text, `at` on its baseline, turned counter-clockwise in degrees; 90 is read from the right."""
+
+    at: Point = attrs.field(converter=_point)
+    string: str
+    height: float = attrs.field(default=2.5, converter=_positive)
+    anchor: Literal["start", "middle", "end"] = attrs.field(
+        default="start", validator=attrs.validators.in_(("start", "middle", "end"))
+    )
+    turn: float = attrs.field(default=0.0, converter=_number)
+    bold: bool = False
+
+
+Primitive: TypeAlias = Line | Fill | Disc | Text
+Drawing: TypeAlias = tuple[Primitive, ...]
+
+
+def shift(drawing: Drawing, dx: float, dy: float) -> Drawing:
+    """The same drawing, moved right by dx and up by dy."""
+
+    def moved(points: tuple[Point, ...]) -> tuple[Point, ...]:
+        return tuple((x + dx, y + dy) for x, y in points)
+
+    def one(item: Primitive) -> Primitive:
+        if isinstance(item, Line):
+            return Line(moved(item.points), item.kind, item.closed)
+        if isinstance(item, Fill):
+            return Fill(tuple(moved(ring) for ring in item.rings), item.tone)
+        if isinstance(item, Disc):
+            return attrs.evolve(item, centre=moved((item.centre,))[0])
+        return attrs.evolve(item, at=moved((item.at,))[0])
+
+    return tuple(one(item) for item in drawing)
+
+
+def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
+    """Corners of the box of a text: its advance width by ascent and descent, turned as the text is."""
+    width = text_width(text.string, text.height, bold=text.bold)
+    left = -width * {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
+    low, high = -descent(text.height), ascent(text.height)
+    angle = math.radians(text.turn)
+    cos, sin = math.cos(angle), math.sin(angle)
+    x, y = text.at
+
+    def corner(u: float, v: float) -> Point:
+        return x + u * cos - v * sin, y + u * sin + v * cos
+
+    right = left + width
+    return corner(left, low), corner(right, low), corner(right, high), corner(left, high)
+
+
+def text_box(text: Text) -> shapely.Polygon:
+    """The box of a text as a polygon."""
+    return shapely.Polygon(text_corners(text))
+
+
+def bounds(drawing: Drawing) -> Box:
+    """Smallest box round a drawing, line widths left out: left, bottom, right, top. [mm]
+
+    Raises
+    ------
+    PaperError
+        If nothing is drawn: nothing has no bounds.
+    """
+    points = [point for item in drawing for point in _extremes(item)]
+    if not points:
+        raise PaperError("An empty drawing has no bounds.")
+    xs, ys = zip(*points, strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def _extremes(item: Primitive) -> Iterable[Point]:
+    if isinstance(item, Line):
+        return item.points
+    if isinstance(item, Fill):
+        return [point for ring in item.rings for point in ring]
+    if isinstance(item, Disc):
+        (x, y), r = item.centre, item.radius
+        return (x - r, y - r), (x + r, y + r)
+    return text_corners(item)
+
+
+def figure_middle(y: float, height: float) -> float:
+    """Baseline that puts the middle of figures of this height on y."""
+    return y - height / 2

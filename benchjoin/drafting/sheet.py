@@ -1,0 +1,69 @@
+"""A sheet: one drawing on one page of a known size, and how it is saved.
+
+Drawings hand their primitives to a Sheet; binding takes sheets in order. A sheet saves itself as SVG, PDF or
+PNG by the ending of the path, whole or not at all.
+"""
+
+from __future__ import annotations
+
+import math
+from pathlib import Path
+
+import attrs
+
+from benchjoin.drafting import pdf, svg
+from benchjoin.drafting.primitives import Drawing
+from benchjoin.drafting.saving import write_whole
+from benchjoin.errors import PaperError
+
+
+def _size(value: float) -> float:
+    number = float(value)
+    if not (math.isfinite(number) and number > 0):
+        raise PaperError(f"A sheet cannot be {value!r} mm wide or high.")
+    return number
+
+
+@attrs.frozen(kw_only=True, repr=False)
+class Sheet:
+    """One page: a name for files, a title for people, its size in mm, and what is drawn on it."""
+
+    name: str
+    title: str
+    width: float = attrs.field(converter=_size)
+    height: float = attrs.field(converter=_size)
+    drawing: Drawing = attrs.field(converter=tuple)
+    scale: str = "1:1"
+    full_size: bool = False
+    number: int | None = None
+    count: int | None = None
+
+    def svg(self) -> str:
+        """The sheet as SVG text, one unit of which is one millimetre."""
+        return svg.svg_text(self)
+
+    def save(self, path: str | Path) -> Path:
+        """Write the sheet as .svg, .pdf or .png, by the ending of the path, whole or not at all.
+
+        Raises
+        ------
+        PaperError
+            If the path ends otherwise, or the page cannot be that large.
+        """
+        target = Path(path)
+        ending = target.suffix.lower()
+        if ending == ".svg":
+            data = (self.svg() + "\n").encode("utf-8")
+        elif ending == ".pdf":
+            data = pdf.pdf_bytes(self)
+        elif ending == ".png":
+            data = pdf.png_bytes(self)
+        else:
+            raise PaperError(f"A sheet is saved as .svg, .pdf or .png; {target.name!r} ends in none of them.")
+        return write_whole(target, data)
+
+    def _repr_svg_(self) -> str:
+        return self.svg()
+
+    def __repr__(self) -> str:
+        return f"<Sheet {self.name}: {self.width:.6g} × {self.height:.6g} mm, {self.scale}>"

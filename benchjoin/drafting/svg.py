@@ -1,0 +1,144 @@
+"""Write a sheet as SVG: the one place where y is turned over and numbers become text.
+
+One user unit is one millimetre: width, height and viewBox carry the same numbers. All lines of one kind share
+one path, since readers pay for each element and not for each stroke. The same sheet gives the same bytes
+every time. The library that writes the elements is loaded when the first sheet is written.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterable, Iterator
+from typing import TYPE_CHECKING, Any
+
+from benchjoin.drafting.lettering import FAMILIES, font_size
+from benchjoin.drafting.linework import KINDS, Linework, Pen
+from benchjoin.drafting.primitives import Disc, Drawing, Fill, Line, Point, Text
+from benchjoin.errors import PaperError
+
+if TYPE_CHECKING:
+    from benchjoin.drafting.sheet import Sheet
+
+INK, PAPER = "#000", "#fff"
+_UNWRITABLE = re.compile("[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+
+
+def number(value: float) -> str:
+    """A number for a file: three decimals at most, no trailing zeros, no minus nought; refused if not finite.
+
+    >>> number(0.1 + 0.2), number(-0.0001), number(1600.0)
+    ('0.3', '0', '1600')
+    """
+    if not math.isfinite(value):
+        raise PaperError(f"{value!r} cannot be drawn: every number of a sheet must be finite.")
+    text = f"{value:.3f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def svg_text(sheet: Sheet, linework: Linework | None = None) -> str:
+    """The sheet as SVG text: blank patches lowest, then lines, black fills, and text on top."""
+    import svgwrite
+
+    width, height = number(sheet.width), number(sheet.height)
+    page = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False)
+    page.add(page.path(d=f"M0 0H{width}V{height}H0Z", fill=PAPER))
+    down = float(height)
+    _add_fills(page, sheet.drawing, "white", down)
+    _add_lines(page, sheet.drawing, linework or Linework(), down)
+    _add_fills(page, sheet.drawing, "black", down)
+    _add_texts(page, sheet.drawing, down)
+    text = str(page.tostring())
+    _check_size(text, width, height)
+    return text
+
+
+def _check_size(text: str, width: str, height: str) -> None:
+    """Size and viewBox must carry the same numbers, or every mark would be off without a word."""
+    head = text[: text.index(">")]
+    for wanted in (f'width="{width}mm"', f'height="{height}mm"', f'viewBox="0 0 {width} {height}"'):
+        if wanted not in head:
+            raise PaperError(f"The sheet was not written at its size: {wanted} is missing.")
+
+
+def _ring(points: Iterable[Point], down: float, *, closed: bool) -> str:
+    steps = "L".join(f"{number(x)} {number(down - y)}" for x, y in points)
+    return f"M{steps}Z" if closed else f"M{steps}"
+
+
+def _circle(disc: Disc, down: float) -> str:
+    """Two half circles, counter-clockwise on the page as filled rings are."""
+    (x, y), r = disc.centre, number(disc.radius)
+    left, right, level = number(x - disc.radius), number(x + disc.radius), number(down - y)
+    return f"M{left} {level}A{r} {r} 0 0 0 {right} {level}A{r} {r} 0 0 0 {left} {level}Z"
+
+
+def _strokes(drawing: Drawing, down: float) -> dict[str, list[str]]:
+    found: dict[str, list[str]] = {}
+    for item in drawing:
+        if isinstance(item, Line) and len(item.points) > 1:
+            found.setdefault(item.kind, []).append(_ring(item.points, down, closed=item.closed))
+        elif isinstance(item, Disc) and not item.filled:
+            found.setdefault(item.kind, []).append(_circle(item, down))
+    return found
+
+
+def _add_lines(page: Any, drawing: Drawing, linework: Linework, down: float) -> None:
+    strokes = _strokes(drawing, down)
+    for kind in KINDS:
+        if kind in strokes:
+            page.add(page.path(d="".join(strokes[kind]), fill="none", stroke=INK, **_pen(linework.pen(kind))))
+
+
+def _pen(pen: Pen) -> dict[str, str]:
+    """Wide lines end round, so that two which meet in a corner close it; the others end square."""
+    if pen.dashes:
+        return {"stroke_width": number(pen.width), "stroke_dasharray": " ".join(map(number, pen.dashes))}
+    ends = "round" if pen.width >= 0.5 else "butt"
+    return {"stroke_width": number(pen.width), "stroke_linecap": ends, "stroke_linejoin": "round"}
+
+
+def _add_fills(page: Any, drawing: Drawing, tone: str, down: float) -> None:
+    """Plain rings share one path; a region with holes has its own, filled by the even-odd rule."""
+    ink = INK if tone == "black" else PAPER
+    plain = "".join(_plain_rings(drawing, tone, down))
+    if plain:
+        page.add(page.path(d=plain, fill=ink))
+    for item in drawing:
+        if isinstance(item, Fill) and item.tone == tone and len(item.rings) > 1:
+            rings = "".join(_ring(ring, down, closed=True) for ring in item.rings)
+            page.add(page.path(d=rings, fill=ink, fill_rule="evenodd"))
+
+
+def _plain_rings(drawing: Drawing, tone: str, down: float) -> Iterator[str]:
+    for item in drawing:
+        if isinstance(item, Fill) and item.tone == tone and len(item.rings) == 1:
+            yield _ring(_counter_clockwise(item.rings[0]), down, closed=True)
+        elif isinstance(item, Disc) and item.filled and tone == "black":
+            yield _circle(item, down)
+
+
+def _counter_clockwise(ring: tuple[Point, ...]) -> tuple[Point, ...]:
+    """Rings that go round one way never cancel where they overlap."""
+    following = ring[1:] + ring[:1]
+    area = sum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in zip(ring, following, strict=True))
+    return ring if area >= 0 else ring[::-1]
+
+
+def _add_texts(page: Any, drawing: Drawing, down: float) -> None:
+    texts = [item for item in drawing if isinstance(item, Text) and item.string]
+    if not texts:
+        return
+    group = page.g(font_family=FAMILIES.replace('"', "'"), fill=INK)
+    for text in texts:
+        x, y = number(text.at[0]), number(down - text.at[1])
+        extra: dict[str, str] = {}
+        if text.anchor != "start":
+            extra["text_anchor"] = text.anchor
+        if text.bold:
+            extra["font_weight"] = "bold"
+        if text.turn % 360:
+            extra["transform"] = f"rotate({number(-text.turn)} {x} {y})"
+        string = _UNWRITABLE.sub("?", text.string)
+        group.add(page.text(string, x=[x], y=[y], font_size=number(font_size(text.height)), **extra))
+    page.add(group)

@@ -1,0 +1,78 @@
+"""Every error that benchjoin raises.
+
+An error says what is wrong, where, with which numbers, and what to do about it. It is raised only when no
+layout can be computed or no honest page can be written; everything else that a maker must know is a finding.
+
+::
+
+    BenchjoinError
+     ├── LengthError          (ValueError)    not a length: no unit, not a number, negative, too long
+     ├── DescriptionError     (ValueError)    a description with faults; all of them at once
+     ├── AddressError         (LookupError)   no such value, part, set or side
+     ├── RunError             (ValueError)    a run that cannot be laid out
+     │    ├── RunOverfull                     too much between two pins
+     │    └── RunMismatch                     fixed sizes leave a gap between two pins
+     ├── CannotDraw           (ValueError)    a layout with errors is not drawn for the wood
+     ├── PaperError           (ValueError)    a page that would not come out true
+     └── MissingLibrary       (ImportError)   a system library that is not installed
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+
+class BenchjoinError(Exception):
+    """Root of the tree; catch this to catch them all.
+
+    Fields given by keyword become attributes, so that a program can read the numbers that the sentence states.
+
+    Examples
+    --------
+    >>> BenchjoinError("The run is too full.", over=31.75).over
+    31.75
+    """
+
+    def __init__(self, message: str, **fields: Any) -> None:
+        super().__init__(message)
+        self.__dict__.update(fields)
+
+    def __getattr__(self, name: str) -> Any:
+        """Only for the type checker: a field that was not given does not exist."""
+        raise AttributeError(name)
+
+
+class LengthError(BenchjoinError, ValueError):
+    """Something given as a length is not one."""
+
+
+class DescriptionError(BenchjoinError, ValueError):
+    """A description has faults. Field: faults, a tuple of Fault."""
+
+
+class AddressError(BenchjoinError, LookupError):
+    """An address, part, set or side that is not there. Fields: address, known."""
+
+
+class RunError(BenchjoinError, ValueError):
+    """A run that cannot be laid out. Fields: run, lower_pin, upper_pin, over (mm)."""
+
+
+class RunOverfull(RunError):
+    """Members and clears need more than there is between two pins."""
+
+
+class RunMismatch(RunError):
+    """Members and clears are all fixed and leave a gap between two pins."""
+
+
+class CannotDraw(BenchjoinError, ValueError):
+    """A layout with errors is not drawn for the wood. Field: findings."""
+
+
+class PaperError(BenchjoinError, ValueError):
+    """A page that would not come out true, or not at all."""
+
+
+class MissingLibrary(BenchjoinError, ImportError):
+    """A library of the system is not installed."""

@@ -1,0 +1,42 @@
+"""What the maker must know: errors, warnings and notes.
+
+Checks return findings; nothing is raised for them. An *error* cannot be built, a *warning* asks the maker to
+think again, a *note* is worth knowing. Each says where, with which numbers, in a plain sentence, and on whose
+authority.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Literal
+
+import attrs
+
+from .sources import Source
+
+Severity = Literal["error", "warning", "note"]
+ORDER: Mapping[str, int] = {"error": 0, "warning": 1, "note": 2}
+
+
+@attrs.frozen(kw_only=True)
+class Finding:
+    """One thing that the maker must know.
+
+    kind is a short name of the check, where an address of a part, numbers the sizes in mm (or fractions) that
+    the sentence states, at the tape's reading.
+    """
+
+    severity: Severity
+    kind: str
+    where: str
+    sentence: str
+    numbers: Mapping[str, float] = attrs.field(factory=dict, hash=False)
+    source: Source
+
+    def __str__(self) -> str:
+        return f"{self.severity}: {self.sentence} [{self.source}]"
+
+
+def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Errors first, then warnings, then notes; otherwise as found."""
+    return tuple(sorted(findings, key=lambda finding: ORDER[finding.severity]))

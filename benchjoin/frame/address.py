@@ -1,0 +1,178 @@
+"""Addresses: one grammar that reaches every value of a design.
+
+``"length"``, ``"front.height"``, ``"bench.back.width"`` (a level by its name), ``"clear below bench.size"``,
+``"bay 1.size"``, ``"back left leg.size"`` or ``"2/bench/front rail.width"`` (sizes measured on the wood). `alter` makes a
+new frame from addresses and values, all at once, so that no half-way state has to make sense.
+"""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import attrs
+
+from ..errors import AddressError
+from .frame import Frame
+from .identity import piece_of
+from .measured import FIELDS
+from .stack import Clear, Level
+
+Change = dict[str, Any]
+
+
+def alter(frame: Frame, changes: Mapping[str, Any]) -> Frame:
+    """A new frame with other values at some addresses.
+
+    Raises
+    ------
+    AddressError
+        If an address reaches nothing; it names the nearest ones that do.
+    DescriptionError
+        If the new frame has faults.
+
+    Examples
+    --------
+    ``alter(bench, {"bench.front.width": "3 1/4 in", "length": "60 in"})``
+    """
+    tree: Change = {}
+    measured: dict[str, Any] = dict(frame.measured)
+    for address, given in changes.items():
+        path = _path(frame, address)
+        if path[0] == "measured":
+            measured.update(_with_measure(measured, path[1], path[2], given))
+        else:
+            _graft(tree, path, given)
+    grown = _grow(frame, tree) if tree else {}
+    return attrs.evolve(frame, **grown, measured=measured)
+
+
+def value(frame: Frame, address: str) -> Any:
+    """The value at an address.
+
+    Raises
+    ------
+    AddressError
+        If the address reaches nothing.
+    """
+    path = _path(frame, address)
+    if path[0] == "measured":
+        sizes = frame.measured.get(path[1], {})
+        return tuple(sizes.get(f) for f in FIELDS) if path[2] == "size" else sizes.get(path[2])
+    found: Any = frame
+    for step in path:
+        found = found[step] if isinstance(step, int) else getattr(found, step)
+    return found
+
+
+def addresses(frame: Frame) -> tuple[str, ...]:
+    """Every address that reaches a described value of the frame, from the top down."""
+    return tuple(_addresses(frame))
+
+
+def _addresses(frame: Frame) -> Iterator[str]:
+    for field in attrs.fields(Frame):
+        if field.name not in ("stack", "bays", "measured", "tape"):
+            yield from _below(field.name, getattr(frame, field.name))
+    yield "tape"
+    for number, bay in enumerate(frame.bays, 1):
+        yield from _below(f"bay {number}", bay)
+    for name, place in _stack_names(frame).items():
+        yield from _below(name, frame.stack[place])
+
+
+def _below(address: str, thing: Any) -> Iterator[str]:
+    if not attrs.has(type(thing)):
+        yield address
+        return
+    if not isinstance(thing, Clear | Level):
+        yield address
+    for field in attrs.fields(type(thing)):
+        yield from _below(f"{address}.{field.name}", getattr(thing, field.name))
+
+
+def _stack_names(frame: Frame) -> dict[str, int]:
+    """Place in the stack by name: each level by its own, each clear by the level above or below it."""
+    names: dict[str, int] = {}
+    for place, item in enumerate(frame.stack):
+        if isinstance(item, Level):
+            names[item.name] = place
+            if place and isinstance(frame.stack[place - 1], Clear):
+                names[f"clear below {item.name}"] = place - 1
+            if place + 1 < len(frame.stack) and isinstance(frame.stack[place + 1], Clear):
+                names[f"clear above {item.name}"] = place + 1
+    return names
+
+
+def _path(frame: Frame, address: str) -> tuple[Any, ...]:
+    """The steps to a value: attribute names, and integers into the stack or the bays."""
+    if not isinstance(address, str) or not address.strip():
+        raise AddressError(f"{address!r} is not an address. Write for example 'length' or 'bench.front.width'.", address=address)
+    head, *rest = address.strip().split(".")
+    if piece_of(head)[1] in frame.part_names():
+        return _measure_path(frame, address, head, rest)
+    names = _stack_names(frame)
+    if head in names:
+        steps: list[Any] = ["stack", names[head]]
+    elif head.startswith("bay ") and head[4:].isdigit() and 1 <= int(head[4:]) <= len(frame.bays):
+        steps = ["bays", int(head[4:]) - 1]
+    elif head in (f.name for f in attrs.fields(Frame)) and head not in ("measured", "stack", "bays"):
+        steps = [head]
+    else:
+        raise _unknown(frame, address)
+    steps += rest
+    thing: Any = frame
+    for step in steps:
+        if not isinstance(step, int) and not (attrs.has(type(thing)) and step in (f.name for f in attrs.fields(type(thing)))):
+            raise _unknown(frame, address)
+        thing = thing[step] if isinstance(step, int) else getattr(thing, step)
+    return tuple(steps)
+
+
+def _measure_path(frame: Frame, address: str, part: str, rest: list[str]) -> tuple[str, str, str]:
+    if len(rest) != 1 or rest[0] not in (*FIELDS, "size"):
+        raise AddressError(
+            f"{address!r}: a part has its width, thickness and size on the wood. Write {part + '.width'!r}.",
+            address=address,
+            known=tuple(f"{part}.{field}" for field in (*FIELDS, "size")),
+        )
+    return ("measured", part, rest[0])
+
+
+def _unknown(frame: Frame, address: str) -> AddressError:
+    parts = tuple(f"{part}.size" for part in frame.part_names())
+    known = (*addresses(frame), *parts)
+    near = difflib.get_close_matches(address, known, n=3, cutoff=0.4) or known[:3]
+    told = " or ".join(repr(n) for n in near)
+    return AddressError(f"{address!r} reaches no value of this frame. Did you mean {told}?", address=address, known=known)
+
+
+def _with_measure(measured: Mapping[str, Any], part: str, field: str, given: Any) -> dict[str, Any]:
+    """Measured sizes of one part after a change; the converter of Frame.measured checks them."""
+    if field == "size":
+        pair = tuple(given) if isinstance(given, tuple | list) and len(given) == 2 else (given, given)
+        return {part: dict(zip(FIELDS, pair, strict=True))}
+    return {part: {**measured.get(part, {}), field: given}}
+
+
+def _graft(tree: Change, path: tuple[Any, ...], given: Any) -> None:
+    for step in path[:-1]:
+        tree = tree.setdefault(step, {})
+    tree[path[-1]] = given
+
+
+def _grow(thing: Any, tree: Change) -> dict[Any, Any]:
+    """New values for the fields of a thing, from the tree of changes below it."""
+    grown: dict[Any, Any] = {}
+    for step, change in tree.items():
+        old = thing[step] if isinstance(step, int) else getattr(thing, step)
+        grown[step] = _changed(old, change) if isinstance(change, dict) else change
+    return grown
+
+
+def _changed(old: Any, tree: Change) -> Any:
+    grown = _grow(old, tree)
+    if isinstance(old, tuple):
+        return tuple(grown.get(place, item) for place, item in enumerate(old))
+    return attrs.evolve(old, **grown)

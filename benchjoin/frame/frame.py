@@ -1,0 +1,162 @@
+"""The frame: one description of a bench, rack or stand, from which everything else follows.
+
+It is frozen data. A new size is a new frame (`alter` in address.py), so a slider, a re-measured leg and a sweep all
+take the same road through `layout.lay_out`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
+from typing import Any, Literal
+
+import attrs
+
+from ..errors import BenchjoinError
+from ..lengths import TOUCH
+from ..readings import Tape
+from .doors import Fault, a_kind, kept, a_name, a_length, a_number, one_of, refuse
+from .identity import leg_name, piece_of
+from .leg import Leg
+from .joints import Notch
+from .measured import measured
+from .rails import Slot, slots
+from .stack import Clear, Level
+from .stock import Stock, titled
+
+Corners = Literal["front through", "ends through", "staggered"]
+
+
+def _tape(value: Any) -> Tape:
+    return value if isinstance(value, Tape) else Tape(value)
+
+
+def _stack(value: Any) -> tuple[Clear | Level, ...]:
+    if isinstance(value, str) or not hasattr(value, "__iter__"):
+        raise BenchjoinError(f"stack is {value!r}. Write a list of Clear(…) and Level(…) from the foot upwards.")
+    items = tuple(value)
+    for place, item in enumerate(items):
+        if not isinstance(item, Clear | Level):
+            raise BenchjoinError(f'stack[{place}] is {item!r}. Write Clear("7 in") or Level("bench", front="3 1/2 in").')
+    return items
+
+
+def _bays(value: Any) -> tuple[Clear, ...]:
+    items = (value,) if isinstance(value, Clear) else value
+    if isinstance(items, str) or not hasattr(items, "__iter__"):
+        raise BenchjoinError(f"bays is {value!r}. Write a list of Clear(…), one for each bay from the left.")
+    bays = tuple(items)
+    if not bays or not all(isinstance(bay, Clear) for bay in bays):
+        raise BenchjoinError(f'bays is {value!r}. Write one Clear for each bay, for example [Clear("1000 mm"), Clear()].')
+    return bays
+
+
+@attrs.frozen(kw_only=True)
+class Frame:
+    """A frame over its legs, with its stack of levels and clears; lengths in mm or as tape strings.
+
+    length and depth are over the legs; fit is the clearance added to every notch over its rail; tape says how the
+    design reads on paper; quantity how many are made; measured holds sizes found on the wood, by part.
+
+    Raises
+    ------
+    DescriptionError
+        With every fault of the fields, or of the whole, at once.
+    """
+
+    name: str = attrs.field(converter=a_name("name"))
+    length: float = attrs.field(converter=a_length("length"))
+    depth: float = attrs.field(converter=a_length("depth"))
+    front: Leg = attrs.field(converter=a_kind(Leg, "front", 'Leg(stock, height="35 1/2 in")'))
+    back: Leg = attrs.field(converter=a_kind(Leg, "back", 'Leg(stock, height="70 in")'))
+    rail_stock: Stock = attrs.field(converter=a_kind(Stock, "rail_stock", 'Stock("larch 1x6", thickness="5/8 in")'))
+    stack: tuple[Clear | Level, ...] = attrs.field(converter=kept("stack", _stack))
+    bays: tuple[Clear, ...] = attrs.field(default=(Clear(),), converter=kept("bays", _bays))
+    corners: Corners = attrs.field(
+        default="front through", converter=one_of("corners", "front through", "ends through", "staggered")
+    )
+    fit: float = attrs.field(default=0.0, converter=a_length("fit", zero=True))
+    tape: Tape = attrs.field(default="1/16 in", converter=kept("tape", _tape))
+    quantity: int = attrs.field(default=1, converter=a_number("quantity", 1, 1000, "3", whole=True))
+    measured: Mapping[str, Mapping[str, float]] = attrs.field(
+        factory=lambda: MappingProxyType({}), converter=kept("measured", measured), hash=False
+    )
+
+    def __attrs_post_init__(self) -> None:
+        refuse(self, titled("Frame", self.name), lambda: [*_stack_faults(self), *_wood_faults(self)])
+
+    def levels(self) -> tuple[Level, ...]:
+        """The levels from the foot upwards."""
+        return tuple(item for item in self.stack if isinstance(item, Level))
+
+    def pairs(self) -> tuple[str, ...]:
+        """Names of the leg pairs from the left: left, middle 1 …, right."""
+        return ("left", *(f"middle {n}" for n in range(1, len(self.bays))), "right")
+
+    def legs(self) -> Iterator[tuple[str, str, str, Leg]]:
+        """Each leg as name, row, pair and description: front row first, from the left."""
+        for row, leg in (("front", self.front), ("back", self.back)):
+            for pair in self.pairs():
+                yield leg_name(row, pair), row, pair, leg
+
+    def rails(self) -> tuple[Slot, ...]:
+        """Each rail with its defaults filled in, level by level from the foot."""
+        return slots(self.levels(), self.pairs(), self.rail_stock)
+
+    def part_names(self) -> tuple[str, ...]:
+        """Names of all parts without the piece: legs, then rails."""
+        return (*(name for name, *_ in self.legs()), *(slot.name for slot in self.rails()))
+
+    def __repr__(self) -> str:
+        levels = ", ".join(level.name for level in self.levels())
+        size = f"{self.tape.say(self.length)} × {self.tape.say(self.depth)}"
+        return f"<Frame {self.name}: {size} over the legs, {levels}; make {self.quantity}>"
+
+
+def _stack_faults(frame: Frame) -> Iterator[Fault]:
+    if not frame.levels():
+        yield Fault("stack", 'it has no level. Put at least one in it, for example Level("bench", front="3 1/2 in").')
+    seen: set[str] = set()
+    taken = {field.name for field in attrs.fields(Frame)} | {name for name, *_ in frame.legs()}
+    for level in frame.levels():
+        if level.name in seen:
+            yield Fault("stack", f'two levels are named "{level.name}". Give each level a name of its own.')
+        if level.name in taken:
+            yield Fault("stack", f'a level is named "{level.name}", which addresses use. Choose another name.')
+        seen.add(level.name)
+    for below, above in zip(frame.stack, frame.stack[1:], strict=False):
+        if isinstance(below, Clear) and isinstance(above, Clear):
+            yield Fault("stack", "two clears follow each other. Write one, or put a level between them.")
+    for place, item in enumerate(frame.stack):
+        around = [near for near in frame.stack[max(0, place - 1) : place + 2] if isinstance(near, Level)]
+        if isinstance(item, Clear) and item.at and not any(item.at in near.sides() for near in around):
+            yield Fault("stack", f"a clear is measured at the {item.at}, and no level beside it has a rail there.")
+
+
+def _wood_faults(frame: Frame) -> Iterator[Fault]:
+    say = frame.tape.say
+    views: tuple[tuple[str, float, Literal["front", "end"]], ...]
+    views = (("length", frame.length, "front"), ("depth", frame.depth, "end"))
+    for name, given, across in views:
+        sizes = [across_leg(leg, across) for leg in (frame.front, frame.back)]
+        need = max(sizes) * len(frame.pairs()) if name == "length" else sum(sizes)
+        if need > given + TOUCH:
+            yield Fault(name, f"the legs alone take {say(need)}, and {say(given)} over them is too little. Make it more.")
+    for slot in frame.rails():
+        thick = slot.stock.thickness
+        if isinstance(slot.joint, Notch) and slot.joint.depth is not None and slot.joint.depth > thick + TOUCH:
+            what = f"let in {say(slot.joint.depth)}, but the rail is {say(thick)} thick. Leave the depth out to let it in flush."
+            yield Fault(slot.name, what)
+    known = frame.part_names()
+    for address in frame.measured:
+        piece, part = piece_of(address)
+        if part not in known:
+            yield Fault("measured", f'"{address}" is no part of this frame. Parts are {", ".join(known)}.')
+        elif piece is not None and not 1 <= piece <= frame.quantity:
+            yield Fault("measured", f'"{address}" is of piece {piece}, and the quantity is {frame.quantity}.')
+
+
+def across_leg(leg: Leg, seen_from: Literal["front", "end"]) -> float:
+    """Size of a leg along the frame's length (seen from the front) or depth (seen from the end). [mm]"""
+    wide = leg.stock.width or 0.0
+    return wide if leg.wide == seen_from else leg.stock.thickness

@@ -1,0 +1,37 @@
+"""Names of parts: piece, level or role, side, and count from the datum.
+
+A name is worked out from the description alone and survives edits: a new level renames nothing. Without a piece
+in front it means the part in all of them.
+
+>>> leg_name("back", "left"), rail_name("bench", "front"), of_piece(2, "bench/front rail")
+('back left leg', 'bench/front rail', '2/bench/front rail')
+"""
+
+from __future__ import annotations
+
+import re
+
+_PIECE = re.compile(r"(?:(\d+)/)?(.+)", re.DOTALL)
+
+
+def leg_name(row: str, pair: str) -> str:
+    """A leg by its row (front, back) and its pair (left, right, middle leg 1 …)."""
+    return f"{row} {pair} leg" if not pair.startswith("middle") else f"{row} {pair.replace('middle', 'middle leg')}"
+
+
+def rail_name(level: str, side: str, count: int | None = None) -> str:
+    """A rail by its level and side, with a count from the left where a side has several."""
+    return f"{level}/{side} rail" + (f" {count}" if count else "")
+
+
+def of_piece(piece: int, name: str) -> str:
+    """The name of a part in one piece."""
+    return f"{piece}/{name}"
+
+
+def piece_of(name: str) -> tuple[int | None, str]:
+    """Split a name into its piece (None where it means all) and the rest."""
+    match = _PIECE.fullmatch(name.strip())
+    if match is None:
+        return None, name
+    return (int(match[1]) if match[1] else None), match[2]

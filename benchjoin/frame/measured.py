@@ -1,0 +1,52 @@
+"""Sizes found on the wood: part by part, in one piece or in all of them.
+
+A mapping from a part's name with ``.width``, ``.thickness`` or ``.size`` (a pair, thickness first) to a length. What is
+measured holds over what was described, and one piece's own figure holds over all pieces'.
+
+>>> dict(measured({"2/back left leg.size": (33.1, 82.4), "bench/front rail.width": "3 7/16 in"})["2/back left leg"])
+{'thickness': 33.1, 'width': 82.4}
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Any
+
+from ..errors import BenchjoinError
+from ..lengths import mm
+from .identity import of_piece
+
+FIELDS = ("thickness", "width")
+
+
+def measured(value: Any) -> Mapping[str, Mapping[str, float]]:
+    """Converter of Frame.measured: addresses to sizes by part; takes its own result, too."""
+    if not isinstance(value, Mapping):
+        raise BenchjoinError(f'measured is {value!r}. Write for example {{"back left leg.size": ("33.1 mm", "82.4 mm")}}.')
+    parts: dict[str, dict[str, float]] = {}
+    for address, given in value.items():
+        for part, field, size in _sizes(address, given):
+            parts.setdefault(part, {})[field] = size
+    return MappingProxyType({part: MappingProxyType(dict(sorted(sizes.items()))) for part, sizes in sorted(parts.items())})
+
+
+def _sizes(address: Any, given: Any) -> list[tuple[str, str, float]]:
+    if isinstance(given, Mapping):
+        return [(address, field, mm(size, what=f"{address}.{field}")) for field, size in given.items()]
+    part, dot, field = str(address).rpartition(".")
+    if dot and field in FIELDS:
+        return [(part, field, mm(given, what=str(address)))]
+    if dot and field == "size" and isinstance(given, tuple | list) and len(given) == 2:
+        return [(part, name, mm(size, what=str(address))) for name, size in zip(FIELDS, given, strict=True)]
+    raise BenchjoinError(
+        f'measured["{address}"] is {given!r}. Write "part.width", "part.thickness" or '
+        '"part.size": (thickness, width), for example {"back left leg.size": ("33.1 mm", "82.4 mm")}.'
+    )
+
+
+def best_known(
+    found: Mapping[str, Mapping[str, float]], piece: int, part: str, drawn: Mapping[str, float]
+) -> dict[str, float]:
+    """Sizes of a part: its own measured ones, then those measured for every piece, then those drawn. [mm]"""
+    return {**drawn, **found.get(part, {}), **found.get(of_piece(piece, part), {})}

@@ -1,0 +1,74 @@
+"""A rail, where a level needs more of it than a width.
+
+>>> Rail("45 mm", joint=HalfLap(), raised=45).width
+45.0
+"""
+
+from __future__ import annotations
+
+from typing import Any, Literal
+
+import attrs
+
+from ..errors import BenchjoinError
+from .doors import Fault, kept, a_length, one_of, refuse
+from .joints import Butt, HalfLap, Notch, Planted, RailJoint
+from .stock import Stock
+
+Face = Literal["outer", "middle", "inner", "left", "right"]
+
+
+def _joint(value: Any) -> Any:
+    if value is None or isinstance(value, RailJoint):
+        return value
+    if isinstance(value, type) and issubclass(value, RailJoint):
+        return value()
+    raise BenchjoinError(f"joint is {value!r}. Choose Notch(), HalfLap(), Butt() or Planted().")
+
+
+def _stock(value: Any) -> Any:
+    if value is None or isinstance(value, Stock):
+        return value
+    raise BenchjoinError(f'stock is {value!r}, not a Stock. Write for example Stock("larch 1x6", thickness="5/8 in").')
+
+
+@attrs.frozen
+class Rail:
+    """A board on edge from leg to leg; its width stands upright. [mm]
+
+    stock and joint are the frame's and the side's own where they are None. face is the face of the legs that the
+    rail goes to: outer looks away from the frame, inner into it; middle is for rails that butt; a cross rail
+    knows left, middle and right. overhang is how far a long rail runs past the legs (less than zero: stops short of
+    their outer faces); raised lifts the rail over the level's common edge.
+    """
+
+    width: float = attrs.field(converter=a_length("width"))
+    stock: Stock | None = attrs.field(kw_only=True, default=None, converter=kept("stock", _stock))
+    joint: RailJoint | None = attrs.field(kw_only=True, default=None, converter=kept("joint", _joint))
+    face: Face = attrs.field(
+        kw_only=True, default="outer", converter=one_of("face", "outer", "middle", "inner", "left", "right")
+    )
+    overhang: float = attrs.field(kw_only=True, default=0.0, converter=a_length("overhang", signed=True))
+    raised: float = attrs.field(kw_only=True, default=0.0, converter=a_length("raised", signed=True))
+
+    def __attrs_post_init__(self) -> None:
+        refuse(self, "Rail", self._faults)
+
+    def _faults(self) -> list[Fault]:
+        if self.face == "middle" and isinstance(self.joint, Notch | HalfLap | Planted):
+            return [Fault("face", "a rail in the middle of the leg can only butt against it. Write joint=Butt().")]
+        if self.overhang and isinstance(self.joint, Butt):
+            return [Fault("overhang", "a rail that butts ends at the legs. Leave the overhang out, or let the rail in.")]
+        return []
+
+
+def a_rail(field: str) -> Any:
+    """Converter for a side of a level: nothing, a Rail, or just its width."""
+
+    def convert(value: Any) -> Any:
+        return value if value is None or isinstance(value, Rail) else _of_width(value)
+
+    def _of_width(value: Any) -> Rail:
+        return Rail(value)
+
+    return kept(field, convert)

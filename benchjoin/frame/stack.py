@@ -1,0 +1,86 @@
+"""The stack: levels and clears from the foot upwards, as a maker adds them up.
+
+>>> Level("bench", front="3 1/2 in", ends="3 1/2 in", flush="front leg top").sides()["left"].width
+88.9
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+import attrs
+
+from .doors import Fault, a_name, a_length, a_number, one_of, refuse
+from .rail import Rail, a_rail
+from .stock import titled
+
+Side = Literal["front", "back", "left", "right", "cross"]
+SIDES: tuple[Side, ...] = ("front", "back", "left", "right", "cross")
+FLUSH = {"front leg top": "front", "back leg top": "back"}
+
+
+@attrs.frozen
+class Clear:
+    """An open height or space between two members; without a size it shares what is left, by weight. [mm]
+
+    at says where the maker measures it: over the whole band of the levels around it, or at one side's rails.
+    """
+
+    size: float | None = attrs.field(default=None, converter=a_length("size", zero=True, optional=True))
+    weight: float = attrs.field(kw_only=True, default=1.0, converter=a_number("weight", 1e-3, 1e3, "1"))
+    at: Side | None = attrs.field(kw_only=True, default=None, converter=one_of("at", None, *SIDES))
+
+    def __attrs_post_init__(self) -> None:
+        refuse(self, "Clear")
+
+
+@attrs.frozen
+class Level:
+    """The rails that share one height all round the frame. [mm]
+
+    A side is a width, a Rail, or nothing; ends stands for left and right where these are not given. bottom, top
+    and flush pin the level; align says which edges its rails share, but for those that are raised.
+    """
+
+    name: str = attrs.field(converter=a_name("name", barred="./"))
+    front: Rail | None = attrs.field(kw_only=True, default=None, converter=a_rail("front"))
+    back: Rail | None = attrs.field(kw_only=True, default=None, converter=a_rail("back"))
+    ends: Rail | None = attrs.field(kw_only=True, default=None, converter=a_rail("ends"))
+    left: Rail | None = attrs.field(kw_only=True, default=None, converter=a_rail("left"))
+    right: Rail | None = attrs.field(kw_only=True, default=None, converter=a_rail("right"))
+    cross: Rail | None = attrs.field(kw_only=True, default=None, converter=a_rail("cross"))
+    bottom: float | None = attrs.field(
+        kw_only=True, default=None, converter=a_length("bottom", zero=True, optional=True)
+    )
+    top: float | None = attrs.field(kw_only=True, default=None, converter=a_length("top", optional=True))
+    flush: str | None = attrs.field(kw_only=True, default=None, converter=one_of("flush", None, *FLUSH))
+    align: Literal["bottoms", "tops"] = attrs.field(
+        kw_only=True, default="bottoms", converter=one_of("align", "bottoms", "tops")
+    )
+
+    def __attrs_post_init__(self) -> None:
+        refuse(self, titled("Level", self.name), self._faults)
+
+    def sides(self) -> dict[Side, Rail]:
+        """The rails of this level by side, in the order front, back, left, right, cross."""
+        found: dict[Side, Rail | None] = {
+            "front": self.front,
+            "back": self.back,
+            "left": self.left or self.ends,
+            "right": self.right or self.ends,
+            "cross": self.cross,
+        }
+        return {side: rail for side, rail in found.items() if rail is not None}
+
+    def _faults(self) -> list[Fault]:
+        faults = []
+        if not self.sides():
+            faults.append(Fault("front", 'it has no rail. Give at least one side a width, for example front="3 1/2 in".'))
+        if self.flush and FLUSH[self.flush] not in self.sides():
+            side = FLUSH[self.flush]
+            faults.append(Fault("flush", f'"{self.flush}" holds the {side} rail, and there is none. Give {side}=.'))
+        for side, rail in self.sides().items():
+            known = ("left", "middle", "right", "outer") if side == "cross" else ("outer", "middle", "inner")
+            if rail.face not in known:
+                faults.append(Fault(side, f"face is {rail.face!r}. A {side} rail knows {', '.join(known)}."))
+        return faults

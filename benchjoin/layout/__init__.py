@@ -1,0 +1,1 @@
+"""From a description to parts, joints, sets and findings: where everything falls. Nothing here draws."""

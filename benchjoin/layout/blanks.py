@@ -1,0 +1,140 @@
+"""Blanks: each part as a plain box where it stands, before any joint takes wood from it.
+
+Legs stand at their places along the length (a run of leg pairs and bays) with their outer faces held at the size
+over the legs. Rails go to a face of their legs by as much as their joint lets them in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+import attrs
+import numpy as np
+
+from ..frame.frame import Frame
+from ..frame.joints import Butt
+from ..frame.leg import Leg
+from ..frame.rails import Slot
+from ..runs import Array, Member, Pin, lay_run
+from ..solids import Box, Vector
+from .sizes import leg_section, rail_section
+
+OUT: Mapping[str, Vector] = {
+    "front": (0.0, -1.0, 0.0),
+    "back": (0.0, 1.0, 0.0),
+    "left": (-1.0, 0.0, 0.0),
+    "right": (1.0, 0.0, 0.0),
+}
+"""The way each face looks."""
+UP: Vector = (0.0, 0.0, 1.0)
+X, Y, Z = 0, 1, 2
+
+
+@attrs.frozen(kw_only=True)
+class Blank:
+    """A part before joints: its box in the world, which way it runs, and the face that is marked."""
+
+    name: str
+    box: Box
+    along: Vector
+    marked: str
+
+
+@attrs.frozen(kw_only=True)
+class RailBlank(Blank):
+    """A rail before joints; face is the face of the legs that it goes to."""
+
+    slot: Slot
+    face: str
+
+
+def pair_edges(frame: Frame) -> Array:
+    """Edges of leg pairs and bays along the length, shape (quantity, 2 × pairs). [mm]
+
+    Raises
+    ------
+    RunError
+        If bays and legs do not come out over the length.
+    """
+    widths: dict[str, list[Array]] = {}
+    for name, _, pair, leg in frame.legs():
+        widths.setdefault(pair, []).append(leg_section(frame, name, leg).across(leg, "front"))
+    members: list[Member] = []
+    for number, pair in enumerate(frame.pairs()):
+        members.append(Member(name=f"{pair} legs", size=np.max(widths[pair], axis=0)))
+        if number < len(frame.bays):
+            bay = frame.bays[number]
+            members.append(Member(name=f"bay {number + 1}", size=bay.size, share=bay.weight))
+    end = Pin(edge=len(members), at=frame.length, name=f"the right end (at {frame.tape.say(frame.length)})")
+    start = Pin(edge=0, at=0.0, name="the left end")
+    return lay_run("Legs along the length", members, [start, end], frame.tape)
+
+
+def leg_blanks(frame: Frame, edges: Array, piece: int) -> dict[str, Blank]:
+    """Legs of one piece (counted from 0), front row first, from the left."""
+    return {name: _leg(frame, edges[piece], piece, name, row, pair, leg) for name, row, pair, leg in frame.legs()}
+
+
+def _leg(frame: Frame, edges: Array, piece: int, name: str, row: str, pair: str, leg: Leg) -> Blank:
+    section = leg_section(frame, name, leg)
+    wide, deep = float(section.across(leg, "front")[piece]), float(section.across(leg, "end")[piece])
+    number = frame.pairs().index(pair)
+    low, high = float(edges[2 * number]), float(edges[2 * number + 1])
+    x = {"left": low, "right": high - wide}.get(pair, (low + high - wide) / 2)
+    y = 0.0 if row == "front" else frame.depth - deep
+    return Blank(name=name, box=Box((x, y, 0.0), (x + wide, y + deep, leg.height)), along=UP, marked=row)
+
+
+def rail_blank(
+    frame: Frame, slot: Slot, rise: tuple[float, float], legs: Mapping[str, Blank], piece: int, let_in: LetIn
+) -> RailBlank:
+    """One rail where it stands, before corners are turned; rise is its bottom and top. [mm]"""
+    thick = float(rail_section(frame, slot).thickness[piece])
+    along, across = (X, Y) if slot.long else (Y, X)
+    own = [legs[name].box for name in slot.legs]
+    face, looks = _face(slot)
+    low, high = _across(slot, own, across, thick, let_in(slot.joint, thick), looks)
+    start, end = _along(frame, slot, own, along)
+    box = Box(*(_corner(along, a, c, z) for a, c, z in ((start, low, rise[0]), (end, high, rise[1]))))
+    run: Vector = (1.0, 0.0, 0.0) if slot.long else (0.0, 1.0, 0.0)
+    return RailBlank(name=slot.name, box=box, along=run, marked=face, slot=slot, face=face)
+
+
+LetIn = Callable[[object, float], float]
+"""How deep a joint lets a rail of some thickness into its leg. [mm]"""
+OPPOSITE = {"front": "back", "back": "front", "left": "right", "right": "left"}
+
+
+def _face(slot: Slot) -> tuple[str, int]:
+    """The face of the legs that a rail goes to, and which way along the axis across the rail it looks."""
+    if slot.side == "cross":
+        face = slot.rail.face if slot.rail.face in OPPOSITE else "left"
+    else:
+        face = OPPOSITE[slot.side] if slot.rail.face == "inner" else slot.side
+    return face, (-1 if face in ("front", "left") else 1)
+
+
+def _across(slot: Slot, own: list[Box], axis: int, thick: float, let_in: float, looks: int) -> tuple[float, float]:
+    """Extent of a rail across its run: by the face it goes to, or in the middle of its legs."""
+    lows, highs = [box.low[axis] for box in own], [box.high[axis] for box in own]
+    middle = slot.rail.face == "middle" or (slot.side == "cross" and slot.rail.face == "outer")
+    if middle:
+        low = (max(lows) + min(highs) - thick) / 2
+        return low, low + thick
+    if looks < 0:
+        face = min(lows)
+        return face + let_in - thick, face + let_in
+    face = max(highs)
+    return face - let_in, face - let_in + thick
+
+
+def _along(frame: Frame, slot: Slot, own: list[Box], axis: int) -> tuple[float, float]:
+    """Extent of a rail along its run: between its legs, or over them with its overhang."""
+    if isinstance(slot.joint, Butt):
+        return own[0].high[axis], own[-1].low[axis]
+    over = frame.length if axis == X else frame.depth
+    return -slot.rail.overhang, over + slot.rail.overhang
+
+
+def _corner(along: int, a: float, c: float, z: float) -> Vector:
+    return (a, c, z) if along == X else (c, a, z)

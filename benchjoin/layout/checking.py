@@ -1,0 +1,58 @@
+"""Checking: every check looks at one piece of each kind, and says what the maker must know.
+
+A check is a function from a piece to findings; a new one is a function in checks/ and a name in the tuple here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from ..findings import Finding, in_order
+from .checks.clash import clashes
+from .checks.depth import deep_notches, leg_cut_in_two, notches_at_one_height
+from .checks.land import short_lands, slivers
+from .checks.laps import laps_at_one_height
+from .checks.piece import Piece
+from .checks.reach import above_every_leg, lost_rails, proud_of_the_leg, unheld_rails
+from .layout import Layout
+from .parts import Part
+
+Check = Callable[[Piece], Iterator[Finding]]
+
+CHECKS: tuple[Check, ...] = (
+    lost_rails,
+    above_every_leg,
+    unheld_rails,
+    clashes,
+    laps_at_one_height,
+    leg_cut_in_two,
+    proud_of_the_leg,
+    deep_notches,
+    notches_at_one_height,
+    slivers,
+    short_lands,
+)
+
+
+def check(layout: Layout) -> tuple[Finding, ...]:
+    """Findings of all checks, errors first; a piece that is like an earlier one is not looked at again."""
+    kinds: dict[tuple[object, ...], int] = {}
+    for number in range(1, layout.frame.quantity + 1):
+        kinds.setdefault(tuple(map(_look, layout.piece(number))), number)
+    pieces = [_piece(layout, number, named=len(kinds) > 1) for number in kinds.values()]
+    return in_order(finding for piece in pieces for look in CHECKS for finding in look(piece))
+
+
+def _look(part: Part) -> tuple[object, ...]:
+    """All of a part but its piece and its mark."""
+    return (part.identity, part.blank, part.cuts)
+
+
+def _piece(layout: Layout, number: int, *, named: bool) -> Piece:
+    return Piece(
+        frame=layout.frame,
+        label=f"{number}/" if named else "",
+        parts={part.identity: part for part in layout.piece(number)},
+        joints=tuple(joint for joint in layout.joints if joint.piece == number),
+        lost=layout.lost,
+    )

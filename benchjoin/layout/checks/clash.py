@@ -1,0 +1,40 @@
+"""Clash: two parts that want the same wood, with no joint between them that settles it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from ...findings import Finding
+from ...solids import left_over
+from ...sources import STATICS
+from ..parts import Part
+from .piece import Piece
+
+SHARED = 1e-3
+"""Less than this is rounding. [mm³]"""
+
+
+def clashes(piece: Piece) -> Iterator[Finding]:
+    """Every pair of parts that still share wood after all joints."""
+    for one, other in combinations(piece.parts.values(), 2):
+        box = one.blank.meet(other.blank)
+        if box is None or left_over(box, [cut.box for cut in (*one.cuts, *other.cuts)]) <= SHARED:
+            continue
+        yield _finding(piece, one, other)
+
+
+def _finding(piece: Piece, one: Part, other: Part) -> Finding:
+    box = one.blank.meet(other.blank)
+    x, y, z = box.size() if box else (0.0, 0.0, 0.0)
+    size = f"{piece.say(x)} along, {piece.say(y)} deep, {piece.say(z)} high"
+    low = box.low[2] if box else 0.0
+    return Finding(
+        severity="error",
+        kind="clash",
+        where=piece.where(one.identity),
+        sentence=f"{piece.where(one.identity)} and {other.identity} want the same wood at {piece.say(low)} over the floor "
+        f"({size}), and no joint gives it up. Raise or move one of them, or let one stop behind the other.",
+        numbers={"x": x, "y": y, "z": z, "bottom": low},
+        source=STATICS,
+    )

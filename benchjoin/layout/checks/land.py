@@ -1,0 +1,64 @@
+"""Land: the wood left standing between two notches, or between a notch and an end of the leg, on one face."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...findings import Finding
+from ...lengths import TOUCH
+from ...trade.practice import LAND
+from ..parts import Housing, Part
+from .piece import Piece
+
+
+def slivers(piece: Piece) -> Iterator[Finding]:
+    """A sliver of leg above a notch, which breaks off."""
+    for names, leg in piece.kinds_of_legs():
+        for notch in leg.notches:
+            land = leg.length - notch.top
+            if TOUCH < land < LAND.sliver:
+                yield Finding(
+                    severity="warning",
+                    kind="sliver",
+                    where=names,
+                    sentence=f"{names}: a sliver of {_thin(piece, land)} stands above the notch for {notch.rail} and will break "
+                    f'off. Pin the level by relation (flush="front leg top" or "back leg top"), or lower it.',
+                    numbers={"land": land},
+                    source=LAND.source,
+                )
+
+
+def short_lands(piece: Piece) -> Iterator[Finding]:
+    """Lands too short for their short grain."""
+    for names, leg in piece.kinds_of_legs():
+        for land, depth, where in _lands(leg):
+            need = LAND.needed(depth)
+            if TOUCH < land < need and not (where.startswith("between the top of") and land < LAND.sliver):
+                yield Finding(
+                    severity="warning",
+                    kind="short land",
+                    where=names,
+                    sentence=f"{names}: only {_thin(piece, land)} of wood is left {where}, and its short grain may break "
+                    f"away. Leave at least {piece.say(need)}.",
+                    numbers={"land": land, "needed": need},
+                    source=LAND.source,
+                )
+
+
+def _thin(piece: Piece, land: float) -> str:
+    return piece.say(land) if piece.frame.tape.marks(land) else f"{land:.2g} mm"
+
+
+def _lands(leg: Part) -> Iterator[tuple[float, float, str]]:
+    """Each land of each face: its height, the depth of the deeper notch beside it, and where it is."""
+    for face in leg.faces:
+        own = sorted((n for n in leg.notches if n.face == face), key=lambda n: n.bottom)
+        for below, above in zip(own, own[1:], strict=False):
+            yield above.bottom - below.top, max(below.depth, above.depth), f"between the notches for {_two(below, above)}"
+        if own:
+            yield own[0].bottom, own[0].depth, f"between the foot and the notch for {own[0].rail}"
+            yield leg.length - own[-1].top, own[-1].depth, f"between the top of the leg and the notch for {own[-1].rail}"
+
+
+def _two(below: Housing, above: Housing) -> str:
+    return f"{below.rail} and {above.rail}"

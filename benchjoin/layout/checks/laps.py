@@ -1,0 +1,30 @@
+"""Laps: two rails half-lapped into one leg at one height take each other's cheeks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from ...findings import Finding
+from ...lengths import TOUCH
+from ...sources import COMMON_PRACTICE
+from .piece import Piece
+
+
+def laps_at_one_height(piece: Piece) -> Iterator[Finding]:
+    """Two half-laps in one leg whose heights overlap."""
+    for leg in piece.legs:
+        laps = [notch for notch in leg.notches if notch.kind == "half-lap"]
+        for a, b in combinations(laps, 2):
+            low, high = max(a.bottom, b.bottom), min(a.top, b.top)
+            if high - low > TOUCH:
+                yield Finding(
+                    severity="error",
+                    kind="two laps at one height",
+                    where=piece.where(leg.identity),
+                    sentence=f"{piece.where(leg.identity)}: {a.rail} and {b.rail} are both half-lapped into it from "
+                    f"{piece.say(low)} to {piece.say(high)}. Raise one by at least {piece.say(high - low)}, "
+                    "or let one butt.",
+                    numbers={"bottom": low, "top": high},
+                    source=COMMON_PRACTICE,
+                )

@@ -1,0 +1,49 @@
+"""What a check is given: one piece of the batch, and how to say where and how much."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import attrs
+
+from ...frame.frame import Frame
+from ..joints.meeting import Joint
+from ..parts import Part
+
+
+@attrs.frozen(kw_only=True)
+class Piece:
+    """One piece: its parts by name, its joints, the rails without length; label is set where pieces differ."""
+
+    frame: Frame
+    label: str
+    parts: Mapping[str, Part]
+    joints: tuple[Joint, ...]
+    lost: Mapping[str, float]
+
+    @property
+    def legs(self) -> tuple[Part, ...]:
+        """The legs, front row first."""
+        return tuple(part for part in self.parts.values() if part.role == "leg")
+
+    def say(self, length: float) -> str:
+        """A length as the design's tape reads it, with its unit."""
+        return self.frame.tape.say(length)
+
+    def where(self, name: str) -> str:
+        """A part's name, with the piece where pieces differ."""
+        return f"{self.label}{name}"
+
+    def kinds_of_legs(self) -> list[tuple[str, Part]]:
+        """One leg of each kind, with the names of all that are like it (mirror images count as alike)."""
+        groups: dict[tuple[object, ...], list[Part]] = {}
+        for leg in self.legs:
+            notches = tuple((round(h.bottom, 6), round(h.top, 6), round(h.depth, 6), h.kind) for h in leg.notches)
+            groups.setdefault((tuple(round(s, 6) for s in leg.size), notches), []).append(leg)
+        return [(self.where(_together(members)), members[0]) for members in groups.values()]
+
+
+def _together(legs: list[Part]) -> str:
+    """'front left leg and front right leg' as a maker would say it: 'front legs' where it is the whole row."""
+    names = [leg.identity for leg in legs]
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"

@@ -1,0 +1,85 @@
+"""Reach: rails without length, without legs, or standing higher than their legs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...findings import Finding
+from ...lengths import TOUCH
+from ...sources import COMMON_PRACTICE, STATICS
+from .piece import Piece
+
+
+def lost_rails(piece: Piece) -> Iterator[Finding]:
+    """A rail with no length left between its legs, or behind the rails that run through."""
+    for name, length in piece.lost.items():
+        short = f"{piece.say(-length)} too little" if length < -TOUCH else "nothing"
+        yield Finding(
+            severity="error",
+            kind="no length left",
+            where=piece.where(name),
+            sentence=f"{piece.where(name)}: there is {short} left for its length. Make the frame deeper or longer, "
+            "or the legs smaller.",
+            numbers={"length": length},
+            source=STATICS,
+        )
+
+
+def above_every_leg(piece: Piece) -> Iterator[Finding]:
+    """A level that stands above every leg."""
+    tallest = max(leg.length for leg in piece.legs)
+    lowest: dict[str, float] = {}
+    for part in piece.parts.values():
+        if part.level is not None:
+            lowest[part.level] = min(part.blank.low[2], lowest.get(part.level, part.blank.low[2]))
+    for level, bottom in lowest.items():
+        if bottom >= tallest - TOUCH:
+            yield Finding(
+                severity="error",
+                kind="above every leg",
+                where=f"{piece.label}{level}",
+                sentence=f'{piece.label}"{level}" starts at {piece.say(bottom)} over the floor, and the tallest leg ends at '
+                f"{piece.say(tallest)}. Lower a clear, or make the legs longer.",
+                numbers={"bottom": bottom, "leg": tallest},
+                source=STATICS,
+            )
+
+
+def unheld_rails(piece: Piece) -> Iterator[Finding]:
+    """A rail that misses one of the legs it goes to."""
+    held = {(joint.rail, joint.leg) for joint in piece.joints}
+    for slot in piece.frame.rails():
+        part = piece.parts.get(slot.name)
+        if part is None:
+            continue
+        missed = [leg for leg in slot.legs if (slot.name, leg) not in held]
+        if not missed:
+            continue
+        nothing = len(missed) == len(slot.legs)
+        yield Finding(
+            severity="error" if nothing else "warning",
+            kind="no leg holds it" if nothing else "a leg is missed",
+            where=piece.where(slot.name),
+            sentence=f"{piece.where(slot.name)} ({piece.say(part.blank.low[2])} to {piece.say(part.blank.high[2])} over the "
+            f"floor) does not come to {' or '.join(missed)}. Lower it, make the legs taller, or turn the corner "
+            "the other way.",
+            numbers={"bottom": part.blank.low[2], "top": part.blank.high[2]},
+            source=STATICS,
+        )
+
+
+def proud_of_the_leg(piece: Piece) -> Iterator[Finding]:
+    """A rail that is wider than its leg can take at the top."""
+    for joint in piece.joints:
+        rail, leg = piece.parts[joint.rail], piece.parts[joint.leg]
+        over = rail.blank.high[2] - leg.blank.high[2]
+        if TOUCH < over:
+            yield Finding(
+                severity="warning",
+                kind="wider than the leg can take",
+                where=piece.where(rail.identity),
+                sentence=f"{piece.where(rail.identity)} stands {piece.say(over)} over the top of the {leg.identity}, which ends at "
+                f"{piece.say(leg.blank.high[2])}. Lower the level, or pin it flush.",
+                numbers={"over": over, "leg": leg.blank.high[2]},
+                source=COMMON_PRACTICE,
+            )

@@ -1,0 +1,20 @@
+"""The butt: a rail that ends against its legs, flush with the face it goes to. Nobody gives up wood."""
+
+from __future__ import annotations
+
+from ...frame.joints import Butt
+from .meeting import Cut, Meeting
+
+KIND = "butt"
+SHARES = False
+"""Whether both want the same wood; otherwise they only touch."""
+
+
+def let_in(joint: Butt, thickness: float) -> float:
+    """Its outer face is flush with the leg's. [mm]"""
+    return thickness
+
+
+def cuts(joint: Butt, meeting: Meeting) -> tuple[Cut, ...]:
+    """No wood is taken."""
+    return ()

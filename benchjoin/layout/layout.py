@@ -1,0 +1,94 @@
+"""A layout: where everything of a frame falls. It is what all later stages read; `lay_out` makes it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cached_property
+
+import attrs
+
+from ..errors import AddressError
+from ..findings import Finding
+from ..frame.frame import Frame
+from ..frame.identity import of_piece, piece_of
+from .joints.meeting import Joint
+from .parts import Part
+from .sets import PartSet
+
+
+@attrs.frozen(kw_only=True, repr=False)
+class Layout:
+    """Where everything of a frame falls: its parts and joints in every piece, its sets, and what the checks found.
+
+    lost holds the rails that have no length left, by name, with the length that was left for them. [mm]
+    """
+
+    frame: Frame
+    parts: tuple[Part, ...]
+    joints: tuple[Joint, ...]
+    sets: tuple[PartSet, ...]
+    lost: Mapping[str, float] = attrs.field(factory=dict, hash=False)
+    findings: tuple[Finding, ...] = ()
+
+    @cached_property
+    def _by_name(self) -> Mapping[str, Part]:
+        return {part.name: part for part in self.parts}
+
+    def part(self, name: str) -> Part:
+        """A part by its name: "2/bench/front rail"; without a piece, the first one's.
+
+        Raises
+        ------
+        AddressError
+            If there is no such part.
+        """
+        piece, identity = piece_of(name)
+        found = self._by_name.get(of_piece(piece or 1, identity))
+        if found is None:
+            known = tuple(dict.fromkeys(part.identity for part in self.parts))
+            told = f"{name!r} is no part of this layout, which has {self.frame.quantity} of each of {', '.join(known)}."
+            raise AddressError(told, address=name, known=known)
+        return found
+
+    def leg(self, name: str, piece: int = 1) -> Part:
+        """A leg by its row and pair: "back left".
+
+        Raises
+        ------
+        AddressError
+            If there is no such leg.
+        """
+        legs = {part.identity: part for part in self.parts if part.role == "leg" and part.piece == piece}
+        found = legs.get(name) or legs.get(f"{name} leg")
+        if found is None:
+            told = f"There is no leg {name!r} in piece {piece}. Legs are {', '.join(legs)}."
+            raise AddressError(told, address=name, known=tuple(legs))
+        return found
+
+    def set(self, letter: str) -> PartSet:
+        """A set by its letter.
+
+        Raises
+        ------
+        AddressError
+            If there is no such set.
+        """
+        for one in self.sets:
+            if one.letter == letter:
+                return one
+        known = tuple(one.letter for one in self.sets)
+        raise AddressError(f"There is no set {letter!r}. Sets are {', '.join(known)}.", address=letter, known=known)
+
+    def piece(self, number: int) -> tuple[Part, ...]:
+        """The parts of one piece."""
+        return tuple(part for part in self.parts if part.piece == number)
+
+    def errors(self) -> tuple[Finding, ...]:
+        """The findings that stop the wood from being marked."""
+        return tuple(finding for finding in self.findings if finding.severity == "error")
+
+    def __repr__(self) -> str:
+        counts = {s: sum(f.severity == s for f in self.findings) for s in ("error", "warning", "note")}
+        told = ", ".join(f"{n} {s}{'s' * (n != 1)}" for s, n in counts.items() if n) or "no findings"
+        parts, sets = len(self.parts), len(self.sets)
+        return f"<Layout of {self.frame.name}: {parts} parts, {sets} sets, make {self.frame.quantity}, {told}>"

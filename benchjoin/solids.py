@@ -1,0 +1,173 @@
+"""Outlines, boxes and slabs: the wood that is left.
+
+A part is an outline in its length × width plane, pushed through its thickness, less boxes. It has a frame of its
+own: u runs along its length from the datum end, v across its width, w through its thickness from the marked face
+inwards; seen with the marked face up and u to the right, v points up the page. Whatever is drawn or weighed reads
+one thing: its slabs, intervals of thickness with a polygon each.
+
+Nothing here knows what a leg is; layout/ hands in boxes and outlines, drawings/ reads slabs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+import attrs
+import numpy as np
+import shapely
+from shapely.geometry import Polygon
+from shapely.geometry.base import BaseGeometry
+
+from .lengths import TOUCH
+
+Vector = tuple[float, float, float]
+
+
+@attrs.frozen
+class Box:
+    """An axis-aligned box from its low corner to its high corner. [mm]"""
+
+    low: Vector
+    high: Vector
+
+    def size(self) -> Vector:
+        """Extent along each axis. [mm]"""
+        return _vector(b - a for a, b in zip(self.low, self.high, strict=True))
+
+    def volume(self) -> float:
+        """Volume, zero for a box without one. [mm³]"""
+        x, y, z = (max(s, 0.0) for s in self.size())
+        return x * y * z
+
+    def meet(self, other: Box) -> Box | None:
+        """The box that two boxes share, or None where they share no volume (touching is not sharing)."""
+        low = _vector(map(max, self.low, other.low))
+        high = _vector(map(min, self.high, other.high))
+        return Box(low, high) if all(b - a > TOUCH for a, b in zip(low, high, strict=True)) else None
+
+
+def _vector(values: Iterable[float]) -> Vector:
+    x, y, z = values
+    return (x, y, z)
+
+
+def cross(a: Vector, b: Vector) -> Vector:
+    """Vector product."""
+    return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
+
+
+@attrs.frozen
+class Placement:
+    """Where a part's own frame stands in the world: origin, and the world directions of u, v and w.
+
+    Directions are unit vectors along the world's axes. u × v points out of the marked face, so w = −(u × v).
+    """
+
+    origin: Vector
+    u: Vector
+    v: Vector
+    w: Vector
+
+    def world(self, box: Box) -> Box:
+        """A box of the part in the world's axes."""
+        corners = [self.point(corner) for corner in (box.low, box.high)]
+        return Box(_vector(map(min, *corners)), _vector(map(max, *corners)))
+
+    def local(self, box: Box) -> Box:
+        """A box of the world in the part's own frame."""
+        ends = [[p - o for p, o in zip(corner, self.origin, strict=True)] for corner in (box.low, box.high)]
+        turned = [[sum(a * b for a, b in zip(e, axis, strict=True)) for axis in (self.u, self.v, self.w)] for e in ends]
+        return Box(_vector(map(min, *turned)), _vector(map(max, *turned)))
+
+    def point(self, p: Vector) -> Vector:
+        """A point of the part in the world's axes."""
+        u, v, w = p
+        return _vector(
+            o + u * a + v * b + w * c for o, a, b, c in zip(self.origin, self.u, self.v, self.w, strict=True)
+        )
+
+
+def placement(world: Box, *, along: Vector, out: Vector) -> Placement:
+    """Frame of a blank that fills a world box: u along *along*, marked face looking *out*.
+
+    >>> place = placement(Box((0, 0, 0), (45, 20, 900)), along=(0, 0, 1), out=(0, -1, 0))
+    >>> place.origin, place.v
+    ((45, 0, 0), (-1, 0, 0))
+    """
+    v = cross(out, along)
+    w = _vector(-c for c in out)
+    origin = _vector(
+        low if a + b + c > 0 else high
+        for low, high, a, b, c in zip(world.low, world.high, along, v, w, strict=True)
+    )
+    return Placement(origin, along, v, w)
+
+
+@attrs.frozen
+class Slab:
+    """An interval of thickness and the polygon of wood in it."""
+
+    low: float
+    high: float
+    region: BaseGeometry = attrs.field(eq=attrs.cmp_using(eq=lambda a, b: a.equals_exact(b, 0.0)), hash=False)
+
+
+def slabs(outline: Polygon, thickness: float, cuts: Sequence[Box]) -> tuple[Slab, ...]:
+    """Slabs of an outline pushed through a thickness, less boxes, from the marked face inwards.
+
+    Parameters
+    ----------
+    outline : Polygon
+        In the length × width plane. [mm]
+    thickness : float
+        [mm]
+    cuts : sequence of Box
+        Boxes in the part's own frame; what lies outside the blank takes nothing.
+
+    Examples
+    --------
+    >>> half = slabs(shapely.box(0, 0, 100, 40), 20, [Box((0, 0, 10), (30, 40, 20))])
+    >>> [(slab.low, slab.high, slab.region.area) for slab in half]
+    [(0.0, 10.0, 4000.0), (10.0, 20.0, 2800.0)]
+    """
+    faces = {0.0, float(thickness)}
+    faces.update(float(w) for cut in cuts for w in (cut.low[2], cut.high[2]) if TOUCH < w < thickness - TOUCH)
+    levels = _distinct(faces)
+    found = []
+    for low, high in zip(levels, levels[1:], strict=False):
+        middle = (low + high) / 2
+        holes = [shapely.box(*c.low[:2], *c.high[:2]) for c in cuts if c.low[2] < middle < c.high[2]]
+        found.append(Slab(low, high, outline.difference(shapely.union_all(holes)) if holes else outline))
+    return tuple(found)
+
+
+def _distinct(values: Iterable[float]) -> list[float]:
+    """Sorted values without those that touch the one before."""
+    kept: list[float] = []
+    for value in sorted(values):
+        if not kept or value - kept[-1] > TOUCH:
+            kept.append(value)
+    return kept
+
+
+def volume(parts: Iterable[Slab]) -> float:
+    """Volume of slabs. [mm³]"""
+    return float(sum((slab.high - slab.low) * slab.region.area for slab in parts))
+
+
+def left_over(box: Box, cuts: Iterable[Box]) -> float:
+    """Volume of a box that none of the cuts takes. [mm³]
+
+    >>> left_over(Box((0, 0, 0), (2, 2, 2)), [Box((0, 0, 0), (1, 1, 1)), Box((-9, -9, 1), (9, 9, 9))])
+    3.0
+    """
+    inside = [met for met in map(box.meet, cuts) if met is not None]
+    if not inside:
+        return box.volume()
+    ends = np.array([(c.low, c.high) for c in (box, *inside)])
+    axes = [np.unique(ends[:, :, axis]) for axis in range(3)]
+    taken = np.zeros([len(axis) - 1 for axis in axes], dtype=bool)
+    for cut in ends[1:]:
+        taken[tuple(slice(*np.searchsorted(a, cut[:, i])) for i, a in enumerate(axes))] = True
+    x, y, z = (np.diff(axis) for axis in axes)
+    return float(np.einsum("ijk,i,j,k->", ~taken, x, y, z))

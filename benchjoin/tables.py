@@ -1,0 +1,93 @@
+"""Headed rows that show themselves as plain text, Markdown, CSV and HTML.
+
+Everything that the shop reads as a list (cut list, marks, settings) is a Table: strings under headings, ready for
+paper. Whoever makes the table has already turned lengths into tape readings.
+
+>>> table = Table("Cut list", ("Part", "Length"), (("front rail", "57"), ("end rail", "20 3/8")), align="lr")
+>>> print(table.text())
+Cut list
+<BLANKLINE>
+Part        Length
+----------  ------
+front rail      57
+end rail    20 3/8
+"""
+
+from __future__ import annotations
+
+import csv
+import html
+import io
+
+import attrs
+
+
+@attrs.frozen
+class Table:
+    """A title, column headings, rows of strings, and notes below; align is one letter (l, r, c) a column."""
+
+    title: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    notes: tuple[str, ...] = ()
+    align: str = ""
+
+    def aligned(self) -> str:
+        """One letter for each column, l where none was given."""
+        return (self.align + "l" * len(self.columns))[: len(self.columns)]
+
+    def text(self) -> str:
+        """Columns lined up with spaces, for a terminal or a plain file."""
+        cells = (self.columns, *self.rows)
+        widths = [max(len(row[i]) for row in cells) for i in range(len(self.columns))]
+
+        def line(row: tuple[str, ...]) -> str:
+            put = {"l": str.ljust, "r": str.rjust, "c": str.center}
+            fitted = (put[a](cell, w) for cell, w, a in zip(row, widths, self.aligned(), strict=True))
+            return "  ".join(fitted).rstrip()
+
+        body = [line(self.columns), "  ".join("-" * w for w in widths), *map(line, self.rows)]
+        return "\n".join([self.title, "", *body, *(("", *self.notes) if self.notes else ())])
+
+    def markdown(self) -> str:
+        """A pipe table; a bar inside a cell is escaped."""
+        rule = {"l": "---", "r": "---:", "c": ":---:"}
+
+        def line(row: tuple[str, ...]) -> str:
+            return "| " + " | ".join(cell.replace("|", "\\|") for cell in row) + " |"
+
+        lines = [f"**{self.title}**", "", line(self.columns), line(tuple(rule[a] for a in self.aligned()))]
+        return "\n".join([*lines, *map(line, self.rows), *(f"\n{note}" for note in self.notes)])
+
+    def csv(self) -> str:
+        """Comma-separated rows under their headings (RFC 4180, lines end in CR LF); no title, no notes."""
+        out = io.StringIO(newline="")
+        csv.writer(out).writerows((self.columns, *self.rows))
+        return out.getvalue()
+
+    def html(self) -> str:
+        """A plain HTML table with the title as its caption; everything is escaped."""
+        side = {"l": "left", "r": "right", "c": "center"}
+
+        def line(row: tuple[str, ...], tag: str) -> str:
+            cells = zip(row, self.aligned(), strict=True)
+            return "<tr>" + "".join(
+                f'<{tag} style="text-align:{side[a]}">{html.escape(cell)}</{tag}>' for cell, a in cells
+            ) + "</tr>"
+
+        head = f"<caption>{html.escape(self.title)}</caption><thead>{line(self.columns, 'th')}</thead>"
+        body = "".join(line(row, "td") for row in self.rows)
+        notes = "".join(f"<p>{html.escape(note)}</p>" for note in self.notes)
+        return f"<table>{head}<tbody>{body}</tbody></table>{notes}"
+
+    def __str__(self) -> str:
+        return self.text()
+
+    def __repr__(self) -> str:
+        return self.text()
+
+    def _repr_html_(self) -> str:
+        return self.html()
+
+    def _repr_markdown_(self) -> str:
+        return self.markdown()

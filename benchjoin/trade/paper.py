@@ -1,0 +1,99 @@
+"""Paper as it is sold: cut sheets by name, rolls by width, and how long a PDF page may be.
+
+Whoever binds a set of sheets asks here for the size of a page; sizes are portrait, in millimetres.
+
+>>> paper_size("A4")
+(210.0, 297.0)
+>>> paper_size("letter")
+(215.9, 279.4)
+"""
+
+from __future__ import annotations
+
+import attrs
+
+from benchjoin.errors import PaperError
+from benchjoin.sources import COMMON_PRACTICE, Source
+
+INCH = 25.4
+
+ISO_216 = Source("ISO 216", "A series")
+ASME_Y14_1 = Source("ASME Y14.1", "flat sheet sizes A to E")
+PDF_LIMIT_SOURCE = Source("PDF Reference 1.6", "Appendix H")
+
+
+@attrs.frozen(kw_only=True)
+class Paper:
+    """One sheet size, portrait. [mm]"""
+
+    name: str
+    width: float
+    height: float
+    source: Source
+
+
+@attrs.frozen(kw_only=True)
+class Roll:
+    """One width of plotter roll. [mm]"""
+
+    name: str
+    width: float
+    source: Source
+
+
+def _iso(name: str, width: float, height: float) -> Paper:
+    return Paper(name=name, width=width, height=height, source=ISO_216)
+
+
+def _ansi(name: str, width: float, height: float) -> Paper:
+    """Inches in, exact millimetres out: inches are given in halves, so one decimal is exact."""
+    return Paper(name=name, width=round(width * INCH, 3), height=round(height * INCH, 3), source=ASME_Y14_1)
+
+
+PAPERS: tuple[Paper, ...] = (
+    _iso("A0", 841.0, 1189.0),
+    _iso("A1", 594.0, 841.0),
+    _iso("A2", 420.0, 594.0),
+    _iso("A3", 297.0, 420.0),
+    _iso("A4", 210.0, 297.0),
+    _ansi("ANSI A", 8.5, 11),
+    _ansi("ANSI B", 11, 17),
+    _ansi("ANSI C", 17, 22),
+    _ansi("ANSI D", 22, 34),
+    _ansi("ANSI E", 34, 44),
+)
+
+# Names that paper is sold under (common practice, no source).
+SOLD_AS: dict[str, str] = {"Letter": "ANSI A", "Tabloid": "ANSI B"}
+
+ROLLS: tuple[Roll, ...] = (
+    *(Roll(name=f"{w} in", width=round(w * INCH, 3), source=COMMON_PRACTICE) for w in (24, 30, 36, 42)),
+    *(Roll(name=f"{w} mm", width=float(w), source=COMMON_PRACTICE) for w in (610, 841, 914)),
+)
+
+PDF_LONGEST_POINTS = 14_400  # PDF_LIMIT_SOURCE; 200 in both ways
+PDF_SHORTEST_POINTS = 3  # PDF_LIMIT_SOURCE
+PDF_LONGEST = PDF_LONGEST_POINTS / 72 * INCH  # 5080 mm
+PDF_SHORTEST = PDF_SHORTEST_POINTS / 72 * INCH
+
+
+def paper_size(name: str) -> tuple[float, float]:
+    """Width and height of a sheet by its name, portrait, whatever the case of the name. [mm]
+
+    Raises
+    ------
+    PaperError
+        If there is no such sheet; the message lists those there are.
+    """
+    sizes = {paper.name.casefold(): (paper.width, paper.height) for paper in PAPERS}
+    sizes |= {sold.casefold(): sizes[proper.casefold()] for sold, proper in SOLD_AS.items()}
+    key = " ".join(name.split()).casefold()
+    if key not in sizes:
+        known = ", ".join([paper.name for paper in PAPERS] + list(SOLD_AS))
+        raise PaperError(f"No paper is called {name!r}. There is {known}.")
+    return sizes[key]
+
+
+def landscape(size: tuple[float, float]) -> tuple[float, float]:
+    """The same sheet with its long edge across."""
+    return max(size), min(size)

@@ -1,0 +1,31 @@
+"""Habits of the workshop that checks use: no source, all changeable by passing other numbers. [mm]"""
+
+from __future__ import annotations
+
+import attrs
+
+from ..sources import COMMON_PRACTICE, Source
+
+
+@attrs.frozen(kw_only=True)
+class LandPractice:
+    """How much wood is left standing beside a notch before its short grain is likely to break away. [mm]
+
+    least is the shortest land, whatever the notch; by_depth asks for so many times the notch's depth; sliver is what
+    breaks off at the first blow and is better pinned away.
+    """
+
+    least: float = 20.0
+    by_depth: float = 1.0
+    sliver: float = 6.0
+    source: Source = COMMON_PRACTICE
+
+    def needed(self, depth: float) -> float:
+        """The shortest land beside a notch of some depth. [mm]"""
+        return max(self.least, self.by_depth * depth)
+
+
+LAND = LandPractice()
+
+DEEPEST_NOTCH = 0.5
+"""A notch deeper than this part of the leg leaves less than half of it. Common practice, no source."""

@@ -1,0 +1,64 @@
+# The virtual environment that scripts/test and scripts/demo share. Sourced by them, not run.
+# It goes to the project's root, and stands in .venv/, which git ignores.
+#
+#   environment test    the package with what the tests need
+#   environment run     the package alone
+#   cairo               true if the cairo library can be loaded; installs it where that is possible
+
+set -euo pipefail
+exec </dev/null
+
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+venv="$PWD/.venv"
+export PATH="$venv/bin:$PATH" PYTHONUTF8=1
+export PIP_DISABLE_PIP_VERSION_CHECK=1 PIP_NO_INPUT=1 PIP_ROOT_USER_ACTION=ignore
+
+heading() { printf '== %s\n' "$*"; }
+
+fail() {
+    printf '%s: %s\n' "$0" "$*" >&2
+    exit 1
+}
+
+# Installs Debian packages, if this is root on a machine that has them.
+debian_install() {
+    [ "$(id -u)" = 0 ] && command -v apt-get >/dev/null || return 1
+    heading "apt-get install $*"
+    apt-get -qq -o Acquire::http::Timeout=30 update >/dev/null &&
+        DEBIAN_FRONTEND=noninteractive apt-get -qq install -y "$@" >/dev/null
+}
+
+make_venv() {
+    heading "making .venv with Python $("$python" -c 'import platform; print(platform.python_version())')"
+    "$python" -m venv --clear "$venv" >/dev/null 2>&1 && return
+    debian_install python3-venv || true
+    "$python" -m venv --clear "$venv" || fail "$python cannot make a virtual environment"
+}
+
+# A stamp in .venv says for which interpreter, folder and pyproject.toml it was filled; it is filled again only
+# when one of these has changed. What the tests need includes what a run needs.
+environment() {
+    local python base stamp wanted=.
+    [ "$1" = test ] && wanted='.[test]'
+    python=$(PATH="${PATH#"$venv/bin:"}" command -v "${PYTHON:-python3}") || fail "no ${PYTHON:-python3} here; set PYTHON"
+    "$python" -c 'import sys; sys.exit(sys.version_info < (3, 11))' || fail "$python is older than Python 3.11"
+
+    base="$("$python" -c 'import sys; print(sys.version)') $PWD"
+    stamp="$base $(cksum <pyproject.toml)"
+    if [ "$(cat "$venv/base" 2>/dev/null)" != "$base" ] || ! "$venv/bin/python" -c '' 2>/dev/null; then
+        make_venv
+        printf '%s\n' "$base" >"$venv/base"
+    fi
+
+    [ "$(cat "$venv/test-stamp" 2>/dev/null)" = "$stamp" ] && return
+    [ "$(cat "$venv/$1-stamp" 2>/dev/null)" = "$stamp" ] && return
+    heading "installing $wanted into .venv"
+    "$venv/bin/python" -m pip -qq install -e "$wanted" || fail "pip could not install $wanted"
+    printf '%s\n' "$stamp" >"$venv/$1-stamp"
+}
+
+cairo() {
+    "$venv/bin/python" -c 'import cairosvg' 2>/dev/null && return
+    debian_install libcairo2 fonts-dejavu-core || true
+    "$venv/bin/python" -c 'import cairosvg' 2>/dev/null
+}
