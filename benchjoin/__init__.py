@@ -1,1 +1,43 @@
-"""benchjoin: from a described bench to full-size marking templates and dimensioned elevations."""
+"""benchjoin: from a described bench to full-size marking templates and dimensioned elevations.
+
+Describe a frame by its legs, rails and heights, lay it out, and draw what is laid on the wood::
+
+    layout = lay_out(Frame(...))
+    set_page(layout, "A").save("set-a.pdf")
+
+The names here are what a maker types for one bench; everything else is one noun module away.
+"""
+
+from .binding import bind
+from .drawings.elevation import elevation
+from .drawings.set_page import set_page
+from .frame.address import alter
+from .frame.frame import Frame
+from .frame.joints import Butt, HalfLap, Notch, Planted
+from .frame.leg import Leg
+from .frame.rail import Rail
+from .frame.stack import Clear, Level
+from .frame.stock import Stock
+from .layout.lay_out import lay_out
+from .layout.layout import Layout
+from .shop.cut_list import cut_list
+
+__all__ = [
+    "Butt",
+    "Clear",
+    "Frame",
+    "HalfLap",
+    "Layout",
+    "Leg",
+    "Level",
+    "Notch",
+    "Planted",
+    "Rail",
+    "Stock",
+    "alter",
+    "bind",
+    "cut_list",
+    "elevation",
+    "lay_out",
+    "set_page",
+]

@@ -1,7 +1,7 @@
-"""Lengths at the door: tape strings and numbers in, millimetres out.
+r"""Lengths at the door: tape strings and numbers in, millimetres out.
 
 Inside benchjoin every length is a float in millimetres. A maker types a number in mm or what a tape says:
-``"57 in"``, ``"2 7/16 in"``, ``"2-7/16\\""``, ``"4' 9 1/2\\""``, ``"2⅞ in"``, ``"1450 mm"``, ``"1.45 m"``. A string
+``"57 in"``, ``"2 7/16 in"``, ``"2-7/16\""``, ``"4' 9 1/2\\""``, ``"2⅞ in"``, ``"1450 mm"``, ``"1.45 m"``. A string
 without a unit is refused, and so is anything that only starts well. `readings` is the way back to paper.
 """
 

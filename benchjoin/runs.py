@@ -8,6 +8,7 @@ come out, with the names that its errors need.
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping, Sequence
 
 import attrs
@@ -63,7 +64,7 @@ def edges(
     lead = np.broadcast_shapes(fixed.shape[:-1], *(at.shape for at in known.values()))
     found = np.empty((*lead, given.shape[-1] + 1))
     stops = sorted(known)
-    for lower, upper in zip(stops, stops[1:], strict=False):
+    for lower, upper in itertools.pairwise(stops):
         _fill(found, fixed, weights, lower, upper, known[lower], known[upper])
     last = stops[-1]
     found[..., last] = np.where(np.isnan(found[..., last]), np.nan, known[last]) if last else known[last]
@@ -72,9 +73,7 @@ def edges(
     return found
 
 
-def _fixed_and_shares(
-    given: Array, shares: npt.ArrayLike | None, less: npt.ArrayLike | None
-) -> tuple[Array, Array]:
+def _fixed_and_shares(given: Array, shares: npt.ArrayLike | None, less: npt.ArrayLike | None) -> tuple[Array, Array]:
     """Known part of every size, and the share of every open one (0 for known ones)."""
     opened = np.isnan(given)
     weights = np.where(opened, 1.0 if shares is None else np.asarray(shares, dtype=float), 0.0)
@@ -82,9 +81,7 @@ def _fixed_and_shares(
     return np.where(opened, taken, given), weights
 
 
-def _fill(
-    found: Array, fixed: Array, weights: Array, lower: int, upper: int, start: Array, end: Array
-) -> None:
+def _fill(found: Array, fixed: Array, weights: Array, lower: int, upper: int, start: Array, end: Array) -> None:
     """Edges of the members between two pins, in place; NaN where they do not come out."""
     span = slice(lower, upper)
     left = end - start - fixed[..., span].sum(axis=-1)
@@ -183,7 +180,9 @@ def _in_order(name: str, pins: Sequence[Pin], tape: Tape) -> list[Pin]:
             continue
         if step < -TOUCH:
             said = f"{name}: {pin.name} lies {tape.say(-step)} below {before.name}, but comes after it."
-            raise RunError(f"{said} Reorder the stack, or move a pin.", run=name, lower_pin=before, upper_pin=pin, over=-step)
+            raise RunError(
+                f"{said} Reorder the stack, or move a pin.", run=name, lower_pin=before, upper_pin=pin, over=-step
+            )
         held.append(pin)
     return held
 
@@ -203,7 +202,9 @@ def _does_not_fit(name: str, between: Sequence[Member], lower: Pin, upper: Pin, 
         return RunOverfull(f"{sums}: {_amount(amount, tape)} too much. Lower a fixed clear, or move a pin.", **fields)
     if any(m.size is None for m in between):
         return RunOverfull(f"{where}: a clear comes out below nothing. Lower a fixed clear, or move a pin.", **fields)
-    return RunMismatch(f"{sums}: {_amount(-amount, tape)} are left. Leave one clear open, or take a pin away.", **fields)
+    return RunMismatch(
+        f"{sums}: {_amount(-amount, tape)} are left. Leave one clear open, or take a pin away.", **fields
+    )
 
 
 def _amount(length: float, tape: Tape) -> str:

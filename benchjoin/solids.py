@@ -10,6 +10,7 @@ Nothing here knows what a leg is; layout/ hands in boxes and outlines, drawings/
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Sequence
 
 import attrs
@@ -97,8 +98,7 @@ def placement(world: Box, *, along: Vector, out: Vector) -> Placement:
     v = cross(out, along)
     w = _vector(-c for c in out)
     origin = _vector(
-        low if a + b + c > 0 else high
-        for low, high, a, b, c in zip(world.low, world.high, along, v, w, strict=True)
+        low if a + b + c > 0 else high for low, high, a, b, c in zip(world.low, world.high, along, v, w, strict=True)
     )
     return Placement(origin, along, v, w)
 
@@ -134,7 +134,7 @@ def slabs(outline: Polygon, thickness: float, cuts: Sequence[Box]) -> tuple[Slab
     faces.update(float(w) for cut in cuts for w in (cut.low[2], cut.high[2]) if TOUCH < w < thickness - TOUCH)
     levels = _distinct(faces)
     found = []
-    for low, high in zip(levels, levels[1:], strict=False):
+    for low, high in itertools.pairwise(levels):
         middle = (low + high) / 2
         holes = [shapely.box(*c.low[:2], *c.high[:2]) for c in cuts if c.low[2] < middle < c.high[2]]
         found.append(Slab(low, high, outline.difference(shapely.union_all(holes)) if holes else outline))

@@ -71,9 +71,11 @@ class Table:
 
         def line(row: tuple[str, ...], tag: str) -> str:
             cells = zip(row, self.aligned(), strict=True)
-            return "<tr>" + "".join(
-                f'<{tag} style="text-align:{side[a]}">{html.escape(cell)}</{tag}>' for cell, a in cells
-            ) + "</tr>"
+            return (
+                "<tr>"
+                + "".join(f'<{tag} style="text-align:{side[a]}">{html.escape(cell)}</{tag}>' for cell, a in cells)
+                + "</tr>"
+            )
 
         head = f"<caption>{html.escape(self.title)}</caption><thead>{line(self.columns, 'th')}</thead>"
         body = "".join(line(row, "td") for row in self.rows)

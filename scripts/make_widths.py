@@ -30,9 +30,7 @@ SIGNS = [
     )
 ]
 # What decides ascent and descent; the few letters that reach further are rare on a drawing.
-LETTERING = (
-    string.ascii_letters.replace("Q", "") + string.digits + "()\"'/\u00bc\u00bd\u00be\u215b\u215e\u00d7"
-)
+LETTERING = string.ascii_letters.replace("Q", "") + string.digits + "()\"'/\u00bc\u00bd\u00be\u215b\u215e\u00d7"
 
 
 def advances(font: TTFont) -> dict[str, int]:

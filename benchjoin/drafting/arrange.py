@@ -9,12 +9,10 @@ from __future__ import annotations
 
 from typing import Literal
 
-from benchjoin.drafting.primitives import Box, Drawing, bounds, shift
-from benchjoin.errors import PaperError
+from ..errors import PaperError
+from .primitives import Box, Drawing, bounds, shift
 
-Align = Literal[
-    "centre", "left", "right", "above", "below", "above left", "above right", "below left", "below right"
-]
+Align = Literal["centre", "left", "right", "above", "below", "above left", "above right", "below left", "below right"]
 _SLACK = 1e-6
 
 

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import attrs
 
-from benchjoin.drafting.lettering import ELLIPSIS, ascent, descent, shorten, text_width, wrap
-from benchjoin.drafting.primitives import Drawing, Line, Text
-from benchjoin.trade.drawing import LETTERING, LINE_PITCH_CLOSE
+from ..trade.drawing import LETTERING, LINE_PITCH_CLOSE
+from .lettering import ELLIPSIS, ascent, descent, shorten, text_width, wrap
+from .primitives import Drawing, Line, Text
 
 LABEL = 1.8  # mm, heading of a cell
 SMALLEST = 2.5  # mm, a value is never smaller
@@ -58,8 +58,7 @@ def fill_cell(cell: Cell) -> Drawing:
         first = lowest  # values of one row stand on one line
     first = max(first, lowest + pitch * (len(lines) - 1))
     words.extend(
-        Text((cell.x + INSET, first - pitch * i), line, height, bold=cell.bold)
-        for i, line in enumerate(lines)
+        Text((cell.x + INSET, first - pitch * i), line, height, bold=cell.bold) for i, line in enumerate(lines)
     )
     return (walls(cell), *words)
 

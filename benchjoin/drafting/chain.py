@@ -10,12 +10,12 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Literal
 
-from benchjoin.drafting.dimension_style import STYLE, Axis, DimensionStyle, arrows, dot, on_axis
-from benchjoin.drafting.lettering import ascent, descent
-from benchjoin.drafting.primitives import Drawing, Line, Primitive, Text, figure_middle
-from benchjoin.drafting.span import SpanPlacement, above, bracketed, extension, place_span
-from benchjoin.drafting.spread import spread
-from benchjoin.errors import PaperError
+from ..errors import PaperError
+from .dimension_style import STYLE, Axis, DimensionStyle, arrows, dot, on_axis
+from .lettering import ascent, descent
+from .primitives import Drawing, Line, Primitive, Text, figure_middle
+from .span import SpanPlacement, above, bracketed, extension, place_span
+from .spread import spread
 
 _BEND = 3.0  # least length of the bend of a figure's line; more where figures are shifted far
 _BEND_SLOPE = 0.6
@@ -53,7 +53,7 @@ def chain(
     fitting = [span for span in spans if span.text_inside and span.label]
     inside = [above(axis, (span.start + span.end) / 2, at, span.label, style) for span in fitting]
     out = 1 if at > outline else -1
-    outside = _outside_figures([s for s in spans if not s.text_inside], out, within, style)
+    outside = _outside_figures([span for span in spans if span.label and not span.text_inside], out, within, style)
     return (*extensions, *heads, stroke, *outside, *inside)
 
 

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from benchjoin.drafting.primitives import Disc, Drawing, Fill, Line, Point, Primitive, Text, shift
+from .primitives import Disc, Drawing, Fill, Line, Point, Primitive, Text, shift
 
 INCHES, INCH = 6, 25.4
 MILLIMETRES = 150

@@ -11,7 +11,7 @@ from __future__ import annotations
 import attrs
 import shapely
 
-from benchjoin.drafting.primitives import Disc, Drawing, Fill, Line, Primitive, Text, text_box
+from .primitives import Disc, Drawing, Fill, Line, Primitive, Text, text_box
 
 _AREA = 0.01  # mm² that two texts may share
 _LENGTH = 0.05  # mm of a line that may graze the box of a text

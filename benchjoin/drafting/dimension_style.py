@@ -11,9 +11,9 @@ from typing import Literal
 
 import attrs
 
-from benchjoin.drafting.primitives import Disc, Drawing, Fill, Point
-from benchjoin.errors import PaperError
-from benchjoin.trade.drawing import ARROW_ANGLE_LEAST, ARROW_ANGLE_MOST, LETTERING
+from ..errors import PaperError
+from ..trade.drawing import ARROW_ANGLE_LEAST, ARROW_ANGLE_MOST, LETTERING
+from .primitives import Disc, Drawing, Fill, Point
 
 Axis = Literal["x", "y"]
 SMALLEST_FIGURE = 2.5  # mm; below that a figure is not read at arm's length (common practice, no source)

@@ -6,20 +6,20 @@ strokes. Each kind has its own file beside this one; this one holds the leader a
 
 from __future__ import annotations
 
-from benchjoin.drafting.chain import chain
-from benchjoin.drafting.clashes import Clash, clashes
-from benchjoin.drafting.dimension_style import STYLE, DimensionStyle, arrow
-from benchjoin.drafting.lettering import ascent, descent
-from benchjoin.drafting.primitives import Drawing, Line, Point, Text, figure_middle
-from benchjoin.drafting.running import running
-from benchjoin.drafting.span import overall
-from benchjoin.errors import PaperError
+from ..errors import PaperError
+from .chain import chain
+from .clashes import Clash, clashes
+from .dimension_style import STYLE, DimensionStyle, arrow
+from .lettering import ascent, descent
+from .primitives import Drawing, Line, Point, Text, figure_middle
+from .running import running
+from .span import overall
 
 __all__ = ["STYLE", "Clash", "DimensionStyle", "chain", "clashes", "leader", "overall", "row_line", "running"]
 
 
 def row_line(outline: float, row: int, out: int, style: DimensionStyle = STYLE) -> float:
-    """Where the dimension line of a row lies, row 0 next to the view; `out` is 1 above or right of it, else -1."""
+    """Where the dimension line of a row lies, row 0 next to the view; `out` is 1 above or right, else -1."""
     return outline + out * (style.first_row + row * style.next_row)
 
 

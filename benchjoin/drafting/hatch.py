@@ -11,8 +11,8 @@ import math
 import numpy as np
 import shapely
 
-from benchjoin.drafting.primitives import Drawing, Line, Point
-from benchjoin.errors import PaperError
+from ..errors import PaperError
+from .primitives import Drawing, Line, Point
 
 _SHORTEST = 0.05  # mm; a shorter stroke is only a blot in a corner
 
@@ -30,9 +30,7 @@ def hatch(polygon: shapely.Geometry, spacing: float = 2.0, angle: float = 45.0) 
         Direction of the lines, counter-clockwise from the right. [degrees]
     """
     if not spacing > 0 or not math.isfinite(spacing + angle):
-        raise PaperError(
-            f"Hatching needs a spacing above nothing and an angle, not {spacing!r} and {angle!r}."
-        )
+        raise PaperError(f"Hatching needs a spacing above nothing and an angle, not {spacing!r} and {angle!r}.")
     if polygon.is_empty:
         return ()
     along = np.array([math.cos(math.radians(angle)), math.sin(math.radians(angle))])

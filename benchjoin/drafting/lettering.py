@@ -11,7 +11,7 @@ advances; to change the font, write that table anew with scripts/make_widths.py.
 
 from __future__ import annotations
 
-from benchjoin.drafting import widths
+from . import widths
 
 FAMILIES = f'"{widths.FAMILY}", Verdana, Arial, sans-serif'
 ELLIPSIS = "\u2026"

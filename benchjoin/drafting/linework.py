@@ -11,8 +11,8 @@ from __future__ import annotations
 
 import attrs
 
-from benchjoin.errors import PaperError
-from benchjoin.trade.drawing import LINE_TYPES, LINE_WIDTHS
+from ..errors import PaperError
+from ..trade.drawing import LINE_TYPES, LINE_WIDTHS
 
 BORDER_WIDTH = 0.7  # ISO 5457, border, from memory
 
@@ -41,9 +41,7 @@ class Pen:
 def _in_series(_: object, attribute: attrs.Attribute[float], value: float) -> None:
     if value not in _SERIES:
         series = ", ".join(f"{width:g}" for width in _SERIES)
-        raise PaperError(
-            f"A {attribute.name} line of {value!r} mm is not in the series of ISO 128 ({series})."
-        )
+        raise PaperError(f"A {attribute.name} line of {value!r} mm is not in the series of ISO 128 ({series}).")
 
 
 @attrs.frozen

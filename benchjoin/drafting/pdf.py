@@ -13,12 +13,12 @@ import zlib
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
-from benchjoin.drafting.svg import svg_text
-from benchjoin.errors import MissingLibrary, PaperError
-from benchjoin.trade.paper import INCH, PDF_LONGEST, PDF_SHORTEST
+from ..errors import MissingLibrary, PaperError
+from ..trade.paper import INCH, PDF_LONGEST, PDF_SHORTEST
+from .svg import svg_text
 
 if TYPE_CHECKING:
-    from benchjoin.drafting.sheet import Sheet
+    from .sheet import Sheet
 
 POINT = INCH / 72  # mm
 TOLERANCE = 0.01  # mm by which a page box may be off
@@ -46,9 +46,7 @@ def _pypdf() -> Any:
     try:
         import pypdf
     except ImportError as error:
-        raise MissingLibrary(
-            "PDF files are bound with the package pypdf. Install it: pip install pypdf"
-        ) from error
+        raise MissingLibrary("PDF files are bound with the package pypdf. Install it: pip install pypdf") from error
     return pypdf
 
 
@@ -104,9 +102,7 @@ def _check_length(sheet: Sheet) -> None:
             "beyond that some readers show it blank or at another size. Tile it on shorter sheets."
         )
     if shortest < PDF_SHORTEST:
-        raise PaperError(
-            f"Sheet {sheet.name} is {shortest:.2f} mm small; a PDF page begins at {PDF_SHORTEST:.2f} mm."
-        )
+        raise PaperError(f"Sheet {sheet.name} is {shortest:.2f} mm small; a PDF page begins at {PDF_SHORTEST:.2f} mm.")
 
 
 def _check_boxes(data: bytes, sheets: Sequence[Sheet]) -> None:
@@ -131,9 +127,7 @@ def png_bytes(sheet: Sheet, dpi: float = 150) -> bytes:
             f"Sheet {sheet.name} at {dpi:g} dots per inch is {pixels:.0f} pixels long; "
             f"a picture ends at {_MOST_PIXELS}. Take fewer dots, or save it as .pdf."
         )
-    picture: bytes = _cairosvg().svg2png(
-        bytestring=svg_text(sheet).encode("utf-8"), dpi=_CSS_DPI, scale=dpi / _CSS_DPI
-    )
+    picture: bytes = _cairosvg().svg2png(bytestring=svg_text(sheet).encode("utf-8"), dpi=_CSS_DPI, scale=dpi / _CSS_DPI)
     per_metre = round(dpi / INCH * 1000)
     chunk = b"pHYs" + struct.pack(">IIB", per_metre, per_metre, 1)
     chunk = struct.pack(">I", 9) + chunk + struct.pack(">I", zlib.crc32(chunk))

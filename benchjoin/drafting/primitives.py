@@ -18,9 +18,9 @@ from typing import Literal, TypeAlias
 import attrs
 import shapely
 
-from benchjoin.drafting.lettering import ascent, descent, text_width
-from benchjoin.drafting.linework import check_kind
-from benchjoin.errors import PaperError
+from ..errors import PaperError
+from .lettering import ascent, descent, text_width
+from .linework import check_kind
 
 Point = tuple[float, float]
 Box = tuple[float, float, float, float]
@@ -29,9 +29,7 @@ Box = tuple[float, float, float, float]
 def _number(value: float) -> float:
     number = float(value)
     if not math.isfinite(number):
-        raise PaperError(
-            f"{value!r} is not a place or a size on paper: every number of a drawing must be finite."
-        )
+        raise PaperError(f"{value!r} is not a place or a size on paper: every number of a drawing must be finite.")
     return number
 
 
@@ -77,9 +75,7 @@ class Fill:
     """A filled region: arrowheads, bars, blank patches. A point inside an even number of rings is outside."""
 
     rings: tuple[tuple[Point, ...], ...] = attrs.field(converter=_rings)
-    tone: Literal["black", "white"] = attrs.field(
-        default="black", validator=attrs.validators.in_(("black", "white"))
-    )
+    tone: Literal["black", "white"] = attrs.field(default="black", validator=attrs.validators.in_(("black", "white")))
 
 
 @attrs.frozen
@@ -94,7 +90,7 @@ class Disc:
 
 @attrs.frozen
 class Text:
-    """A line of text, `at` on its baseline, turned counter-clockwise in degrees; 90 is read from the right."""
+    """A line of text, its baseline at `at`, turned counter-clockwise in degrees; 90 reads from the right."""
 
     at: Point = attrs.field(converter=_point)
     string: str

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from benchjoin.drafting.primitives import Box, Disc, Drawing, Line, Point
+from .primitives import Box, Disc, Drawing, Line, Point
 
 Projection = Literal["first angle", "third angle"]
 

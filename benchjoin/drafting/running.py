@@ -13,15 +13,15 @@ from typing import Literal
 
 import attrs
 
-from benchjoin.drafting.dimension_style import STYLE, Axis, DimensionStyle, arrow, dot, on_axis
-from benchjoin.drafting.lettering import ascent, descent, text_width
-from benchjoin.drafting.primitives import Disc, Drawing, Line, Point, Primitive, Text, figure_middle
-from benchjoin.drafting.spread import spread
-from benchjoin.errors import PaperError
+from ..errors import PaperError
+from .dimension_style import STYLE, Axis, DimensionStyle, arrow, dot, on_axis
+from .lettering import ascent, descent, text_width
+from .primitives import Disc, Drawing, Line, Point, Primitive, Text, figure_middle
+from .spread import spread
 
 Side = Literal["left", "right", "above", "below"]
 _SAME = 1e-6  # mm, two positions are one
-_STRAIGHT = 0.02  # mm a figure may be off before its line is bent
+_STRAIGHT = 0.4  # mm a figure may stand off its line before the line is bent to it
 _BEND_LEAST, _BEND_MOST, _BEND_SLOPE = 3.0, 14.0, 0.6  # length of the bend; of the largest shift
 _LEVEL_SHIFT = 4.0  # mm that level figures may be shifted along x before all are turned instead
 
@@ -179,8 +179,9 @@ def _extension(placed: RunningPlacement, figure: Figure, style: DimensionStyle) 
     start, end = placed.outline + out * style.gap, placed.line + out * style.overshoot
     tail = [on_axis(axis, figure.at, end)]
     if placed.bend:
-        tail.append(on_axis(axis, figure.place, end + out * placed.bend))
-        tail.append(on_axis(axis, figure.place, end + out * (placed.bend + style.stub)))
+        place = figure.at if abs(figure.place - figure.at) <= _STRAIGHT else figure.place
+        tail.append(on_axis(axis, place, end + out * placed.bend))
+        tail.append(on_axis(axis, place, end + out * (placed.bend + style.stub)))
     if not _is_origin(placed, figure):
         return (Line((on_axis(axis, figure.at, start), *tail)),)
     reach = out * style.origin
@@ -214,9 +215,7 @@ def _dimension_line(placed: RunningPlacement, style: DimensionStyle) -> Drawing:
     for way, end in zip((-1, 1), ends, strict=True):
         if (end - placed.origin) * way > style.origin:
             begin = placed.origin + way * style.origin
-            lines.append(
-                Line((on_axis(placed.axis, begin, placed.line), on_axis(placed.axis, end, placed.line)))
-            )
+            lines.append(Line((on_axis(placed.axis, begin, placed.line), on_axis(placed.axis, end, placed.line))))
     return tuple(lines)
 
 

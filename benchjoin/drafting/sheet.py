@@ -7,14 +7,17 @@ PNG by the ending of the path, whole or not at all.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
+from functools import cached_property
 from pathlib import Path
 
 import attrs
 
-from benchjoin.drafting import pdf, svg
-from benchjoin.drafting.primitives import Drawing
-from benchjoin.drafting.saving import write_whole
-from benchjoin.errors import PaperError
+from ..errors import PaperError
+from . import pdf, svg
+from .primitives import Drawing, Primitive
+from .saving import write_whole
+from .title_block import TitleBlock, frame_sheet
 
 
 def _size(value: float) -> float:
@@ -24,19 +27,35 @@ def _size(value: float) -> float:
     return number
 
 
+def _strokes(value: Iterable[Primitive]) -> Drawing:
+    return tuple(value)
+
+
 @attrs.frozen(kw_only=True, repr=False)
 class Sheet:
-    """One page: a name for files, a title for people, its size in mm, and what is drawn on it."""
+    """One page: a name for files, a title for people, its size in mm, and what is drawn on it.
+
+    A sheet with a title block is drawn with its border; the block says which sheet of how many it is.
+    """
 
     name: str
     title: str
     width: float = attrs.field(converter=_size)
     height: float = attrs.field(converter=_size)
-    drawing: Drawing = attrs.field(converter=tuple)
+    drawing: Drawing = attrs.field(converter=_strokes)
+    block: TitleBlock | None = None
     scale: str = "1:1"
     full_size: bool = False
     number: int | None = None
     count: int | None = None
+
+    @cached_property
+    def whole(self) -> Drawing:
+        """Border and title block with the sheet's number in it, where it has one, and the drawing."""
+        if self.block is None:
+            return self.drawing
+        told = attrs.evolve(self.block, sheet=f"{self.number or 1} of {self.count or 1}")
+        return (*frame_sheet(self.width, self.height, told)[0], *self.drawing)
 
     def svg(self) -> str:
         """The sheet as SVG text, one unit of which is one millimetre."""

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import attrs
 
-from benchjoin.drafting.dimension_style import STYLE, Axis, DimensionStyle, arrow, arrows, on_axis
-from benchjoin.drafting.lettering import descent, text_width
-from benchjoin.drafting.primitives import Drawing, Line, Text
+from .dimension_style import STYLE, Axis, DimensionStyle, arrow, arrows, on_axis
+from .lettering import descent, text_width
+from .primitives import Drawing, Line, Text
 
 _ASIDE = 2.0  # mm that a figure keeps from the extension lines beside it, both together
 _BETWEEN_ARROWS = 1.0  # mm of line that must show between two arrows
@@ -81,6 +81,7 @@ def place_span(
 
 
 def bracketed(label: str, auxiliary: bool) -> str:
+    """The label, in brackets if the size is auxiliary."""
     return f"({label})" if auxiliary else label
 
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from benchjoin.errors import PaperError
+from ..errors import PaperError
 
 
 def spread(

@@ -12,13 +12,13 @@ import re
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, Any
 
-from benchjoin.drafting.lettering import FAMILIES, font_size
-from benchjoin.drafting.linework import KINDS, Linework, Pen
-from benchjoin.drafting.primitives import Disc, Drawing, Fill, Line, Point, Text
-from benchjoin.errors import PaperError
+from ..errors import PaperError
+from .lettering import FAMILIES, font_size
+from .linework import KINDS, Linework, Pen
+from .primitives import Disc, Drawing, Fill, Line, Point, Text
 
 if TYPE_CHECKING:
-    from benchjoin.drafting.sheet import Sheet
+    from .sheet import Sheet
 
 INK, PAPER = "#000", "#fff"
 _UNWRITABLE = re.compile("[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
@@ -44,10 +44,10 @@ def svg_text(sheet: Sheet, linework: Linework | None = None) -> str:
     page = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False)
     page.add(page.path(d=f"M0 0H{width}V{height}H0Z", fill=PAPER))
     down = float(height)
-    _add_fills(page, sheet.drawing, "white", down)
-    _add_lines(page, sheet.drawing, linework or Linework(), down)
-    _add_fills(page, sheet.drawing, "black", down)
-    _add_texts(page, sheet.drawing, down)
+    _add_fills(page, sheet.whole, "white", down)
+    _add_lines(page, sheet.whole, linework or Linework(), down)
+    _add_fills(page, sheet.whole, "black", down)
+    _add_texts(page, sheet.whole, down)
     text = str(page.tostring())
     _check_size(text, width, height)
     return text

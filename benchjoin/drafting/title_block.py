@@ -5,7 +5,7 @@ the same fields in narrower or more rows. What comes back is the drawing and the
 
 >>> frame, room = frame_sheet(210, 297, TitleBlock(title="Honey-house bench", sheet="1 of 3"))
 >>> [round(edge, 1) for edge in room]
-[10.0, 44.0, 200.0, 287.0]
+[10.0, 46.0, 200.0, 287.0]
 """
 
 from __future__ import annotations
@@ -14,13 +14,13 @@ from typing import Literal
 
 import attrs
 
-from benchjoin.drafting.cells import Cell, fill_cell
-from benchjoin.drafting.primitives import Box, Drawing, Line
-from benchjoin.drafting.projection import projection_sign
-from benchjoin.errors import PaperError
-from benchjoin.trade.drawing import BINDING_MARGIN, MARGIN, TITLE_BLOCK_WIDTH
+from ..errors import PaperError
+from ..trade.drawing import BINDING_MARGIN, MARGIN, TITLE_BLOCK_WIDTH
+from .cells import Cell, fill_cell
+from .primitives import Box, Drawing, Line
+from .projection import projection_sign
 
-ROW = 8.5  # mm, height of a row of cells
+ROW = 9.0  # mm, height of a row of cells
 NARROW = 150.0  # mm, a block narrower than this is stacked
 LEAST_WIDTH = 80.0  # mm, below that no field can be read
 

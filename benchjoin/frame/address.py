@@ -1,8 +1,8 @@
 """Addresses: one grammar that reaches every value of a design.
 
 ``"length"``, ``"front.height"``, ``"bench.back.width"`` (a level by its name), ``"clear below bench.size"``,
-``"bay 1.size"``, ``"back left leg.size"`` or ``"2/bench/front rail.width"`` (sizes measured on the wood). `alter` makes a
-new frame from addresses and values, all at once, so that no half-way state has to make sense.
+``"bay 1.size"``, ``"back left leg.size"`` or ``"2/bench/front rail.width"`` (sizes measured on the wood). `alter` makes
+a new frame from addresses and values, all at once, so that no half-way state has to make sense.
 """
 
 from __future__ import annotations
@@ -108,7 +108,9 @@ def _stack_names(frame: Frame) -> dict[str, int]:
 def _path(frame: Frame, address: str) -> tuple[Any, ...]:
     """The steps to a value: attribute names, and integers into the stack or the bays."""
     if not isinstance(address, str) or not address.strip():
-        raise AddressError(f"{address!r} is not an address. Write for example 'length' or 'bench.front.width'.", address=address)
+        raise AddressError(
+            f"{address!r} is not an address. Write for example 'length' or 'bench.front.width'.", address=address
+        )
     head, *rest = address.strip().split(".")
     if piece_of(head)[1] in frame.part_names():
         return _measure_path(frame, address, head, rest)
@@ -124,7 +126,9 @@ def _path(frame: Frame, address: str) -> tuple[Any, ...]:
     steps += rest
     thing: Any = frame
     for step in steps:
-        if not isinstance(step, int) and not (attrs.has(type(thing)) and step in (f.name for f in attrs.fields(type(thing)))):
+        if not isinstance(step, int) and not (
+            attrs.has(type(thing)) and step in (f.name for f in attrs.fields(type(thing)))
+        ):
             raise _unknown(frame, address)
         thing = thing[step] if isinstance(step, int) else getattr(thing, step)
     return tuple(steps)
@@ -145,7 +149,9 @@ def _unknown(frame: Frame, address: str) -> AddressError:
     known = (*addresses(frame), *parts)
     near = difflib.get_close_matches(address, known, n=3, cutoff=0.4) or known[:3]
     told = " or ".join(repr(n) for n in near)
-    return AddressError(f"{address!r} reaches no value of this frame. Did you mean {told}?", address=address, known=known)
+    return AddressError(
+        f"{address!r} reaches no value of this frame. Did you mean {told}?", address=address, known=known
+    )
 
 
 def _with_measure(measured: Mapping[str, Any], part: str, field: str, given: Any) -> dict[str, Any]:

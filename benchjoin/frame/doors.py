@@ -91,7 +91,9 @@ def a_number(field: str, low: float, high: float, example: str, *, whole: bool =
         kind = (int,) if whole else (int, float)
         plain = getattr(value, "item", lambda: value)()
         if isinstance(plain, bool) or not isinstance(plain, kind) or not low <= plain <= high:
-            raise BenchjoinError(f"{field} is {value!r}. Give a number from {low:g} to {high:g}, for example {example}.")
+            raise BenchjoinError(
+                f"{field} is {value!r}. Give a number from {low:g} to {high:g}, for example {example}."
+            )
         return plain
 
     return kept(field, convert)

@@ -15,10 +15,10 @@ import attrs
 from ..errors import BenchjoinError
 from ..lengths import TOUCH
 from ..readings import Tape
-from .doors import Fault, a_kind, kept, a_name, a_length, a_number, one_of, refuse
+from .doors import Fault, a_kind, a_length, a_name, a_number, kept, one_of, refuse
 from .identity import leg_name, piece_of
-from .leg import Leg
 from .joints import Notch
+from .leg import Leg
 from .measured import measured
 from .rails import Slot, slots
 from .stack import Clear, Level
@@ -37,7 +37,9 @@ def _stack(value: Any) -> tuple[Clear | Level, ...]:
     items = tuple(value)
     for place, item in enumerate(items):
         if not isinstance(item, Clear | Level):
-            raise BenchjoinError(f'stack[{place}] is {item!r}. Write Clear("7 in") or Level("bench", front="3 1/2 in").')
+            raise BenchjoinError(
+                f'stack[{place}] is {item!r}. Write Clear("7 in") or Level("bench", front="3 1/2 in").'
+            )
     return items
 
 
@@ -47,7 +49,9 @@ def _bays(value: Any) -> tuple[Clear, ...]:
         raise BenchjoinError(f"bays is {value!r}. Write a list of Clear(…), one for each bay from the left.")
     bays = tuple(items)
     if not bays or not all(isinstance(bay, Clear) for bay in bays):
-        raise BenchjoinError(f'bays is {value!r}. Write one Clear for each bay, for example [Clear("1000 mm"), Clear()].')
+        raise BenchjoinError(
+            f'bays is {value!r}. Write one Clear for each bay, for example [Clear("1000 mm"), Clear()].'
+        )
     return bays
 
 
@@ -76,7 +80,7 @@ class Frame:
         default="front through", converter=one_of("corners", "front through", "ends through", "staggered")
     )
     fit: float = attrs.field(default=0.0, converter=a_length("fit", zero=True))
-    tape: Tape = attrs.field(default="1/16 in", converter=kept("tape", _tape))
+    tape: Tape = attrs.field(default=Tape("1/16 in"), converter=kept("tape", _tape))
     quantity: int = attrs.field(default=1, converter=a_number("quantity", 1, 1000, "3", whole=True))
     measured: Mapping[str, Mapping[str, float]] = attrs.field(
         factory=lambda: MappingProxyType({}), converter=kept("measured", measured), hash=False
@@ -141,11 +145,16 @@ def _wood_faults(frame: Frame) -> Iterator[Fault]:
         sizes = [across_leg(leg, across) for leg in (frame.front, frame.back)]
         need = max(sizes) * len(frame.pairs()) if name == "length" else sum(sizes)
         if need > given + TOUCH:
-            yield Fault(name, f"the legs alone take {say(need)}, and {say(given)} over them is too little. Make it more.")
+            yield Fault(
+                name, f"the legs alone take {say(need)}, and {say(given)} over them is too little. Make it more."
+            )
     for slot in frame.rails():
         thick = slot.stock.thickness
         if isinstance(slot.joint, Notch) and slot.joint.depth is not None and slot.joint.depth > thick + TOUCH:
-            what = f"let in {say(slot.joint.depth)}, but the rail is {say(thick)} thick. Leave the depth out to let it in flush."
+            what = (
+                f"let in {say(slot.joint.depth)}, but the rail is {say(thick)} thick. "
+                "Leave the depth out to let it in flush."
+            )
             yield Fault(slot.name, what)
     known = frame.part_names()
     for address in frame.measured:

@@ -20,9 +20,7 @@ class Leg:
 
     stock: Stock = attrs.field(converter=a_kind(Stock, "stock", 'Stock("larch 2x4", thickness=33, width=82)'))
     height: float = attrs.field(kw_only=True, converter=a_length("height"))
-    wide: Literal["front", "end"] = attrs.field(
-        kw_only=True, default="front", converter=one_of("wide", "front", "end")
-    )
+    wide: Literal["front", "end"] = attrs.field(kw_only=True, default="front", converter=one_of("wide", "front", "end"))
 
     def __attrs_post_init__(self) -> None:
         refuse(self, "Leg", self._faults)

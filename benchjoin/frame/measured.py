@@ -23,12 +23,16 @@ FIELDS = ("thickness", "width")
 def measured(value: Any) -> Mapping[str, Mapping[str, float]]:
     """Converter of Frame.measured: addresses to sizes by part; takes its own result, too."""
     if not isinstance(value, Mapping):
-        raise BenchjoinError(f'measured is {value!r}. Write for example {{"back left leg.size": ("33.1 mm", "82.4 mm")}}.')
+        raise BenchjoinError(
+            f'measured is {value!r}. Write for example {{"back left leg.size": ("33.1 mm", "82.4 mm")}}.'
+        )
     parts: dict[str, dict[str, float]] = {}
     for address, given in value.items():
         for part, field, size in _sizes(address, given):
             parts.setdefault(part, {})[field] = size
-    return MappingProxyType({part: MappingProxyType(dict(sorted(sizes.items()))) for part, sizes in sorted(parts.items())})
+    return MappingProxyType(
+        {part: MappingProxyType(dict(sorted(sizes.items()))) for part, sizes in sorted(parts.items())}
+    )
 
 
 def _sizes(address: Any, given: Any) -> list[tuple[str, str, float]]:

@@ -11,7 +11,7 @@ from typing import Any, Literal
 import attrs
 
 from ..errors import BenchjoinError
-from .doors import Fault, kept, a_length, one_of, refuse
+from .doors import Fault, a_length, kept, one_of, refuse
 from .joints import Butt, HalfLap, Notch, Planted, RailJoint
 from .stock import Stock
 
@@ -58,7 +58,9 @@ class Rail:
         if self.face == "middle" and isinstance(self.joint, Notch | HalfLap | Planted):
             return [Fault("face", "a rail in the middle of the leg can only butt against it. Write joint=Butt().")]
         if self.overhang and isinstance(self.joint, Butt):
-            return [Fault("overhang", "a rail that butts ends at the legs. Leave the overhang out, or let the rail in.")]
+            return [
+                Fault("overhang", "a rail that butts ends at the legs. Leave the overhang out, or let the rail in.")
+            ]
         return []
 
 

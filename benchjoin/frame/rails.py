@@ -6,6 +6,7 @@ butt. A long rail that butts is one rail for each bay; a cross rail stands at ea
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Iterator, Sequence
 
 import attrs
@@ -66,7 +67,7 @@ def _goes_to(side: Side, rail: Rail, pairs: Sequence[str]) -> Iterator[tuple[int
         for count, pair in enumerate(pairs[1:-1], 1):
             yield count, (leg_name("front", pair), leg_name("back", pair))
     elif isinstance(rail.joint, Butt) and len(pairs) > 2:
-        for count, bay in enumerate(zip(pairs, pairs[1:], strict=False), 1):
+        for count, bay in enumerate(itertools.pairwise(pairs), 1):
             yield count, tuple(leg_name(side, pair) for pair in bay)
     else:
         yield None, tuple(leg_name(side, pair) for pair in pairs)

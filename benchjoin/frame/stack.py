@@ -10,7 +10,7 @@ from typing import Literal
 
 import attrs
 
-from .doors import Fault, a_name, a_length, a_number, one_of, refuse
+from .doors import Fault, a_length, a_name, a_number, one_of, refuse
 from .rail import Rail, a_rail
 from .stock import titled
 
@@ -75,7 +75,9 @@ class Level:
     def _faults(self) -> list[Fault]:
         faults = []
         if not self.sides():
-            faults.append(Fault("front", 'it has no rail. Give at least one side a width, for example front="3 1/2 in".'))
+            faults.append(
+                Fault("front", 'it has no rail. Give at least one side a width, for example front="3 1/2 in".')
+            )
         if self.flush and FLUSH[self.flush] not in self.sides():
             side = FLUSH[self.flush]
             faults.append(Fault("flush", f'"{self.flush}" holds the {side} rail, and there is none. Give {side}=.'))

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import attrs
 
-from .doors import Faults, Fault, a_name, a_length, refuse
+from .doors import Fault, Faults, a_length, a_name, refuse
 
 
 @attrs.frozen

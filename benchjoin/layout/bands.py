@@ -95,7 +95,13 @@ def _steps(frame: Frame, place: int, clear: Clear, shapes: Mapping[str, Band]) -
     for near, below in ((place - 1, True), (place + 1, False)):
         item = frame.stack[near] if 0 <= near < len(frame.stack) else None
         band = shapes[item.name] if isinstance(item, Level) else None
-        own = [r for slot in frame.rails() if slot.side == clear.at and band for n, r in band.rails.items() if n == slot.name]
+        own = [
+            r
+            for slot in frame.rails()
+            if slot.side == clear.at and band
+            for n, r in band.rails.items()
+            if n == slot.name
+        ]
         if band and own:
             top, bottom = np.max([r.top for r in own], axis=0), np.min([r.bottom for r in own], axis=0)
             step = step + (band.rise.top - top if below else bottom - band.rise.bottom)

@@ -107,6 +107,7 @@ OPPOSITE = {"front": "back", "back": "front", "left": "right", "right": "left"}
 
 def _face(slot: Slot) -> tuple[str, int]:
     """The face of the legs that a rail goes to, and which way along the axis across the rail it looks."""
+    face: str
     if slot.side == "cross":
         face = slot.rail.face if slot.rail.face in OPPOSITE else "left"
     else:

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator
 import attrs
 
 from ..solids import Box
-from .parts import Part
+from .parts import Hand, Part
 
 Key = tuple[object, ...]
 Boxes = tuple[tuple[float, ...], ...]
@@ -20,12 +20,12 @@ Boxes = tuple[tuple[float, ...], ...]
 def with_kinds(parts: Iterable[Part]) -> tuple[Part, ...]:
     """Parts with their kind (numbered in order of appearance) and hand."""
     numbers: dict[Key, int] = {}
-    hands: dict[Key, str] = {}
+    hands: dict[Key, Hand] = {}
     found = []
     for part in parts:
         key, mirrored = shape_key(part), shape_key(part, mirrored=True)
         if key not in hands:
-            other = {"left": "right", "right": "left"}.get(hands.get(mirrored, ""), "left")
+            other: Hand = "right" if hands.get(mirrored) == "left" else "left"
             hands[key] = "" if key == mirrored else other
         number = numbers.setdefault(key, len(numbers) + 1)
         found.append(attrs.evolve(part, kind=number, handed=hands[key]))

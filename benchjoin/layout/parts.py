@@ -20,6 +20,7 @@ from .blanks import OUT, Blank
 from .joints.meeting import Cut
 
 Role = Literal["leg", "rail"]
+Hand = Literal["", "left", "right"]
 
 
 @attrs.frozen(kw_only=True)
@@ -64,7 +65,7 @@ class Part:
     pair: str = ""
     mark: str = ""
     kind: int = 0
-    handed: Literal["", "left", "right"] = ""
+    handed: Hand = ""
 
     @property
     def identity(self) -> str:
@@ -149,7 +150,17 @@ def face_up(part: Part, face: str) -> Placement:
     return placement(part.blank, along=part.placement.u, out=OUT[face])
 
 
-def part_of(blank: Blank, piece: int, role: Role, stock: str, cuts: tuple[Cut, ...], *, side: str, level: str | None = None, pair: str = "") -> Part:
+def part_of(
+    blank: Blank,
+    piece: int,
+    role: Role,
+    stock: str,
+    cuts: tuple[Cut, ...],
+    *,
+    side: str,
+    level: str | None = None,
+    pair: str = "",
+) -> Part:
     """A part from its blank and the cuts that joints take from it.
 
     The marked face of a leg looks outwards; that of a rail is the face from which it is cut, or its outer one.

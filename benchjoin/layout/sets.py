@@ -19,7 +19,7 @@ from ..solids import Box
 from .blanks import OPPOSITE
 from .parts import Part, face_up
 
-Edge = Literal["bottom", "top"]
+Edge = Literal["near", "far"]
 
 
 @attrs.frozen
@@ -167,9 +167,9 @@ def _lines(members: Sequence[Part], waste: Iterable[Waste]) -> Iterator[Line]:
     for item in waste:
         (u0, low, _), (u1, high, _) = item.box.low, item.box.high
         if u0 > TOUCH:
-            found.append((u0, Taker(item.member, item.mate, "bottom", low, high)))
+            found.append((u0, Taker(item.member, item.mate, "near", low, high)))
         if u1 < members[item.member].length - TOUCH:
-            found.append((u1, Taker(item.member, item.mate, "top", low, high)))
+            found.append((u1, Taker(item.member, item.mate, "far", low, high)))
     found.sort(key=lambda pair: pair[0])
     while found:
         at = found[0][0]

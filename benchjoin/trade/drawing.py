@@ -10,8 +10,8 @@ from typing import Literal
 
 import attrs
 
-from benchjoin.errors import PaperError
-from benchjoin.sources import COMMON_PRACTICE, Source
+from ..errors import PaperError
+from ..sources import COMMON_PRACTICE, Source
 
 System = Literal["metric", "inch"]
 
@@ -53,9 +53,7 @@ class LineType:
 LONG_DASH, DASH, GAP, DOT = 24.0, 12.0, 3.0, 0.5  # in line widths, ISO_128_PATTERN
 
 LINE_TYPES: tuple[LineType, ...] = (
-    LineType(
-        number="01.1", name="continuous narrow", use="dimension and extension lines, hatching", wide=False
-    ),
+    LineType(number="01.1", name="continuous narrow", use="dimension and extension lines, hatching", wide=False),
     LineType(number="01.2", name="continuous wide", use="visible outlines", wide=True, source=ISO_128_WIDTHS),
     LineType(number="02.1", name="dashed narrow", use="hidden outlines", wide=False, dashes=(DASH, GAP)),
     LineType(
@@ -173,9 +171,7 @@ def fitting_scale(
 # --- dimensions ---
 ISO_129_ARROWS = Source("ISO 129-1:2018", "terminators", standing="from memory")
 ASME_SPACING = Source("ASME Y14.5M", "spacing of dimension lines")
-ISO_129_ORIGIN = Source(
-    "ISO 129-1:2018", "superimposed running dimensions, origin mark", standing="from memory"
-)
+ISO_129_ORIGIN = Source("ISO 129-1:2018", "superimposed running dimensions, origin mark", standing="from memory")
 ASME_EXTENSION = Source("ASME Y14.5 / Y14.2", "extension lines; figures from a secondary page")
 
 FIRST_ROW_LEAST = 10.0  # mm from the outline, ASME_SPACING (a guide)

@@ -12,8 +12,8 @@ from __future__ import annotations
 
 import attrs
 
-from benchjoin.errors import PaperError
-from benchjoin.sources import COMMON_PRACTICE, Source
+from ..errors import PaperError
+from ..sources import COMMON_PRACTICE, Source
 
 INCH = 25.4
 

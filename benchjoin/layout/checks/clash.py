@@ -33,8 +33,8 @@ def _finding(piece: Piece, one: Part, other: Part) -> Finding:
         severity="error",
         kind="clash",
         where=piece.where(one.identity),
-        sentence=f"{piece.where(one.identity)} and {other.identity} want the same wood at {piece.say(low)} over the floor "
-        f"({size}), and no joint gives it up. Raise or move one of them, or let one stop behind the other.",
+        sentence=f"{piece.where(one.identity)} and {other.identity} want the same wood at {piece.say(low)} over "
+        f"the floor ({size}), and no joint gives it up. Raise or move one of them, or let one stop behind the other.",
         numbers={"x": x, "y": y, "z": z, "bottom": low},
         source=STATICS,
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator
 
 import shapely
@@ -13,7 +14,7 @@ from ...lengths import TOUCH
 from ...sources import COMMON_PRACTICE, STATICS
 from ...trade.practice import DEEPEST_NOTCH
 from ..blanks import OUT
-from ..parts import Part
+from ..parts import Housing, Part
 from .piece import Piece
 
 
@@ -87,7 +88,7 @@ def _storeys(leg: Part) -> list[tuple[float, float]]:
     """Heights between which the section of a leg does not change. [mm]"""
     ends = sorted({leg.blank.low[2], leg.blank.high[2], *(z for n in leg.notches for z in (n.bottom, n.top))})
     inside = [z for z in ends if leg.blank.low[2] <= z <= leg.blank.high[2]]
-    return [(a, b) for a, b in zip(inside, inside[1:], strict=False) if b - a > TOUCH]
+    return [(a, b) for a, b in itertools.pairwise(inside) if b - a > TOUCH]
 
 
 def _section(leg: Part, height: float | None) -> BaseGeometry:
@@ -100,9 +101,9 @@ def _section(leg: Part, height: float | None) -> BaseGeometry:
     return whole.difference(shapely.union_all(cut)) if cut else whole
 
 
-def _meet(leg: Part, inside: list[object]) -> bool:
+def _meet(leg: Part, inside: list[Housing]) -> bool:
     """Whether notches from different faces touch or share wood."""
     boxes = [(c.face, shapely.box(*c.box.low[:2], *c.box.high[:2])) for c in leg.cuts if c.face in OUT]
-    rails = {getattr(n, "rail", "") for n in inside}
+    rails = {n.rail for n in inside}
     near = [(f, b) for (f, b), c in zip(boxes, leg.cuts, strict=True) if c.mate in rails]
     return any(a.distance(b) <= TOUCH for i, (f, a) in enumerate(near) for g, b in near[i + 1 :] if f != g)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator
 
 from ...findings import Finding
@@ -21,8 +22,8 @@ def slivers(piece: Piece) -> Iterator[Finding]:
                     severity="warning",
                     kind="sliver",
                     where=names,
-                    sentence=f"{names}: a sliver of {_thin(piece, land)} stands above the notch for {notch.rail} and will break "
-                    f'off. Pin the level by relation (flush="front leg top" or "back leg top"), or lower it.',
+                    sentence=f"{names}: a sliver of {_thin(piece, land)} stands above the notch for {notch.rail} and "
+                    f'will break off. Pin the level by relation (flush="front leg top" or "back leg top"), or lower it.',
                     numbers={"land": land},
                     source=LAND.source,
                 )
@@ -38,8 +39,8 @@ def short_lands(piece: Piece) -> Iterator[Finding]:
                     severity="warning",
                     kind="short land",
                     where=names,
-                    sentence=f"{names}: only {_thin(piece, land)} of wood is left {where}, and its short grain may break "
-                    f"away. Leave at least {piece.say(need)}.",
+                    sentence=f"{names}: only {_thin(piece, land)} of wood is left {where}, and its short grain "
+                    f"may break away. Leave at least {piece.say(need)}.",
                     numbers={"land": land, "needed": need},
                     source=LAND.source,
                 )
@@ -53,11 +54,19 @@ def _lands(leg: Part) -> Iterator[tuple[float, float, str]]:
     """Each land of each face: its height, the depth of the deeper notch beside it, and where it is."""
     for face in leg.faces:
         own = sorted((n for n in leg.notches if n.face == face), key=lambda n: n.bottom)
-        for below, above in zip(own, own[1:], strict=False):
-            yield above.bottom - below.top, max(below.depth, above.depth), f"between the notches for {_two(below, above)}"
+        for below, above in itertools.pairwise(own):
+            yield (
+                above.bottom - below.top,
+                max(below.depth, above.depth),
+                f"between the notches for {_two(below, above)}",
+            )
         if own:
             yield own[0].bottom, own[0].depth, f"between the foot and the notch for {own[0].rail}"
-            yield leg.length - own[-1].top, own[-1].depth, f"between the top of the leg and the notch for {own[-1].rail}"
+            yield (
+                leg.length - own[-1].top,
+                own[-1].depth,
+                f"between the top of the leg and the notch for {own[-1].rail}",
+            )
 
 
 def _two(below: Housing, above: Housing) -> str:

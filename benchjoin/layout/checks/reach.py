@@ -38,8 +38,8 @@ def above_every_leg(piece: Piece) -> Iterator[Finding]:
                 severity="error",
                 kind="above every leg",
                 where=f"{piece.label}{level}",
-                sentence=f'{piece.label}"{level}" starts at {piece.say(bottom)} over the floor, and the tallest leg ends at '
-                f"{piece.say(tallest)}. Lower a clear, or make the legs longer.",
+                sentence=f'{piece.label}"{level}" starts at {piece.say(bottom)} over the floor, and the tallest leg '
+                f"ends at {piece.say(tallest)}. Lower a clear, or make the legs longer.",
                 numbers={"bottom": bottom, "leg": tallest},
                 source=STATICS,
             )
@@ -56,12 +56,12 @@ def unheld_rails(piece: Piece) -> Iterator[Finding]:
         if not missed:
             continue
         nothing = len(missed) == len(slot.legs)
+        low, high = piece.say(part.blank.low[2]), piece.say(part.blank.high[2])
         yield Finding(
             severity="error" if nothing else "warning",
             kind="no leg holds it" if nothing else "a leg is missed",
             where=piece.where(slot.name),
-            sentence=f"{piece.where(slot.name)} ({piece.say(part.blank.low[2])} to {piece.say(part.blank.high[2])} over the "
-            f"floor) does not come to {' or '.join(missed)}. Lower it, make the legs taller, or turn the corner "
+            sentence=f"{piece.where(slot.name)} ({low} to {high} over the floor) does not come to {' or '.join(missed)}. Lower it, make the legs taller, or turn the corner "
             "the other way.",
             numbers={"bottom": part.blank.low[2], "top": part.blank.high[2]},
             source=STATICS,
@@ -73,13 +73,13 @@ def proud_of_the_leg(piece: Piece) -> Iterator[Finding]:
     for joint in piece.joints:
         rail, leg = piece.parts[joint.rail], piece.parts[joint.leg]
         over = rail.blank.high[2] - leg.blank.high[2]
-        if TOUCH < over:
+        if over > TOUCH:
             yield Finding(
                 severity="warning",
                 kind="wider than the leg can take",
                 where=piece.where(rail.identity),
-                sentence=f"{piece.where(rail.identity)} stands {piece.say(over)} over the top of the {leg.identity}, which ends at "
-                f"{piece.say(leg.blank.high[2])}. Lower the level, or pin it flush.",
+                sentence=f"{piece.where(rail.identity)} stands {piece.say(over)} over the top of the {leg.identity}, "
+                f"which ends at {piece.say(leg.blank.high[2])}. Lower the level, or pin it flush.",
                 numbers={"over": over, "leg": leg.blank.high[2]},
                 source=COMMON_PRACTICE,
             )

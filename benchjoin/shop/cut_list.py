@@ -1,0 +1,97 @@
+"""The cut list: finished parts, like parts on one line, from the longest of each role to the shortest."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from ..layout.layout import Layout
+from ..layout.parts import Part
+from ..tables import Table
+
+COLUMNS = ("Part", "Make", "Length", "Width", "Thick", "Stock", "Marks", "Note")
+
+
+def cut_list(layout: Layout) -> Table:
+    """Finished parts of all pieces, as a table that shows itself as text, Markdown, CSV and HTML.
+
+    Parts of one kind (one turn in space lays them on each other, notches and all) share a line; sizes are readings
+    of the design's tape.
+    """
+    unit = layout.frame.tape.unit
+    kinds: dict[int, list[Part]] = {}
+    for part in layout.parts:
+        kinds.setdefault(part.kind, []).append(part)
+    lines = sorted(kinds.values(), key=lambda parts: (parts[0].role != "leg", -parts[0].length, parts[0].kind))
+    rows = tuple(_row(layout, parts) for parts in lines)
+    columns = tuple(f"{name} ({unit})" if name in ("Length", "Width", "Thick") else name for name in COLUMNS)
+    notes = (f"Finished sizes, read to {layout.frame.tape.name}. Add your own allowances for the saw and the planer.",)
+    return Table(f"Cut list: {layout.frame.name}, make {layout.frame.quantity}", columns, rows, notes, "lrrrrlll")
+
+
+def _row(layout: Layout, parts: Sequence[Part]) -> tuple[str, ...]:
+    first, read = parts[0], layout.frame.tape.read
+    return (
+        _called(parts),
+        str(len(parts)),
+        read(first.length),
+        read(first.width),
+        read(first.thickness),
+        first.stock,
+        marks(part.mark for part in parts),
+        _note(first),
+    )
+
+
+def _called(parts: Iterable[Part]) -> str:
+    """What the parts are called: 'front and back leg', 'foot shelf, bench: end rail'."""
+    levels: dict[str, list[str]] = {}
+    for part in parts:
+        side = "end" if part.side in ("left", "right") else part.side
+        where = levels.setdefault(f"{side} {part.role}", [])
+        if part.level and part.level not in where:
+            where.append(part.level)
+    whats: dict[str, list[str]] = {}
+    for what, where in levels.items():
+        whats.setdefault(_several(where), []).append(what)
+    return "; ".join(f"{where}: {_joined(what)}" if where else _joined(what) for where, what in whats.items())
+
+
+def _several(levels: Sequence[str]) -> str:
+    """Names of levels in a row, or how many they are."""
+    return ", ".join(levels) if len(levels) <= 3 else f"{levels[0]} to {levels[-1]} ({len(levels)} levels)"
+
+
+def _joined(whats: Sequence[str]) -> str:
+    """'front rail' and 'back rail' as 'front and back rail'."""
+    sides = [what.rpartition(" ")[0] for what in whats]
+    return f"{' and '.join(sides)} {whats[0].rpartition(' ')[2]}"
+
+
+def _note(part: Part) -> str:
+    if not part.cuts:
+        return ""
+    kinds = ", ".join(dict.fromkeys(_count(part, cut.kind) for cut in part.cuts))
+    return f"{part.handed} hand, {kinds}" if part.handed else kinds
+
+
+def _count(part: Part, kind: str) -> str:
+    number = sum(cut.kind == kind for cut in part.cuts)
+    return f"{number} {kind}{'es' if kind.endswith('h') and number > 1 else 's' if number > 1 else ''}"
+
+
+def marks(found: Iterable[str]) -> str:
+    """Marks in a row, runs of three and more drawn together: 'A1–A4, B1, B2'.
+
+    >>> marks(["A1", "A2", "A3", "B1", "B2"])
+    'A1–A3, B1, B2'
+    """
+    runs: list[list[tuple[str, int]]] = []
+    for letter, number in sorted(
+        (mark.rstrip("0123456789"), int(mark.lstrip(mark.rstrip("0123456789")))) for mark in found
+    ):
+        if runs and runs[-1][-1] == (letter, number - 1):
+            runs[-1].append((letter, number))
+        else:
+            runs.append([(letter, number)])
+    told = [[f"{letter}{number}" for letter, number in run] for run in runs]
+    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(run) for run in told)

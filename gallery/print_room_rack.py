@@ -1,0 +1,27 @@
+"""The print room's drying rack: six open levels, equal clears, everything half-lapped flush."""
+
+from benchjoin import Clear, Frame, HalfLap, Leg, Level, Rail, Stock
+
+post = Stock("spruce, planed", thickness=45, width=45)
+side = Rail(45, joint=HalfLap())
+end = Rail(45, joint=HalfLap(), raised=45)
+
+
+def tray(number, **pin):
+    return Level(f"tray {number}", front=side, back=side, ends=end, **pin)
+
+
+rack = Frame(
+    name="Print-room drying rack",
+    length=900,
+    depth=500,
+    front=Leg(post, height=1750),
+    back=Leg(post, height=1750),
+    rail_stock=Stock("spruce batten, planed", thickness=20),
+    stack=[
+        Clear(160),
+        *(item for number in range(1, 6) for item in (tray(number), Clear())),
+        tray(6, top=1750),
+    ],
+    tape="1 mm",
+)

@@ -1,0 +1,174 @@
+"""SVG: true millimetres, clean numbers, few elements, the same bytes each time."""
+
+from __future__ import annotations
+
+import io
+import math
+import re
+import xml.etree.ElementTree as ET
+
+import pytest
+import svgelements
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from benchjoin.drafting.linework import KINDS, Linework
+from benchjoin.drafting.primitives import Disc, Fill, Line, Text
+from benchjoin.drafting.sheet import Sheet
+from benchjoin.drafting.svg import number, svg_text
+from benchjoin.errors import PaperError
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def sheet(*drawing, width=215.9, height=279.4):
+    return Sheet(name="test", title="Test", width=width, height=height, drawing=drawing)
+
+
+def paths(*drawing):
+    """Every path but the paper."""
+    return ET.fromstring(sheet(*drawing).svg()).findall(f"{SVG}path")[1:]
+
+
+def test_one_unit_is_one_millimetre():
+    root = ET.fromstring(sheet().svg())
+    assert root.get("width") == "215.9mm"
+    assert root.get("height") == "279.4mm"
+    assert root.get("viewBox") == "0 0 215.9 279.4"
+
+
+def test_y_is_turned_over_once():
+    (path,) = paths(Line(((10, 20), (30, 40))))
+    assert path.get("d") == "M10 259.4L30 239.4"
+
+
+def test_an_independent_reader_finds_the_marks_in_millimetres():
+    text = sheet(Line(((10, 20), (110, 20)), "visible"), height=1830).svg()
+    parsed = svgelements.SVG.parse(io.StringIO(text), ppi=25.4, reify=True)
+    box = [e for e in parsed.elements() if isinstance(e, svgelements.Path)][1].bbox(with_stroke=False)
+    assert box == pytest.approx((10, 1810, 110, 1810))
+
+
+def test_all_lines_of_a_kind_share_one_path():
+    drawing = [Line(((i, 0), (i, 5)), kind) for i in range(100) for kind in KINDS]
+    found = paths(*drawing)
+    assert len(found) == len(KINDS)
+
+
+def test_weights_and_dashes_come_from_the_table():
+    found = {
+        p.get("stroke-width") + " " + p.get("stroke-dasharray", "")
+        for p in paths(*(Line(((0, 0), (1, 1)), k) for k in KINDS))
+    }
+    assert found == {
+        "0.25 ",
+        "0.25 3 0.75",
+        "0.25 6 0.75 0.125 0.75",
+        "0.25 6 0.75 0.125 0.75 0.125 0.75",
+        "0.5 ",
+        "0.7 ",
+    }
+
+
+def test_another_group_of_weights_may_be_taken():
+    text = svg_text(sheet(Line(((0, 0), (1, 1)), "visible")), Linework(wide=0.7, narrow=0.35))
+    assert 'stroke-width="0.7"' in text
+
+
+def test_blanks_lie_lowest_then_lines_then_black_then_text():
+    root = ET.fromstring(
+        sheet(
+            Text((5, 5), "a"),
+            Fill((((0, 0), (1, 0), (1, 1)),)),
+            Line(((0, 0), (1, 1))),
+            Fill((((0, 0), (1, 0), (1, 1)),), "white"),
+        ).svg()
+    )
+    order = [
+        (e.tag.removeprefix(SVG), e.get("fill"), e.get("stroke")) for e in root if not e.tag.endswith("defs")
+    ]
+    assert order == [
+        ("path", "#fff", None),
+        ("path", "#fff", None),
+        ("path", "none", "#000"),
+        ("path", "#000", None),
+        ("g", "#000", None),
+    ]
+
+
+def test_a_region_with_a_hole_is_filled_even_odd_and_overlapping_arrows_never_cancel():
+    ring, hole = ((0, 0), (9, 0), (9, 9), (0, 9)), ((3, 3), (6, 3), (6, 6), (3, 6))
+    (path,) = paths(Fill((ring, hole)))
+    assert path.get("fill-rule") == "evenodd"
+    (path,) = paths(Fill((ring,)), Fill((hole[::-1],)))
+    assert path.get("fill-rule") is None
+    assert path.get("d").count("Z") == 2
+
+
+def test_discs_are_stroked_or_filled():
+    stroked, filled = paths(Disc((5, 5), 2), Disc((15, 5), 2, filled=True))
+    assert stroked.get("fill") == "none"
+    assert filled.get("fill") == "#000"
+
+
+@pytest.mark.parametrize("words", ["a < b & c > d", "\"3/4\" & 'x'", "5′ 3″ × ½ ⌀ ≤ 木", "]]>", "&amp;"])
+def test_words_come_back_as_they_were_written(words):
+    root = ET.fromstring(sheet(Text((5, 5), words)).svg())
+    assert "".join(root.find(f".//{SVG}text").itertext()) == words
+
+
+@pytest.mark.parametrize("control", ["\x00", "\x07", "\n", "\x1b", "\ud800", "\x85"])
+def test_control_characters_become_question_marks(control):
+    root = ET.fromstring(sheet(Text((5, 5), f"a{control}b")).svg())
+    assert root.find(f".//{SVG}text").text == "a?b"
+
+
+def test_a_text_carries_its_own_size_anchor_and_turn():
+    text = ET.fromstring(sheet(Text((10, 20), "57", 2.5, "middle", 90, bold=True)).svg()).find(
+        f".//{SVG}text"
+    )
+    assert float(text.get("font-size")) == pytest.approx(2.5 / 0.729, rel=1e-3)
+    assert text.get("text-anchor") == "middle"
+    assert text.get("transform") == "rotate(-90 10 259.4)"
+    assert text.get("font-weight") == "bold"
+
+
+@pytest.mark.parametrize(
+    "value, written",
+    [
+        (0.1 + 0.2, "0.3"),
+        (-0.0001, "0"),
+        (-0.0, "0"),
+        (1600.0, "1600"),
+        (2.00049, "2"),
+        (-1.5, "-1.5"),
+        (1e-9, "0"),
+    ],
+)
+def test_numbers_are_short_and_plain(value, written):
+    assert number(value) == written
+
+
+@pytest.mark.parametrize("value", [math.nan, math.inf, -math.inf])
+def test_a_number_that_is_not_finite_is_refused_at_the_door(value):
+    with pytest.raises(PaperError):
+        number(value)
+
+
+@given(st.lists(st.tuples(st.floats(-1e4, 1e4), st.floats(-1e4, 1e4)), min_size=2, max_size=8))
+@settings(max_examples=50, deadline=None)
+def test_no_number_has_more_than_three_decimals_or_an_exponent(points):
+    (path,) = paths(Line(points))
+    for written in re.findall(r"-?[\d.e+-]+", path.get("d")):
+        assert re.fullmatch(r"-?\d+(\.\d{1,3})?", written)
+        assert written != "-0"
+
+
+def test_the_same_sheet_gives_the_same_text():
+    drawing = (Line(((0, 0), (1, 1))), Text((1, 1), "a"), Disc((3, 3), 1))
+    assert sheet(*drawing).svg() == sheet(*drawing).svg()
+    assert " id=" not in sheet(*drawing).svg()
+
+
+def test_an_empty_text_and_a_single_point_are_not_written():
+    assert paths(Line(((1, 1),)), Text((0, 0), "")) == []
