@@ -10,11 +10,14 @@ The names here are what a maker types for one bench; everything else is one noun
 
 from .binding import bind
 from .drawings.elevation import elevation
+from .drawings.plan import plan, section
 from .drawings.set_page import set_page
 from .frame.address import alter
 from .frame.frame import Frame
+from .frame.governing import EndRails, Overall
 from .frame.joints import Butt, HalfLap, Notch, Planted
 from .frame.leg import Leg
+from .frame.pair import Pair
 from .frame.rail import Rail
 from .frame.stack import Clear, Level
 from .frame.stock import Stock
@@ -25,12 +28,15 @@ from .shop.cut_list import cut_list
 __all__ = [
     "Butt",
     "Clear",
+    "EndRails",
     "Frame",
     "HalfLap",
     "Layout",
     "Leg",
     "Level",
     "Notch",
+    "Overall",
+    "Pair",
     "Planted",
     "Rail",
     "Stock",
@@ -39,5 +45,7 @@ __all__ = [
     "cut_list",
     "elevation",
     "lay_out",
+    "plan",
+    "section",
     "set_page",
 ]

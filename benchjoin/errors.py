@@ -22,6 +22,19 @@ from __future__ import annotations
 from typing import Any
 
 
+def told(value: object) -> str:
+    """A refused value as a sentence shows it, cut short where it is long.
+
+    >>> told("57 in x"), told("9" * 100)
+    ("'57 in x'", "'99999999999999999999999999999999999999999999999999999999999…")
+    """
+    try:
+        shown = repr(value)
+    except Exception:  # whatever a stranger's own repr does, the maker hears what was wrong
+        shown = f"a value of type {type(value).__name__}"
+    return shown if len(shown) <= 60 else shown[:60] + "…"
+
+
 class BenchjoinError(Exception):
     """Root of the tree; catch this to catch them all.
 

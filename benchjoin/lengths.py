@@ -14,14 +14,17 @@ from fractions import Fraction
 from numbers import Real
 from typing import Any
 
-from .errors import LengthError
+from .errors import LengthError, told
 
 INCH = 25.4
-FOOT = 12 * INCH
+FOOT = 304.8
 TOUCH = 1e-6
 """Two things touch when they are no further apart than this. [mm]"""
 LONGEST = 100_000.0
 """Nothing on a bench is longer than this; a larger number is a slip of the unit. [mm]"""
+
+LONGEST_TEXT = 80
+"""No length takes more signs than this to write."""
 
 Length = float | str
 """What a maker may type where a length is asked for."""
@@ -37,7 +40,7 @@ _NUMBER = (
     r"(?:(?P<whole>\d+)(?:\s*-\s*|\s+)(?P<top>\d+)/(?P<bottom>\d+)"
     r"|(?P<only>\d+)/(?P<under>\d+)|(?P<point>\d+(?:\.\d+)?|\.\d+))"
 )
-_TERM = re.compile(_NUMBER + r"\s*(?P<unit>inches|inch|in|\"|foot|feet|ft|'|mm|cm|m)(?![a-z])\.?", re.IGNORECASE)
+_TERM = re.compile(_NUMBER + r"\s*(?P<unit>(?a:inches|inch|in|\"|foot|feet|ft|'|mm|cm|m))(?![a-z])\.?", re.IGNORECASE)
 _BETWEEN = re.compile(r"\s*(?:-\s*)?")
 _QUOTES = str.maketrans({"″": '"', "”": '"', "“": '"', "′": "'", "’": "'", "‘": "'", "⁄": "/", "\u00a0": " "})
 _EXAMPLES = 'Write a number in mm, or for example "57 in", "2 7/16 in", "4\' 9 1/2\\"", "1450 mm" or "1.45 m".'
@@ -72,9 +75,9 @@ def mm(value: Any, *, zero: bool = False, what: str = "a length") -> float:
     if isinstance(value, str):
         number = _parse(value, what)
     elif isinstance(value, Real) and not _is_truth(value):
-        number = float(value)
+        number = _float(value, value, what)
     else:
-        raise LengthError(f"{value!r} given for {what} is not a length. {_EXAMPLES}", value=value)
+        raise LengthError(f"{told(value)} given for {what} is not a length. {_EXAMPLES}", value=value)
     return _checked(number, value, zero, what)
 
 
@@ -85,9 +88,9 @@ def signed_mm(value: Any, *, what: str = "a length") -> float:
     (-25.4, 12.0)
     """
     if isinstance(value, str) and value.strip().startswith(("-", "\N{MINUS SIGN}")):
-        return -mm(value.strip()[1:], zero=True, what=what)
-    if isinstance(value, Real) and not _is_truth(value) and float(value) < 0:
-        return -mm(-float(value), what=what)
+        return 0.0 - mm(value.strip()[1:], zero=True, what=what)
+    if isinstance(value, Real) and not _is_truth(value) and value < 0:
+        return -mm(-value, what=what)
     return mm(value, zero=True, what=what)
 
 
@@ -95,24 +98,40 @@ def _is_truth(value: object) -> bool:
     return type(value).__name__ in ("bool", "bool_")
 
 
+def _float(number: Any, value: Any, what: str) -> float:
+    """A number as a float; one that no float can hold is far too long for a bench."""
+    try:
+        return float(number)
+    except OverflowError:
+        raise _too_long(value, what) from None
+
+
+def _too_long(value: Any, what: str) -> LengthError:
+    return LengthError(
+        f"{told(value)} given for {what} is longer than {LONGEST / 1000:g} m; a plain number is read as mm. "
+        f"{_EXAMPLES}",
+        value=value,
+    )
+
+
 def _checked(number: float, value: Any, zero: bool, what: str) -> float:
     if not math.isfinite(number):
-        raise LengthError(f"{value!r} given for {what} is not a finite number. {_EXAMPLES}", value=value)
+        raise LengthError(f"{told(value)} given for {what} is not a finite number. {_EXAMPLES}", value=value)
     if number < 0 or (number == 0 and not zero):
         least = "zero or more" if zero else "more than zero"
-        raise LengthError(f"{value!r} given for {what} must be {least}. {_EXAMPLES}", value=value)
+        raise LengthError(f"{told(value)} given for {what} must be {least}. {_EXAMPLES}", value=value)
     if number > LONGEST:
-        raise LengthError(
-            f"{value!r} given for {what} is longer than {LONGEST / 1000:g} m; a plain number is read as mm. "
-            f"{_EXAMPLES}",
-            value=value,
-        )
-    return number
+        raise _too_long(value, what)
+    return number + 0.0  # minus zero becomes zero
 
 
 def _parse(text: str, what: str) -> float:
     plain = _spelled_out(text).translate(_QUOTES).strip()
     body = plain.lstrip("-\N{MINUS SIGN}").lstrip()
+    if len(text) > LONGEST_TEXT:
+        raise LengthError(f"{told(text)} given for {what} is not one length. {_EXAMPLES}", value=text)
+    if not body:
+        raise LengthError(f"{told(text)} given for {what} is empty. {_EXAMPLES}", value=text)
     total, place = Fraction(0), 0
     units: list[float] = []
     while place < len(body):
@@ -126,8 +145,9 @@ def _parse(text: str, what: str) -> float:
         if gap and gap.end() < len(body):
             place = gap.end()
     if len(units) != 1 and units != [FOOT, INCH]:
-        raise LengthError(f"{text!r} given for {what} is not one length. {_EXAMPLES}", value=text)
-    return -float(total) if body != plain else float(total)
+        raise LengthError(f"{told(text)} given for {what} is not one length. {_EXAMPLES}", value=text)
+    number = _float(total, text, what)
+    return -number if body != plain else number
 
 
 def _fraction(term: re.Match[str], text: str, what: str) -> Fraction:
@@ -135,7 +155,7 @@ def _fraction(term: re.Match[str], text: str, what: str) -> Fraction:
         return Fraction(term["point"])
     top, bottom = (term["top"], term["bottom"]) if term["whole"] else (term["only"], term["under"])
     if int(bottom) == 0:
-        raise LengthError(f"{text!r} given for {what} divides by zero. {_EXAMPLES}", value=text)
+        raise LengthError(f"{told(text)} given for {what} divides by zero. {_EXAMPLES}", value=text)
     return Fraction(int(term["whole"] or 0)) + Fraction(int(top), int(bottom))
 
 
@@ -159,4 +179,4 @@ def _refusal(text: str, body: str, place: int, what: str) -> LengthError:
         said = f"starts well, but {body[place:]!r} is left over. {_EXAMPLES}"
     else:
         said = f"does not read as a length. {_EXAMPLES}"
-    return LengthError(f"{text!r} given for {what} {said}", value=text)
+    return LengthError(f"{told(text)} given for {what} {said}", value=text)

@@ -19,7 +19,7 @@ from typing import Literal
 
 import attrs
 
-from .errors import LengthError
+from .errors import LengthError, told
 from .lengths import INCH
 
 DIVISIONS = {
@@ -32,8 +32,8 @@ DIVISIONS = {
 
 
 def _known(_: object, __: object, name: object) -> None:
-    if name not in DIVISIONS:
-        raise LengthError(f"{name!r} is not a tape that benchjoin reads. Choose one of {', '.join(DIVISIONS)}.")
+    if not isinstance(name, str) or name not in DIVISIONS:
+        raise LengthError(f"{told(name)} is not a tape that benchjoin reads. Choose one of {', '.join(DIVISIONS)}.")
 
 
 @attrs.frozen
@@ -59,6 +59,8 @@ class Tape:
 
     def marks(self, length: float) -> int:
         """Number of the nearest mark; a length half-way goes up."""
+        if not math.isfinite(length):
+            raise LengthError(f"{length!r} is not a finite length, and no tape reads it.", value=length)
         return math.floor(length / self.division + 0.5 + 1e-9)
 
     def nearest(self, length: float) -> float:
@@ -66,8 +68,11 @@ class Tape:
         return self.marks(length) * self.division
 
     def off(self, length: float) -> Literal["", "full", "scant"]:
-        """Whether the true length lies beyond the nearest mark (full), short of it (scant), or on it."""
-        beyond = length - self.nearest(length)
+        """Whether the true length lies beyond the nearest mark (full), short of it (scant), or on it.
+
+        Below zero the tape is read from zero downwards, so that -1 full lies below -1.
+        """
+        beyond = (length - self.nearest(length)) * (-1 if self.marks(length) < 0 else 1)
         if abs(beyond) <= self.hair + 1e-9:
             return ""
         return "full" if beyond > 0 else "scant"

@@ -156,8 +156,9 @@ def lay_run(name: str, members: Sequence[Member], pins: Sequence[Pin], tape: Tap
     stops = [pin for pin in held if pin.edge]
     datum = next((pin for pin in held if not pin.edge), Pin(edge=0, at=0.0, name="the foot"))
     for lower, upper in zip([datum, *stops], stops, strict=False):
-        if np.isnan(found[..., upper.edge]).any():
-            raise _does_not_fit(name, members[lower.edge : upper.edge], lower, upper, tape)
+        wrong = np.isnan(found[..., lower.edge])  # the first room that does not come out is unsound from its lower pin
+        if wrong.any():
+            raise _does_not_fit(name, members[lower.edge : upper.edge], lower, upper, wrong, tape)
     return found
 
 
@@ -171,37 +172,42 @@ def _in_order(name: str, pins: Sequence[Pin], tape: Tape) -> list[Pin]:
     held: list[Pin] = []
     for pin in sorted(pins, key=lambda p: p.edge):
         before = held[-1] if held else Pin(edge=0, at=0.0, name="the foot")
+        fields = {"run": name, "lower_pin": before.name, "upper_pin": pin.name}
         step = float(np.min(np.asarray(pin.at) - np.asarray(before.at)))
         if pin.edge == before.edge and (held or pin.edge == 0):
             most = float(np.max(np.abs(np.asarray(pin.at) - np.asarray(before.at))))
             if most > TOUCH:
                 said = f"{name}: {before.name} and {pin.name} hold one edge at two places, {tape.say(most)} apart."
-                raise RunError(f"{said} Take one of them away.", run=name, lower_pin=before, upper_pin=pin, over=most)
+                raise RunError(f"{said} Take one of them away.", **fields, over=most)
             continue
         if step < -TOUCH:
             said = f"{name}: {pin.name} lies {tape.say(-step)} below {before.name}, but comes after it."
-            raise RunError(
-                f"{said} Reorder the stack, or move a pin.", run=name, lower_pin=before, upper_pin=pin, over=-step
-            )
+            raise RunError(f"{said} Reorder the stack, or move a pin.", **fields, over=-step)
         held.append(pin)
     return held
 
 
-def _does_not_fit(name: str, between: Sequence[Member], lower: Pin, upper: Pin, tape: Tape) -> RunError:
-    """The error for members that do not come out between two pins, for the worst variant."""
+def _does_not_fit(
+    name: str, between: Sequence[Member], lower: Pin, upper: Pin, wrong: npt.NDArray[np.bool_], tape: Tape
+) -> RunError:
+    """The error for members that do not come out between two pins, for the worst of the wrong variants."""
     room = np.asarray(upper.at) - np.asarray(lower.at)
     need = sum(np.asarray(-np.asarray(m.less) if m.size is None else m.size, dtype=float) for m in between)
-    over = room * 0 + need - room
-    worst = np.unravel_index(np.argmax(np.abs(over)), np.shape(over))
-    amount, space = float(over[worst]), float(np.broadcast_to(room, np.shape(over))[worst])
-    piece = f" (piece {int(worst[0]) + 1})" if np.ndim(over) and np.ptp(over) > TOUCH else ""
+    over = np.broadcast_to(need - room, wrong.shape)
+    worst = np.unravel_index(np.argmax(np.where(wrong, np.abs(over), -1.0)), wrong.shape)
+    amount, space = float(over[worst]), float(np.broadcast_to(room, wrong.shape)[worst])
+    piece = f" (piece {int(worst[0]) + 1})" if wrong.ndim and (not wrong.all() or np.ptp(over) > TOUCH) else ""
     where = f"{name}{piece}, between {lower.name} and {upper.name}"
     sums = f"{where}: members and clears add up to {tape.say(amount + space)}, but there is room for {tape.say(space)}"
     fields = {"run": name, "lower_pin": lower.name, "upper_pin": upper.name, "over": amount}
     if amount > 0:
         return RunOverfull(f"{sums}: {_amount(amount, tape)} too much. Lower a fixed clear, or move a pin.", **fields)
-    if any(m.size is None for m in between):
-        return RunOverfull(f"{where}: a clear comes out below nothing. Lower a fixed clear, or move a pin.", **fields)
+    clears = [m for m in between if m.size is None]
+    if clears:
+        share = -amount / sum(m.share for m in clears)
+        below = max(float(np.broadcast_to(m.less, wrong.shape)[worst]) - m.share * share for m in clears)
+        said = f"{where}: a clear comes out {_amount(below, tape)} below nothing. Lower a fixed clear, or move a pin."
+        return RunOverfull(said, **{**fields, "over": below})
     return RunMismatch(
         f"{sums}: {_amount(-amount, tape)} are left. Leave one clear open, or take a pin away.", **fields
     )

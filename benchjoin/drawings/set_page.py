@@ -25,6 +25,7 @@ from ..layout.layout import Layout
 from ..layout.parts import Part, face_up
 from ..layout.sets import Band, PartSet, Taker, Waste
 from ..layout.sets import Line as MarkLine
+from ..lengths import TOUCH
 from ..trade.drawing import FULL_SIZE, MARGIN, SCALES
 from .page import block, both_ways, room, system
 
@@ -230,6 +231,7 @@ def _parts(
     read = layout.frame.tape.read
     legs = one.members[0].role == "leg"
     for part, face, (low, high) in zip(one.members, band.faces, rows, strict=True):
+        yield from _openings(part, face, low, look)
         end = part.length * look.scale
         yield Line(((0.0, low), (end, low), (end, high), (0.0, high)), "visible", closed=True)
         middle = figure_middle((low + high) / 2, look.text)
@@ -238,6 +240,17 @@ def _parts(
         yield Text((end + look.gap, middle), f"{'top' if legs else 'end'} {read(part.length)}", look.text)
     centre = rows[-1][0] / 2
     yield Text((-look.gap, centre), "foot" if legs else "datum", look.text, "middle", 90)
+
+
+def _openings(part: Part, face: str, low: float, look: Look) -> Iterator[Line]:
+    """Thin outlines where cuts from other faces break out on the face that is up."""
+    turned, (length, width, _) = face_up(part, face), face_up(part, face).local(part.blank).size()
+    for cut in part.cuts:
+        (u0, v0, w0), (u1, v1, _) = turned.local(cut.box).low, turned.local(cut.box).high
+        if cut.face != face and w0 <= TOUCH:
+            x0, x1 = max(u0, 0.0) * look.scale, min(u1, length) * look.scale
+            y0, y1 = low + max(v0, 0.0) * look.scale, low + min(v1, width) * look.scale
+            yield Line(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "thin", closed=True)
 
 
 def _waste(

@@ -1,13 +1,15 @@
 """Addresses: one grammar that reaches every value of a design.
 
 ``"length"``, ``"front.height"``, ``"bench.back.width"`` (a level by its name), ``"clear below bench.size"``,
-``"bay 1.size"``, ``"back left leg.size"`` or ``"2/bench/front rail.width"`` (sizes measured on the wood). `alter` makes
-a new frame from addresses and values, all at once, so that no half-way state has to make sense.
+``"bay 1.size"``, ``"middle pair 1.at"``, ``"back left leg.size"`` or ``"2/bench/front rail.width"`` (sizes measured
+on the wood). `alter` makes a new frame from addresses and values, all at once, so that no half-way state has to make
+sense.
 """
 
 from __future__ import annotations
 
 import difflib
+import itertools
 from collections.abc import Iterator, Mapping
 from typing import Any
 
@@ -15,11 +17,13 @@ import attrs
 
 from ..errors import AddressError
 from .frame import Frame
-from .identity import piece_of
+from .identity import piece_of, plain
 from .measured import FIELDS
 from .stack import Clear, Level
 
-Change = dict[str, Any]
+
+class _Change(dict[Any, Any]):
+    """New values by field or place, or changes below them; a class of its own, so that no value is taken for one."""
 
 
 def alter(frame: Frame, changes: Mapping[str, Any]) -> Frame:
@@ -28,7 +32,8 @@ def alter(frame: Frame, changes: Mapping[str, Any]) -> Frame:
     Raises
     ------
     AddressError
-        If an address reaches nothing; it names the nearest ones that do.
+        If an address reaches nothing; it names the nearest ones that do. If two of the addresses reach the same value,
+        or one reaches a part of what the other replaces.
     DescriptionError
         If the new frame has faults.
 
@@ -36,10 +41,12 @@ def alter(frame: Frame, changes: Mapping[str, Any]) -> Frame:
     --------
     ``alter(bench, {"bench.front.width": "3 1/4 in", "length": "60 in"})``
     """
-    tree: Change = {}
+    tree = _Change()
     measured: dict[str, Any] = dict(frame.measured)
+    paths = {address: _path(frame, address) for address in changes}
+    _refuse_twice(paths)
     for address, given in changes.items():
-        path = _path(frame, address)
+        path = paths[address]
         if path[0] == "measured":
             measured.update(_with_measure(measured, path[1], path[2], given))
         else:
@@ -76,8 +83,8 @@ def _addresses(frame: Frame) -> Iterator[str]:
         if field.name not in ("stack", "bays", "measured", "tape"):
             yield from _below(field.name, getattr(frame, field.name))
     yield "tape"
-    for number, bay in enumerate(frame.bays, 1):
-        yield from _below(f"bay {number}", bay)
+    for name, place in _bay_names(frame).items():
+        yield from _below(name, frame.bays[place])
     for name, place in _stack_names(frame).items():
         yield from _below(name, frame.stack[place])
 
@@ -105,6 +112,11 @@ def _stack_names(frame: Frame) -> dict[str, int]:
     return names
 
 
+def _bay_names(frame: Frame) -> dict[str, int]:
+    """Place among the bays by name: each bay and each pair between two by its number from the left."""
+    return {f"bay {n // 2 + 1}" if n % 2 == 0 else f"middle pair {n // 2 + 1}": n for n in range(len(frame.bays))}
+
+
 def _path(frame: Frame, address: str) -> tuple[Any, ...]:
     """The steps to a value: attribute names, and integers into the stack or the bays."""
     if not isinstance(address, str) or not address.strip():
@@ -117,8 +129,8 @@ def _path(frame: Frame, address: str) -> tuple[Any, ...]:
     names = _stack_names(frame)
     if head in names:
         steps: list[Any] = ["stack", names[head]]
-    elif head.startswith("bay ") and head[4:].isdigit() and 1 <= int(head[4:]) <= len(frame.bays):
-        steps = ["bays", int(head[4:]) - 1]
+    elif head in _bay_names(frame):
+        steps = ["bays", _bay_names(frame)[head]]
     elif head in (f.name for f in attrs.fields(Frame)) and head not in ("measured", "stack", "bays"):
         steps = [head]
     else:
@@ -141,7 +153,7 @@ def _measure_path(frame: Frame, address: str, part: str, rest: list[str]) -> tup
             address=address,
             known=tuple(f"{part}.{field}" for field in (*FIELDS, "size")),
         )
-    return ("measured", part, rest[0])
+    return ("measured", plain(part), rest[0])
 
 
 def _unknown(frame: Frame, address: str) -> AddressError:
@@ -157,27 +169,39 @@ def _unknown(frame: Frame, address: str) -> AddressError:
 def _with_measure(measured: Mapping[str, Any], part: str, field: str, given: Any) -> dict[str, Any]:
     """Measured sizes of one part after a change; the converter of Frame.measured checks them."""
     if field == "size":
-        pair = tuple(given) if isinstance(given, tuple | list) and len(given) == 2 else (given, given)
-        return {part: dict(zip(FIELDS, pair, strict=True))}
+        return {part: {}, f"{part}.size": given}
     return {part: {**measured.get(part, {}), field: given}}
 
 
-def _graft(tree: Change, path: tuple[Any, ...], given: Any) -> None:
+def _refuse_twice(paths: Mapping[str, tuple[Any, ...]]) -> None:
+    """Refuse changes of which the order would decide."""
+    for one, other in itertools.combinations(paths, 2):
+        short, long = sorted((_place(paths[one]), _place(paths[other])), key=len)
+        if long[: len(short)] == short:
+            raise AddressError(f"{one!r} and {other!r} change the same value. Write one of them.", address=other)
+
+
+def _place(path: tuple[Any, ...]) -> tuple[Any, ...]:
+    """A path for comparing: the size of a part is the whole of what is measured on it."""
+    return path[:2] if path[0] == "measured" and path[2] == "size" else path
+
+
+def _graft(tree: _Change, path: tuple[Any, ...], given: Any) -> None:
     for step in path[:-1]:
-        tree = tree.setdefault(step, {})
+        tree = tree.setdefault(step, _Change())
     tree[path[-1]] = given
 
 
-def _grow(thing: Any, tree: Change) -> dict[Any, Any]:
+def _grow(thing: Any, tree: _Change) -> dict[Any, Any]:
     """New values for the fields of a thing, from the tree of changes below it."""
     grown: dict[Any, Any] = {}
     for step, change in tree.items():
         old = thing[step] if isinstance(step, int) else getattr(thing, step)
-        grown[step] = _changed(old, change) if isinstance(change, dict) else change
+        grown[step] = _changed(old, change) if isinstance(change, _Change) else change
     return grown
 
 
-def _changed(old: Any, tree: Change) -> Any:
+def _changed(old: Any, tree: _Change) -> Any:
     grown = _grow(old, tree)
     if isinstance(old, tuple):
         return tuple(grown.get(place, item) for place, item in enumerate(old))

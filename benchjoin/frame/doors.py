@@ -7,11 +7,13 @@ there are none asks for the faults of the whole, and raises one DescriptionError
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from contextlib import suppress
+from numbers import Integral, Real
 from typing import Any
 
 import attrs
 
-from ..errors import BenchjoinError, DescriptionError
+from ..errors import BenchjoinError, DescriptionError, told
 from ..lengths import mm, signed_mm
 
 Converter = Callable[[Any], Any]
@@ -66,7 +68,7 @@ def a_kind(kind: type, field: str, example: str) -> Converter:
 
     def convert(value: Any) -> Any:
         if not isinstance(value, kind):
-            raise BenchjoinError(f"{field} is {value!r}, not a {kind.__name__}. Write for example {example}.")
+            raise BenchjoinError(f"{field} is {told(value)}, not a {kind.__name__}. Write for example {example}.")
         return value
 
     return kept(field, convert)
@@ -77,8 +79,8 @@ def one_of(field: str, *choices: object) -> Converter:
 
     def convert(value: Any) -> Any:
         if not any(value is c or (isinstance(value, str) and value == c) for c in choices):
-            told = ", ".join(repr(c) for c in choices if c is not None)
-            raise BenchjoinError(f"{field} is {value!r}. Choose one of {told}.")
+            listed = ", ".join(repr(c) for c in choices if c is not None)
+            raise BenchjoinError(f"{field} is {told(value)}. Choose one of {listed}.")
         return value
 
     return kept(field, convert)
@@ -88,15 +90,25 @@ def a_number(field: str, low: float, high: float, example: str, *, whole: bool =
     """Converter for a plain number within limits (inclusive); whole asks for an integer."""
 
     def convert(value: Any) -> Any:
-        kind = (int,) if whole else (int, float)
-        plain = getattr(value, "item", lambda: value)()
-        if isinstance(plain, bool) or not isinstance(plain, kind) or not low <= plain <= high:
+        number = _number(value, whole)
+        if number is None or not low <= number <= high:
             raise BenchjoinError(
-                f"{field} is {value!r}. Give a number from {low:g} to {high:g}, for example {example}."
+                f"{field} is {told(value)}. Give a {'whole number' if whole else 'number'} from {low:g} to {high:g}, "
+                f"for example {example}."
             )
-        return plain
+        return number
 
     return kept(field, convert)
+
+
+def _number(value: Any, whole: bool) -> float | None:
+    if isinstance(value, bool):
+        return None
+    if isinstance(value, Integral):
+        return int(value)
+    with suppress(OverflowError):  # what no float can hold is out of any limits
+        return float(value) if isinstance(value, Real) and not whole else None
+    return None
 
 
 def a_name(field: str, *, barred: str = "") -> Converter:
@@ -104,9 +116,9 @@ def a_name(field: str, *, barred: str = "") -> Converter:
 
     def convert(value: Any) -> Any:
         if not isinstance(value, str) or not value.strip():
-            raise BenchjoinError(f"{field} is {value!r}. Give it a name in words.")
+            raise BenchjoinError(f"{field} is {told(value)}. Give it a name in words.")
         if len(value) > 80 or not value.isprintable():
-            raise BenchjoinError(f"{field} is {value[:60]!r}…. Keep it to one line of 80 printable characters.")
+            raise BenchjoinError(f"{field} is {told(value)}. Keep it to one line of 80 printable characters.")
         found = [sign for sign in barred if sign in value]
         if found:
             raise BenchjoinError(f"{field} is {value!r}. It may not hold {found[0]!r}, which addresses use.")

@@ -7,6 +7,7 @@ take the same road through `layout.lay_out`.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import cached_property
 from types import MappingProxyType
 from typing import Any, Literal
 
@@ -16,10 +17,12 @@ from ..errors import BenchjoinError
 from ..lengths import TOUCH
 from ..readings import Tape
 from .doors import Fault, a_kind, a_length, a_name, a_number, kept, one_of, refuse
+from .governing import EndRails, Overall
 from .identity import leg_name, piece_of
 from .joints import Notch
 from .leg import Leg
 from .measured import measured
+from .pair import Pair
 from .rails import Slot, slots
 from .stack import Clear, Level
 from .stock import Stock, titled
@@ -43,24 +46,38 @@ def _stack(value: Any) -> tuple[Clear | Level, ...]:
     return items
 
 
-def _bays(value: Any) -> tuple[Clear, ...]:
+def _bays(value: Any) -> tuple[Clear | Pair, ...]:
+    """Bays and the pairs between them in turn; where two bays follow each other a plain pair stands between."""
     items = (value,) if isinstance(value, Clear) else value
     if isinstance(items, str) or not hasattr(items, "__iter__"):
         raise BenchjoinError(f"bays is {value!r}. Write a list of Clear(…), one for each bay from the left.")
-    bays = tuple(items)
-    if not bays or not all(isinstance(bay, Clear) for bay in bays):
-        raise BenchjoinError(
-            f'bays is {value!r}. Write one Clear for each bay, for example [Clear("1000 mm"), Clear()].'
-        )
-    return bays
+    found: list[Clear | Pair] = []
+    for item in items:
+        if not isinstance(item, Clear | Pair):
+            raise BenchjoinError(f'bays holds {item!r}. Write one Clear for each bay: [Clear("1000 mm"), Clear()].')
+        if found and isinstance(item, Clear) and isinstance(found[-1], Clear):
+            found.append(Pair())
+        found.append(item)
+    turns = [isinstance(item, Clear) == (place % 2 == 0) for place, item in enumerate(found)]
+    if not found or not all(turns) or len(found) % 2 == 0:
+        raise BenchjoinError(f"bays is {value!r}. Begin and end with a Clear; a Pair stands between two of them.")
+    return tuple(found)
+
+
+def _span(field: str, *kinds: type) -> Any:
+    """Converter for a governing size: over the legs, or one of the other ways to give it."""
+    plain = a_length(field)
+    return lambda value: value if isinstance(value, kinds) else plain(value)
 
 
 @attrs.frozen(kw_only=True)
 class Frame:
     """A frame over its legs, with its stack of levels and clears; lengths in mm or as tape strings.
 
-    length and depth are over the legs; fit is the clearance added to every notch over its rail; tape says how the
-    design reads on paper; quantity how many are made; measured holds sizes found on the wood, by part.
+    length and depth are over the legs, or Overall(size), or a depth by EndRails(size); bays are the clears between leg
+    pairs from the left, with a Pair between two of them where it is held at a place or has other legs; fit is the
+    clearance added to every notch over its rail; tape says how the design reads on paper; quantity how many are made;
+    measured holds sizes found on the wood, by part.
 
     Raises
     ------
@@ -69,13 +86,13 @@ class Frame:
     """
 
     name: str = attrs.field(converter=a_name("name"))
-    length: float = attrs.field(converter=a_length("length"))
-    depth: float = attrs.field(converter=a_length("depth"))
+    length: float | Overall = attrs.field(converter=_span("length", Overall))
+    depth: float | Overall | EndRails = attrs.field(converter=_span("depth", Overall, EndRails))
     front: Leg = attrs.field(converter=a_kind(Leg, "front", 'Leg(stock, height="35 1/2 in")'))
     back: Leg = attrs.field(converter=a_kind(Leg, "back", 'Leg(stock, height="70 in")'))
     rail_stock: Stock = attrs.field(converter=a_kind(Stock, "rail_stock", 'Stock("larch 1x6", thickness="5/8 in")'))
     stack: tuple[Clear | Level, ...] = attrs.field(converter=kept("stack", _stack))
-    bays: tuple[Clear, ...] = attrs.field(default=(Clear(),), converter=kept("bays", _bays))
+    bays: tuple[Clear | Pair, ...] = attrs.field(default=(Clear(),), converter=kept("bays", _bays))
     corners: Corners = attrs.field(
         default="front through", converter=one_of("corners", "front through", "ends through", "staggered")
     )
@@ -95,16 +112,22 @@ class Frame:
 
     def pairs(self) -> tuple[str, ...]:
         """Names of the leg pairs from the left: left, middle 1 …, right."""
-        return ("left", *(f"middle {n}" for n in range(1, len(self.bays))), "right")
+        return ("left", *(f"middle {n}" for n in range(1, len(self.bays) // 2 + 1)), "right")
 
     def legs(self) -> Iterator[tuple[str, str, str, Leg]]:
         """Each leg as name, row, pair and description: front row first, from the left."""
-        for row, leg in (("front", self.front), ("back", self.back)):
-            for pair in self.pairs():
-                yield leg_name(row, pair), row, pair, leg
+        between = (Pair(), *(item for item in self.bays if isinstance(item, Pair)), Pair())
+        for name, pair in zip(self.pairs(), between, strict=True):
+            yield leg_name("front", name), "front", name, pair.front or self.front
+        for name, pair in zip(self.pairs(), between, strict=True):
+            yield leg_name("back", name), "back", name, pair.back or self.back
 
     def rails(self) -> tuple[Slot, ...]:
         """Each rail with its defaults filled in, level by level from the foot."""
+        return self._slots
+
+    @cached_property
+    def _slots(self) -> tuple[Slot, ...]:
         return slots(self.levels(), self.pairs(), self.rail_stock)
 
     def part_names(self) -> tuple[str, ...]:
@@ -113,8 +136,17 @@ class Frame:
 
     def __repr__(self) -> str:
         levels = ", ".join(level.name for level in self.levels())
-        size = f"{self.tape.say(self.length)} × {self.tape.say(self.depth)}"
-        return f"<Frame {self.name}: {size} over the legs, {levels}; make {self.quantity}>"
+        size = " × ".join(_told(self, span) for span in (self.length, self.depth))
+        return f"<Frame {self.name}: {size}, {levels}; make {self.quantity}>"
+
+
+def _told(frame: Frame, span: float | Overall | EndRails) -> str:
+    words = {Overall: "over all", EndRails: "by the end rails"}.get(type(span), "over the legs")
+    return f"{frame.tape.say(span if isinstance(span, int | float) else span.size)} {words}"
+
+
+RESERVED = ("clear below ", "clear above ", "bay ", "middle pair ")
+"""How addresses of clears, bays and pairs begin."""
 
 
 def _stack_faults(frame: Frame) -> Iterator[Fault]:
@@ -125,8 +157,12 @@ def _stack_faults(frame: Frame) -> Iterator[Fault]:
     for level in frame.levels():
         if level.name in seen:
             yield Fault("stack", f'two levels are named "{level.name}". Give each level a name of its own.')
-        if level.name in taken:
+        if level.name in taken or level.name.isdigit() or level.name.startswith(RESERVED):
             yield Fault("stack", f'a level is named "{level.name}", which addresses use. Choose another name.')
+        if level.cross is not None and len(frame.pairs()) < 3:
+            yield Fault(
+                "stack", f'"{level.name}" has a cross rail, and there is no inner pair. Give the frame two bays.'
+            )
         seen.add(level.name)
     for below, above in zip(frame.stack, frame.stack[1:], strict=False):
         if isinstance(below, Clear) and isinstance(above, Clear):
@@ -139,15 +175,19 @@ def _stack_faults(frame: Frame) -> Iterator[Fault]:
 
 def _wood_faults(frame: Frame) -> Iterator[Fault]:
     say = frame.tape.say
-    views: tuple[tuple[str, float, Literal["front", "end"]], ...]
-    views = (("length", frame.length, "front"), ("depth", frame.depth, "end"))
-    for name, given, across in views:
-        sizes = [across_leg(leg, across) for leg in (frame.front, frame.back)]
-        need = max(sizes) * len(frame.pairs()) if name == "length" else sum(sizes)
-        if need > given + TOUCH:
+    widths: dict[str, list[float]] = {}
+    depths: dict[str, float] = {}
+    for _, _, pair, leg in frame.legs():
+        widths.setdefault(pair, []).append(across_leg(leg, "front"))
+        depths[pair] = depths.get(pair, 0.0) + across_leg(leg, "end")
+    spans = (("length", frame.length, sum(map(max, widths.values()))), ("depth", frame.depth, max(depths.values())))
+    for name, given, need in spans:
+        if isinstance(given, float) and need > given + TOUCH:
             yield Fault(
                 name, f"the legs alone take {say(need)}, and {say(given)} over them is too little. Make it more."
             )
+    if isinstance(frame.depth, EndRails) and not any(slot.side in ("left", "right") for slot in frame.rails()):
+        yield Fault("depth", "it is given by the end rails, and there are none. Give it over the legs.")
     for slot in frame.rails():
         thick = slot.stock.thickness
         if isinstance(slot.joint, Notch) and slot.joint.depth is not None and slot.joint.depth > thick + TOUCH:

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import re
 
-_PIECE = re.compile(r"(?:(\d+)/)?(.+)", re.DOTALL)
+_PIECE = re.compile(r"(?:0*(\d{1,9})/)?(.+)", re.DOTALL | re.ASCII)
 
 
 def leg_name(row: str, pair: str) -> str:
@@ -35,3 +35,13 @@ def piece_of(name: str) -> tuple[int | None, str]:
     if match is None:
         return None, name
     return (int(match[1]) if match[1] else None), match[2]
+
+
+def plain(name: str) -> str:
+    """A name as it is looked up, whoever typed it.
+
+    >>> plain(" 02/back left leg")
+    '2/back left leg'
+    """
+    piece, rest = piece_of(name)
+    return rest if piece is None else of_piece(piece, rest)

@@ -13,9 +13,9 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
-from ..errors import BenchjoinError
+from ..errors import BenchjoinError, told
 from ..lengths import mm
-from .identity import of_piece
+from .identity import of_piece, plain
 
 FIELDS = ("thickness", "width")
 
@@ -24,27 +24,27 @@ def measured(value: Any) -> Mapping[str, Mapping[str, float]]:
     """Converter of Frame.measured: addresses to sizes by part; takes its own result, too."""
     if not isinstance(value, Mapping):
         raise BenchjoinError(
-            f'measured is {value!r}. Write for example {{"back left leg.size": ("33.1 mm", "82.4 mm")}}.'
+            f'measured is {told(value)}. Write for example {{"back left leg.size": ("33.1 mm", "82.4 mm")}}.'
         )
     parts: dict[str, dict[str, float]] = {}
     for address, given in value.items():
         for part, field, size in _sizes(address, given):
-            parts.setdefault(part, {})[field] = size
+            parts.setdefault(plain(part), {})[field] = size
     return MappingProxyType(
         {part: MappingProxyType(dict(sorted(sizes.items()))) for part, sizes in sorted(parts.items())}
     )
 
 
 def _sizes(address: Any, given: Any) -> list[tuple[str, str, float]]:
-    if isinstance(given, Mapping):
-        return [(address, field, mm(size, what=f"{address}.{field}")) for field, size in given.items()]
+    if isinstance(given, Mapping) and all(field in FIELDS for field in given):
+        return [(str(address), field, mm(size, what=f"{address}.{field}")) for field, size in given.items()]
     part, dot, field = str(address).rpartition(".")
     if dot and field in FIELDS:
         return [(part, field, mm(given, what=str(address)))]
     if dot and field == "size" and isinstance(given, tuple | list) and len(given) == 2:
         return [(part, name, mm(size, what=str(address))) for name, size in zip(FIELDS, given, strict=True)]
     raise BenchjoinError(
-        f'measured["{address}"] is {given!r}. Write "part.width", "part.thickness" or '
+        f'measured["{address}"] is {told(given)}. Write "part.width", "part.thickness" or '
         '"part.size": (thickness, width), for example {"back left leg.size": ("33.1 mm", "82.4 mm")}.'
     )
 

@@ -15,6 +15,7 @@ from ..frame.frame import Frame
 from ..frame.joints import Butt
 from ..frame.leg import Leg
 from ..frame.rails import Slot
+from ..frame.stack import Clear
 from ..runs import Array, Member, Pin, lay_run
 from ..solids import Box, Vector
 from .sizes import leg_section, rail_section
@@ -48,7 +49,19 @@ class RailBlank(Blank):
     face: str
 
 
-def pair_edges(frame: Frame) -> Array:
+@attrs.frozen
+class Over:
+    """Length and depth over the legs in every piece, each of shape (quantity,). [mm]"""
+
+    length: Array
+    depth: Array
+
+    def of(self, piece: int) -> tuple[float, float]:
+        """Length and depth of one piece, counted from 0. [mm]"""
+        return float(self.length[piece]), float(self.depth[piece])
+
+
+def pair_edges(frame: Frame, over: Over) -> Array:
     """Edges of leg pairs and bays along the length, shape (quantity, 2 × pairs). [mm]
 
     Raises
@@ -59,42 +72,58 @@ def pair_edges(frame: Frame) -> Array:
     widths: dict[str, list[Array]] = {}
     for name, _, pair, leg in frame.legs():
         widths.setdefault(pair, []).append(leg_section(frame, name, leg).across(leg, "front"))
-    members: list[Member] = []
-    for number, pair in enumerate(frame.pairs()):
-        members.append(Member(name=f"{pair} legs", size=np.max(widths[pair], axis=0)))
-        if number < len(frame.bays):
-            bay = frame.bays[number]
-            members.append(Member(name=f"bay {number + 1}", size=bay.size, share=bay.weight))
-    end = Pin(edge=len(members), at=frame.length, name=f"the right end (at {frame.tape.say(frame.length)})")
-    start = Pin(edge=0, at=0.0, name="the left end")
-    return lay_run("Legs along the length", members, [start, end], frame.tape)
+    names, say = frame.pairs(), frame.tape.say
+    members = [Member(name="left legs", size=np.max(widths["left"], axis=0))]
+    pins = [Pin(edge=0, at=0.0, name="the left end")]
+    for place, item in enumerate(frame.bays):
+        if isinstance(item, Clear):
+            members.append(Member(name=f"bay {place // 2 + 1}", size=item.size, share=item.weight))
+            continue
+        name = names[place // 2 + 1]
+        wide = np.max(widths[name], axis=0)
+        if item.at is not None:
+            pins.append(Pin(edge=len(members), at=item.at - wide / 2, name=f"{name} pair (middle at {say(item.at)})"))
+        members.append(Member(name=f"{name} legs", size=wide))
+    members.append(Member(name="right legs", size=np.max(widths["right"], axis=0)))
+    end = f"the right end (at {say(float(over.length[0]))})"
+    return lay_run(
+        "Legs along the length", members, [*pins, Pin(edge=len(members), at=over.length, name=end)], frame.tape
+    )
 
 
-def leg_blanks(frame: Frame, edges: Array, piece: int) -> dict[str, Blank]:
+def leg_blanks(frame: Frame, edges: Array, over: Over, piece: int) -> dict[str, Blank]:
     """Legs of one piece (counted from 0), front row first, from the left."""
-    return {name: _leg(frame, edges[piece], piece, name, row, pair, leg) for name, row, pair, leg in frame.legs()}
+    own = np.broadcast_to(edges, (frame.quantity, edges.shape[-1]))[piece]
+    depth = over.of(piece)[1]
+    return {name: _leg(frame, own, depth, piece, name, row, pair, leg) for name, row, pair, leg in frame.legs()}
 
 
-def _leg(frame: Frame, edges: Array, piece: int, name: str, row: str, pair: str, leg: Leg) -> Blank:
+def _leg(frame: Frame, edges: Array, depth: float, piece: int, name: str, row: str, pair: str, leg: Leg) -> Blank:
     section = leg_section(frame, name, leg)
     wide, deep = float(section.across(leg, "front")[piece]), float(section.across(leg, "end")[piece])
     number = frame.pairs().index(pair)
     low, high = float(edges[2 * number]), float(edges[2 * number + 1])
     x = {"left": low, "right": high - wide}.get(pair, (low + high - wide) / 2)
-    y = 0.0 if row == "front" else frame.depth - deep
+    y = 0.0 if row == "front" else depth - deep
     return Blank(name=name, box=Box((x, y, 0.0), (x + wide, y + deep, leg.height)), along=UP, marked=row)
 
 
 def rail_blank(
-    frame: Frame, slot: Slot, rise: tuple[float, float], legs: Mapping[str, Blank], piece: int, let_in: LetIn
+    frame: Frame,
+    slot: Slot,
+    rise: tuple[float, float],
+    legs: Mapping[str, Blank],
+    over: tuple[float, float],
+    piece: int,
+    let_in: LetIn,
 ) -> RailBlank:
-    """One rail where it stands, before corners are turned; rise is its bottom and top. [mm]"""
+    """One rail where it stands, before corners are turned; rise is its bottom and top, over its frame's size. [mm]"""
     thick = float(rail_section(frame, slot).thickness[piece])
     along, across = (X, Y) if slot.long else (Y, X)
     own = [legs[name].box for name in slot.legs]
     face, looks = _face(slot)
     low, high = _across(slot, own, across, thick, let_in(slot.joint, thick), looks)
-    start, end = _along(frame, slot, own, along)
+    start, end = _along(over, slot, own, along)
     box = Box(*(_corner(along, a, c, z) for a, c, z in ((start, low, rise[0]), (end, high, rise[1]))))
     run: Vector = (1.0, 0.0, 0.0) if slot.long else (0.0, 1.0, 0.0)
     return RailBlank(name=slot.name, box=box, along=run, marked=face, slot=slot, face=face)
@@ -129,12 +158,11 @@ def _across(slot: Slot, own: list[Box], axis: int, thick: float, let_in: float, 
     return face - let_in, face - let_in + thick
 
 
-def _along(frame: Frame, slot: Slot, own: list[Box], axis: int) -> tuple[float, float]:
+def _along(over: tuple[float, float], slot: Slot, own: list[Box], axis: int) -> tuple[float, float]:
     """Extent of a rail along its run: between its legs, or over them with its overhang."""
     if isinstance(slot.joint, Butt):
         return own[0].high[axis], own[-1].low[axis]
-    over = frame.length if axis == X else frame.depth
-    return -slot.rail.overhang, over + slot.rail.overhang
+    return -slot.rail.overhang, over[axis] + slot.rail.overhang
 
 
 def _corner(along: int, a: float, c: float, z: float) -> Vector:

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 
 from ..findings import Finding, in_order
 from .checks.clash import clashes
+from .checks.corner import covered_corners
 from .checks.depth import deep_notches, leg_cut_in_two, notches_at_one_height
 from .checks.land import short_lands, slivers
 from .checks.laps import laps_at_one_height
@@ -31,6 +32,7 @@ CHECKS: tuple[Check, ...] = (
     notches_at_one_height,
     slivers,
     short_lands,
+    covered_corners,
 )
 
 

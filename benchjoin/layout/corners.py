@@ -2,7 +2,8 @@
 
 One runs through and the other stops behind it. A rail that runs through covers the end of the one that stops, so
 where the stopped one stands proud of the legs the through one is longer by that much, unless the maker gave it an
-overhang. Staggered corners leave both as they are: the maker has raised one of them, and the clash check sees to it.
+overhang. A cross rail always stops behind the long ones. Staggered corners leave both as they are: the maker has raised
+one of them, and the clash check sees to it.
 """
 
 from __future__ import annotations
@@ -28,12 +29,16 @@ def turn_corners(rails: Mapping[str, RailBlank], corners: Corners) -> dict[str, 
         return turned
     longs = [name for name, rail in rails.items() if rail.slot.long]
     ends = [name for name, rail in rails.items() if rail.slot.side in ("left", "right")]
+    cross = [name for name, rail in rails.items() if rail.slot.side == "cross"]
     first, second = (longs, ends) if corners == "front through" else (ends, longs)
     for through in first:
         for stopped in second:
             turned[through] = _covering(turned[through], rails[stopped])
     for through in first:
         for stopped in second:
+            turned[stopped] = _stopping(turned[stopped], turned[through])
+    for through in longs:
+        for stopped in cross:
             turned[stopped] = _stopping(turned[stopped], turned[through])
     return turned
 

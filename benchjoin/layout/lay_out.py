@@ -12,15 +12,16 @@ import attrs
 
 from ..frame.frame import Frame
 from ..lengths import TOUCH
-from .bands import Band, level_bands
-from .blanks import Blank, RailBlank, leg_blanks, pair_edges, rail_blank
+from .bands import level_bands
+from .blanks import Blank, RailBlank
 from .checking import check
-from .corners import turn_corners
-from .joining import join, let_in
+from .joining import join
 from .joints.meeting import Cut, Joint
 from .kinds import with_kinds
 from .layout import Layout
+from .over import over_legs
 from .parts import Part, part_of
+from .place import place
 from .sets import make_sets, with_marks
 
 
@@ -32,13 +33,13 @@ def lay_out(frame: Frame) -> Layout:
     RunError
         If levels and clears, or legs and bays, do not come out. Whatever else is wrong is a finding.
     """
-    bands, edges = level_bands(frame), pair_edges(frame)
+    bands = level_bands(frame)
+    over = over_legs(frame, bands)
     parts: list[Part] = []
     joints: list[Joint] = []
     lost: dict[str, float] = {}
     for piece in range(frame.quantity):
-        legs = leg_blanks(frame, edges, piece)
-        rails = turn_corners(_rails(frame, bands, legs, piece), frame.corners)
+        legs, rails = place(frame, bands, over, piece)
         lost.update((name, _run(rail)) for name, rail in rails.items() if _run(rail) <= TOUCH)
         sound = {name: rail for name, rail in rails.items() if name not in lost}
         made = tuple(join(piece + 1, legs, sound, frame.fit))
@@ -47,21 +48,6 @@ def lay_out(frame: Frame) -> Layout:
     marked = with_marks(with_kinds(parts))
     layout = Layout(frame=frame, parts=marked, joints=tuple(joints), sets=make_sets(marked), lost=lost)
     return attrs.evolve(layout, findings=check(layout))
-
-
-def _rails(frame: Frame, bands: Sequence[Band], legs: Mapping[str, Blank], piece: int) -> dict[str, RailBlank]:
-    rises = {name: rise for band in bands for name, rise in band.rails.items()}
-    return {
-        slot.name: rail_blank(
-            frame,
-            slot,
-            (float(rises[slot.name].bottom[piece]), float(rises[slot.name].top[piece])),
-            legs,
-            piece,
-            let_in,
-        )
-        for slot in frame.rails()
-    }
 
 
 def _run(rail: RailBlank) -> float:

@@ -79,6 +79,12 @@ class Layout:
         known = tuple(one.letter for one in self.sets)
         raise AddressError(f"There is no set {letter!r}. Sets are {', '.join(known)}.", address=letter, known=known)
 
+    def overall(self, piece: int = 1) -> tuple[float, float, float]:
+        """Length, depth and height of a piece over everything: legs, planted rails and overhangs. [mm]"""
+        boxes = [part.blank for part in self.piece(piece)]
+        x, y, z = (max(b.high[n] for b in boxes) - min(b.low[n] for b in boxes) for n in range(3))
+        return x, y, z
+
     def piece(self, number: int) -> tuple[Part, ...]:
         """The parts of one piece."""
         return tuple(part for part in self.parts if part.piece == number)

@@ -23,7 +23,7 @@ def slivers(piece: Piece) -> Iterator[Finding]:
                     kind="sliver",
                     where=names,
                     sentence=f"{names}: a sliver of {_thin(piece, land)} stands above the notch for {notch.rail} and "
-                    f'will break off. Pin the level by relation (flush="front leg top" or "back leg top"), or lower it.',
+                    f'will break off. Pin the level by relation (flush="front leg top", "back leg top"), or lower it.',
                     numbers={"land": land},
                     source=LAND.source,
                 )

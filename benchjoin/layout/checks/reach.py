@@ -46,13 +46,14 @@ def above_every_leg(piece: Piece) -> Iterator[Finding]:
 
 
 def unheld_rails(piece: Piece) -> Iterator[Finding]:
-    """A rail that misses one of the legs it goes to."""
+    """A rail that misses one of the legs it goes to; over a shorter middle leg it may pass."""
     held = {(joint.rail, joint.leg) for joint in piece.joints}
     for slot in piece.frame.rails():
         part = piece.parts.get(slot.name)
         if part is None:
             continue
-        missed = [leg for leg in slot.legs if (slot.name, leg) not in held]
+        passed = [leg for leg in slot.legs[1:-1] if piece.parts[leg].blank.high[2] <= part.blank.low[2] + TOUCH]
+        missed = [leg for leg in slot.legs if (slot.name, leg) not in held and leg not in passed]
         if not missed:
             continue
         nothing = len(missed) == len(slot.legs)
@@ -61,8 +62,8 @@ def unheld_rails(piece: Piece) -> Iterator[Finding]:
             severity="error" if nothing else "warning",
             kind="no leg holds it" if nothing else "a leg is missed",
             where=piece.where(slot.name),
-            sentence=f"{piece.where(slot.name)} ({low} to {high} over the floor) does not come to {' or '.join(missed)}. Lower it, make the legs taller, or turn the corner "
-            "the other way.",
+            sentence=f"{piece.where(slot.name)} ({low} to {high} over the floor) does not come to "
+            f"{' or '.join(missed)}. Lower it, make the legs taller, or turn the corner the other way.",
             numbers={"bottom": part.blank.low[2], "top": part.blank.high[2]},
             source=STATICS,
         )

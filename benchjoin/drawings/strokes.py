@@ -1,0 +1,48 @@
+"""Lines and names of a view at a scale: what all views of timber share."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from shapely import get_parts
+from shapely.geometry.base import BaseGeometry
+
+from ..drafting.primitives import Line, Text, figure_middle, text_box
+from ..layout.parts import Part
+from .views import View
+
+CAPTION = 2.5
+CLEAR = 0.3
+"""Between a name and the edges of its rail. [mm]"""
+
+
+def strokes(lines: BaseGeometry, kind: str, scale: float) -> Iterator[Line]:
+    """Lines of a view, of one kind."""
+    for line in get_parts(lines):
+        if not line.is_empty and line.length > 0:
+            yield Line(tuple((x * scale, y * scale) for x, y in line.coords), kind)
+
+
+def level_names(parts: Sequence[Part], seen: View, scale: float) -> Iterator[Text]:
+    """The name of each level on its nearest visible rail, where it has room."""
+    told: set[str] = set()
+    levels = {part.name: part.level for part in parts if part.level}
+    for face in sorted((f for f in seen.faces if f.part in levels), key=lambda f: (f.distance, f.part)):
+        level = levels[face.part] or ""
+        x0, y0, x1, y1 = (edge * scale for edge in face.region.bounds)
+        text = Text(((x0 + x1) / 2, figure_middle((y0 + y1) / 2, CAPTION)), level, CAPTION, "middle")
+        left, low, right, high = text_box(text).bounds
+        whole = face.region.area * scale**2 > 0.98 * (x1 - x0) * (y1 - y0)
+        inside = x0 + 1 < left and right < x1 - 1 and y0 + CLEAR < low and high < y1 - CLEAR
+        if level not in told and whole and inside:
+            told.add(level)
+            yield text
+
+
+def distinct(values: Iterable[float]) -> list[float]:
+    """Rising values, each once."""
+    kept: list[float] = []
+    for value in sorted(values):
+        if not kept or value - kept[-1] > 1e-6:
+            kept.append(value)
+    return kept
