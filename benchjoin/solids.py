@@ -155,6 +155,38 @@ def volume(parts: Iterable[Slab]) -> float:
     return float(sum((slab.high - slab.low) * slab.region.area for slab in parts))
 
 
+def boxes(box: Box, cuts: Sequence[Box]) -> tuple[Box, ...]:
+    """Boxes that touch and do not overlap and together are a box less its cuts.
+
+    The box is split where cuts begin and end, first along its longest axis, and neighbours that are alike are kept
+    as one.
+
+    >>> [piece.size() for piece in boxes(Box((0, 0, 0), (9, 2, 2)), [Box((3, 0, 1), (6, 2, 2))])]
+    [(3.0, 2.0, 2.0), (3.0, 2.0, 1.0), (3.0, 2.0, 2.0)]
+    """
+    inside = [met for met in map(box.meet, cuts) if met is not None]
+    return tuple(_split(box, inside, sorted(range(3), key=lambda axis: -box.size()[axis])))
+
+
+def _split(box: Box, cuts: Sequence[Box], axes: Sequence[int]) -> Iterable[Box]:
+    if not cuts:
+        yield Box(_vector(map(float, box.low)), _vector(map(float, box.high)))
+    elif axes:
+        axis, rest = axes[0], axes[1:]
+        ends = _distinct([box.low[axis], box.high[axis], *(e for c in cuts for e in (c.low[axis], c.high[axis]))])
+        for low, high in itertools.pairwise(ends):
+            middle = (low + high) / 2
+            through = [c for c in cuts if c.low[axis] < middle < c.high[axis]]
+            yield from _split(clipped(box, axis, low, high), through, rest)
+
+
+def clipped(box: Box, axis: int, low: float, high: float) -> Box:
+    """A box cut down to an interval of one axis."""
+    a, b = list(box.low), list(box.high)
+    a[axis], b[axis] = max(a[axis], low), min(b[axis], high)
+    return Box((a[0], a[1], a[2]), (b[0], b[1], b[2]))
+
+
 def left_over(box: Box, cuts: Iterable[Box]) -> float:
     """Volume of a box that none of the cuts takes. [mm³]
 

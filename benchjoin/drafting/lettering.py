@@ -1,20 +1,53 @@
-"""Lettering: how wide and how tall a line of text comes out, without asking any drawing library.
+"""Lettering: how a line of text is set, and how wide and tall it comes out, without asking any drawing library.
 
-A height is that of capitals and figures, h in ISO 3098. Widths come from a small table of the font's own
-advances; to change the font, write that table anew with scripts/make_widths.py.
+A height is that of capitals and figures, h in ISO 3098. Widths come from a small table of the font's own advances;
+to change the font, write that table anew with scripts/make_font.py. Inch fractions are set small and stacked, the
+upper figure raised and the lower one dropped, close behind their whole number; the text itself stays as it is
+written, "48 3/8", so a recording can be read and a PDF searched.
 
 >>> round(text_width("57 1/2", 2.5), 2)
-10.97
+8.29
+>>> [run.string for run in set_runs("A1 48 3/8 foot shelf", 2.5)]
+['A1 48 ', '3/8', ' foot shelf']
 >>> wrap("front and back rails", 2.5, 25)
 ['front and', 'back rails']
 """
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator
+from functools import lru_cache
+
+import attrs
+
 from . import widths
 
-FAMILIES = f'"{widths.FAMILY}", Verdana, Arial, sans-serif'
 ELLIPSIS = "\u2026"
+SMALLEST_FRACTION = 1.8  # mm, figures of a fraction are never lower: the least height of ISO 3098
+LEAST_STACKED = 2.5  # mm, in lettering lower than this a fraction stays on the line
+_SMALL = 0.7  # height of a fraction's figures, of that of the text
+_GAP = 0.16  # between a whole number and its fraction, of the height of the text
+_DROP = 0.14  # how far the lower figure stands below the line, of the height of the text
+_TUCK = 0.16  # how far figures lie over the box of the stroke between them, of their own height
+
+# A whole number, if there is one, and a fraction of an inch; touched by no letter, figure, stroke or decimal point.
+_MIXED = re.compile(
+    r"(?:(?<![\w/.,])(?P<whole>[0-9]+) )?"
+    r"(?<![\w/.,])(?P<fraction>(?P<over>[1-9][0-9]?)/(?P<under>2|4|8|16|32|64))(?![\w/]|[.,][0-9])"
+)
+
+
+@attrs.frozen
+class Run:
+    """Letters of one height, and where they begin: along the line from the text's start, and above the line. [mm]
+
+    One place stands for all letters, which follow each other; or each letter has its own.
+    """
+
+    string: str
+    height: float
+    places: tuple[tuple[float, float], ...]
 
 
 def font_size(height: float) -> float:
@@ -23,32 +56,91 @@ def font_size(height: float) -> float:
 
 
 def ascent(height: float) -> float:
-    """How far letters such as b and l reach above the baseline. [mm]"""
+    """How far letters such as b and l, and raised figures, reach above the baseline. [mm]"""
     return height * widths.ASCENT / widths.CAPITAL
 
 
 def descent(height: float) -> float:
-    """How far letters such as p and g reach below the baseline. [mm]"""
+    """How far letters such as p and g, and lowered figures, reach below the baseline. [mm]"""
     return height * widths.DESCENT / widths.CAPITAL
 
 
 def text_width(string: str, height: float, *, bold: bool = False) -> float:
-    """Advance width of a line of text; a letter that the table lacks counts as one em. [mm]"""
+    """Width of a line of text as it is set; a letter that the table lacks counts as one em. [mm]"""
+    return _set(string, height, bold)[1] if "/" in string else _advance(string, height, bold)
+
+
+def set_runs(string: str, height: float, *, bold: bool = False) -> tuple[Run, ...]:
+    """The text in runs of one height; joined, they are the text again."""
+    if "/" not in string:
+        return (Run(string, height, ((0.0, 0.0),)),) if string else ()
+    return _set(string, height, bold)[0]
+
+
+def _advance(string: str, height: float, bold: bool) -> float:
     table = widths.BOLD if bold else widths.PLAIN
-    units = sum(table.get(letter, widths.UNITS_PER_EM) for letter in string)
+    units = sum([table.get(letter, widths.UNITS_PER_EM) for letter in string])
     return height * units / widths.CAPITAL
+
+
+def mixed_numbers(string: str) -> Iterator[re.Match[str]]:
+    """Every fraction of an inch in a text, with the whole number before it.
+
+    A fraction is less than one, in halves, quarters, eighths to sixty-fourths; "2026/11", "A4/A3", "1/bench" and
+    "5/4" are none.
+
+    >>> [found[0] for found in mixed_numbers("A1 48 3/8, 5/8 deep, on 3/4/2026")]
+    ['48 3/8', '5/8']
+    """
+    return (found for found in _MIXED.finditer(string) if int(found["over"]) < int(found["under"]))
+
+
+@lru_cache(maxsize=4096)
+def _set(string: str, height: float, bold: bool) -> tuple[tuple[Run, ...], float]:
+    """Runs of a text, and how wide they are together."""
+    runs: list[Run] = []
+    done, x = 0, 0.0
+    for found in mixed_numbers(string) if height >= LEAST_STACKED else ():
+        begin = found.start("fraction")
+        if begin > done:
+            before = string[done:begin]
+            runs.append(Run(before, height, ((x, 0.0),)))
+            x += _advance(before[:-1], height, bold) + _GAP * height if found["whole"] else _advance(before, height, bold)
+        stacked, wide = _stack(found["over"], found["under"], height, bold, x)
+        runs.append(stacked)
+        done, x = found.end(), x + wide
+    if done < len(string):
+        runs.append(Run(string[done:], height, ((x, 0.0),)))
+        x += _advance(string[done:], height, bold)
+    return tuple(runs), x
+
+
+def _stack(over: str, under: str, height: float, bold: bool, start: float) -> tuple[Run, float]:
+    """A fraction that begins at `start`, each letter in its place, and how wide it is."""
+    small = max(SMALLEST_FRACTION, _SMALL * height)
+    rise = ascent(height) - small * widths.FIGURE / widths.CAPITAL
+    drop = _DROP * height
+    level = (rise - drop) / 2
+    places: list[tuple[float, float]] = []
+    x = 0.0
+    for part, y in ((over, rise), ("/", level), (under, -drop)):
+        for letter in part:
+            places.append((start + x, y))
+            x += _advance(letter, small, bold)
+        x -= _TUCK * small if part != under else 0.0
+    return Run(f"{over}/{under}", small, tuple(places)), x
 
 
 def wrap(string: str, height: float, width: float, *, bold: bool = False) -> list[str]:
     """Break a text into lines no wider than `width`, at spaces where it can, inside a word where it must.
 
-    Line ends in the text are kept. An empty text gives no lines; a width below one letter gives a letter a
-    line.
+    A whole number and its fraction are one word, broken at its space only where it is wider than a line. Line ends in
+    the text are kept. An empty text gives no lines; a width below one letter gives a letter a line.
     """
     lines: list[str] = []
     for paragraph in string.splitlines():
         line = ""
-        for word in paragraph.split():
+        for word in _words(paragraph, height, width, bold):
             longer = f"{line} {word}" if line else word
             if text_width(longer, height, bold=bold) <= width:
                 line = longer
@@ -60,6 +152,19 @@ def wrap(string: str, height: float, width: float, *, bold: bool = False) -> lis
         if line:
             lines.append(line)
     return lines
+
+
+def _words(paragraph: str, height: float, width: float, bold: bool) -> list[str]:
+    """Words of a paragraph, a whole number and its fraction as one where they go on a line."""
+    string = " ".join(paragraph.split())
+    kept = {
+        found.end("whole")
+        for found in mixed_numbers(string)
+        if found["whole"] and text_width(found[0], height, bold=bold) <= width
+    }
+    cuts = [i for i, letter in enumerate(string) if letter == " " and i not in kept]
+    words = [string[i + 1 : j] for i, j in zip([-1, *cuts], [*cuts, len(string)], strict=True)]
+    return [word for word in words if word]
 
 
 def _break_word(word: str, height: float, width: float, *, bold: bool) -> list[str]:
@@ -74,10 +179,16 @@ def _break_word(word: str, height: float, width: float, *, bold: bool) -> list[s
 
 
 def shorten(string: str, height: float, width: float, *, bold: bool = False) -> str:
-    """The text, or as much of its beginning as fits with an ellipsis; nothing if not even that fits."""
+    """The text, or as much of its beginning as fits with an ellipsis; nothing if not even that fits.
+
+    No mixed number is cut short: half of one would be another size.
+    """
     if text_width(string, height, bold=bold) <= width:
         return string
-    kept = string
-    while kept and text_width(kept.rstrip() + ELLIPSIS, height, bold=bold) > width:
-        kept = kept[:-1]
-    return kept.rstrip() + ELLIPSIS if kept else ""
+    numbers = [found.span() for found in mixed_numbers(string)]
+    for end in range(len(string) - 1, 0, -1):
+        if not any(first < end < last for first, last in numbers):
+            cut = string[:end].rstrip() + ELLIPSIS
+            if text_width(cut, height, bold=bold) <= width:
+                return cut
+    return ""

@@ -102,6 +102,9 @@ class Text:
     bold: bool = False
 
 
+# how much of a text lies before the place that holds it
+SHARES = {"start": 0.0, "middle": 0.5, "end": 1.0}
+
 Primitive: TypeAlias = Line | Fill | Disc | Text
 Drawing: TypeAlias = tuple[Primitive, ...]
 
@@ -125,9 +128,9 @@ def shift(drawing: Drawing, dx: float, dy: float) -> Drawing:
 
 
 def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
-    """Corners of the box of a text: its advance width by ascent and descent, turned as the text is."""
+    """Corners of the box of a text: its width as it is set, by ascent and descent, turned as the text is."""
     width = text_width(text.string, text.height, bold=text.bold)
-    left = -width * {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
+    left = -width * SHARES[text.anchor]
     low, high = -descent(text.height), ascent(text.height)
     angle = math.radians(text.turn)
     cos, sin = math.cos(angle), math.sin(angle)

@@ -13,9 +13,10 @@ from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, Any
 
 from ..errors import PaperError
-from .lettering import FAMILIES, font_size
+from .fonts import FAMILIES, face_rules
+from .lettering import font_size, set_runs, text_width
 from .linework import KINDS, Linework, Pen
-from .primitives import Disc, Drawing, Fill, Line, Point, Text
+from .primitives import SHARES, Disc, Drawing, Fill, Line, Point, Text
 
 if TYPE_CHECKING:
     from .sheet import Sheet
@@ -36,18 +37,29 @@ def number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-def svg_text(sheet: Sheet, linework: Linework | None = None) -> str:
-    """The sheet as SVG text: blank patches lowest, then lines, black fills, and text on top."""
+def svg_text(sheet: Sheet, *, embed: bool = False, families: str = FAMILIES) -> str:
+    """The sheet as SVG text: blank patches lowest, then lines, black fills, and text on top.
+
+    Parameters
+    ----------
+    sheet : Sheet
+    embed : bool
+        Carry the drawing font, so that any browser shows the sheet alike: 19 kB for each weight that is written.
+    families : str
+        Font families, first choice first.
+    """
     import svgwrite
 
     width, height = number(sheet.width), number(sheet.height)
     page = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False)
+    if embed and (weights := frozenset(item.bold for item in sheet.whole if isinstance(item, Text) and item.string)):
+        page.defs.add(page.style(face_rules(weights)))
     page.add(page.path(d=f"M0 0H{width}V{height}H0Z", fill=PAPER))
     down = float(height)
     _add_fills(page, sheet.whole, "white", down)
-    _add_lines(page, sheet.whole, linework or Linework(), down)
+    _add_lines(page, sheet.whole, sheet.linework, down)
     _add_fills(page, sheet.whole, "black", down)
-    _add_texts(page, sheet.whole, down)
+    _add_texts(page, sheet.whole, families, down)
     text = str(page.tostring())
     _check_size(text, width, height)
     return text
@@ -125,20 +137,40 @@ def _counter_clockwise(ring: tuple[Point, ...]) -> tuple[Point, ...]:
     return ring if area >= 0 else ring[::-1]
 
 
-def _add_texts(page: Any, drawing: Drawing, down: float) -> None:
+def _add_texts(page: Any, drawing: Drawing, families: str, down: float) -> None:
     texts = [item for item in drawing if isinstance(item, Text) and item.string]
     if not texts:
         return
-    group = page.g(font_family=FAMILIES.replace('"', "'"), fill=INK)
+    group = page.g(font_family=families, fill=INK)
+    group["xml:space"] = "preserve"  # a run may end in the space before a fraction
     for text in texts:
-        x, y = number(text.at[0]), number(down - text.at[1])
-        extra: dict[str, str] = {}
-        if text.anchor != "start":
-            extra["text_anchor"] = text.anchor
-        if text.bold:
-            extra["font_weight"] = "bold"
-        if text.turn % 360:
-            extra["transform"] = f"rotate({number(-text.turn)} {x} {y})"
-        string = _UNWRITABLE.sub("?", text.string)
-        group.add(page.text(string, x=[x], y=[y], font_size=number(font_size(text.height)), **extra))
+        for words, place in _words(text, down):
+            group.add(page.text(words, **place))
     page.add(group)
+
+
+def _words(text: Text, down: float) -> Iterator[tuple[str, dict[str, Any]]]:
+    """What is written, and where and how.
+
+    A text of one run is held by its anchor. One of several is begun where each run stands: readers do not agree on
+    what an anchor holds then.
+    """
+    string = _UNWRITABLE.sub("?", text.string)
+    x, y = text.at[0], down - text.at[1]
+    how: dict[str, Any] = {"font_weight": "bold"} if text.bold else {}
+    if text.turn % 360:
+        how["transform"] = f"rotate({number(-text.turn)} {number(x)} {number(y)})"
+    runs = set_runs(string, text.height, bold=text.bold)
+    if len(runs) == 1 and len(runs[0].places) == 1:
+        if text.anchor != "start":
+            how["text_anchor"] = text.anchor
+    else:
+        x -= SHARES[text.anchor] * text_width(string, text.height, bold=text.bold)
+    for run in runs:
+        xs, ys = zip(*run.places, strict=True)
+        how |= {
+            "x": [number(x + along) for along in xs],
+            "y": [number(y - up) for up in ys],
+            "font_size": number(font_size(run.height)),
+        }
+        yield run.string, how

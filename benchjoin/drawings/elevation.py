@@ -18,11 +18,14 @@ from ..errors import AddressError
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from .fitting import fit_view
+from .page import PLAIN, House, reader
 from .strokes import CAPTION, distinct, level_names, strokes
 from .views import Eye, View, view
 
 
-def elevation(layout: Layout, seen: str, *, paper: str | None = None, piece: int = 1) -> Sheet:
+def elevation(
+    layout: Layout, seen: str, *, paper: str | None = None, house: House | None = None, piece: int = 1
+) -> Sheet:
     """The elevation of one piece, seen from the front, back, left or right.
 
     Parameters
@@ -32,6 +35,8 @@ def elevation(layout: Layout, seen: str, *, paper: str | None = None, piece: int
         "front", "back", "left" or "right".
     paper : str, optional
         "Letter", "A4", "Tabloid", "A3" …; if not given, the desk paper of the design's tape, or the next larger one.
+    house : House, optional
+        What the shop's sheets have in common, for the title block.
     piece : int
         Which piece of the batch.
 
@@ -52,12 +57,12 @@ def elevation(layout: Layout, seen: str, *, paper: str | None = None, piece: int
             *strokes(look.visible, "visible", scale),
             *strokes(look.hidden, "hidden", scale),
             *level_names(parts, look, scale),
-            *_heights(layout, parts, look, scale),
-            *_widths(layout, parts, look, scale),
+            *_heights(layout, parts, look, scale, house or PLAIN),
+            *_widths(layout, parts, look, scale, house or PLAIN),
         )
 
     title = look.eye.title
-    return fit_view(layout, draw, name=f"elevation-{seen}", kind="Elevation", title=title, paper=paper)
+    return fit_view(layout, draw, name=f"elevation-{seen}", kind="Elevation", title=title, paper=paper, house=house)
 
 
 @attrs.frozen
@@ -86,8 +91,8 @@ def _columns(eye: Eye) -> tuple[_Column, ...]:
     )
 
 
-def _heights(layout: Layout, parts: Sequence[Part], seen: View, scale: float) -> Iterator[Primitive]:
-    read = layout.frame.tape.read
+def _heights(layout: Layout, parts: Sequence[Part], seen: View, scale: float, house: House) -> Iterator[Primitive]:
+    read = reader(layout.frame, house)
     left, _, right, top = (edge * scale for edge in seen.bounds)
     for column in _columns(seen.eye):
         rails = [p for p in parts if p.role == "rail" and p.side in column.rails]
@@ -102,9 +107,9 @@ def _heights(layout: Layout, parts: Sequence[Part], seen: View, scale: float) ->
         yield Text(beside, column.caption, CAPTION, "start" if out > 0 else "end")
 
 
-def _widths(layout: Layout, parts: Sequence[Part], seen: View, scale: float) -> Iterator[Primitive]:
+def _widths(layout: Layout, parts: Sequence[Part], seen: View, scale: float, house: House) -> Iterator[Primitive]:
     """Leg edges along the page from the left end or the front, and the size over everything."""
-    read, eye = layout.frame.tape.read, seen.eye
+    read, eye = reader(layout.frame, house), seen.eye
     axis = 0 if eye.name in ("front", "back") else 1
     way = eye.right[axis]
     legs = [p for p in parts if p.role == "leg" and (axis == 1 or p.side == eye.name)]

@@ -10,7 +10,7 @@ from ..drafting.sheet import Sheet
 from ..errors import PaperError
 from ..layout.layout import Layout
 from ..trade.drawing import SCALES
-from .page import block, both_ways, first_that_fits, papers_from, room, system
+from .page import PLAIN, House, block, both_ways, first_that_fits, papers_from, room, system
 
 LARGEST = 0.2
 """A view is drawn at 1:5 at most: larger paper does not make it read better."""
@@ -19,7 +19,14 @@ INSET = 4.0
 
 
 def fit_view(
-    layout: Layout, draw: Callable[[float], Drawing], *, name: str, kind: str, title: str, paper: str | None
+    layout: Layout,
+    draw: Callable[[float], Drawing],
+    *,
+    name: str,
+    kind: str,
+    title: str,
+    paper: str | None,
+    house: House | None,
 ) -> Sheet:
     """A sheet of a view, on the paper asked for, or on the desk paper of the design's tape, or the next larger one.
 
@@ -41,7 +48,7 @@ def fit_view(
         scales = [s for s in SCALES if s.system in (system(layout.frame), "both") and s.ratio <= LARGEST]
         for scale in sorted(scales, key=lambda s: -s.ratio):
             drawing = draw(scale.ratio)
-            words = block(layout.frame, kind=kind, piece=title, scale=scale.label)
+            words = block(layout.frame, house or PLAIN, kind=kind, piece=title, scale=scale.label)
             for width, height in both_ways(size):
                 x0, y0, x1, y1 = room(width, height, words)
                 inside = (x0 + INSET, y0 + INSET, x1 - INSET, y1 - INSET)

@@ -13,7 +13,7 @@ from ..errors import PaperError
 from ..layout.layout import Layout
 from ..tables import Table
 from ..trade.paper import landscape, paper_size
-from .page import block, default_paper, room
+from .page import PLAIN, House, block, default_paper, room
 
 TEXT = 2.5
 PITCH = 4.0
@@ -30,7 +30,9 @@ class _Row:
     bold: bool = False
 
 
-def list_sheets(layout: Layout, table: Table, *, name: str, kind: str, paper: str | None = None) -> tuple[Sheet, ...]:
+def list_sheets(
+    layout: Layout, table: Table, *, name: str, kind: str, paper: str | None = None, house: House | None = None
+) -> tuple[Sheet, ...]:
     """Sheets of a table, lying, as many as it takes.
 
     Raises
@@ -40,7 +42,7 @@ def list_sheets(layout: Layout, table: Table, *, name: str, kind: str, paper: st
     """
     size = paper or default_paper(layout.frame)
     width, height = landscape(paper_size(size))
-    words = block(layout.frame, kind=kind, piece=table.title, scale="")
+    words = block(layout.frame, house or PLAIN, kind=kind, piece=table.title, scale="")
     x0, y0, x1, y1 = room(width, height, words)
     inside = (x0 + INSET, y0 + INSET, x1 - INSET, y1 - INSET)
     pages = list(_pages(table, inside))

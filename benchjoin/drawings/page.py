@@ -5,11 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Literal
 
+import attrs
+
+from ..drafting.linework import Linework
 from ..drafting.primitives import Box
 from ..drafting.sheet import Sheet
 from ..drafting.title_block import TitleBlock, frame_sheet
 from ..errors import PaperError
 from ..frame.frame import Frame
+from ..readings import Tape
 from ..trade.paper import landscape, paper_size
 
 System = Literal["metric", "inch"]
@@ -31,19 +35,58 @@ def both_ways(paper: str) -> tuple[tuple[float, float], tuple[float, float]]:
     return upright, landscape(upright)
 
 
-def block(frame: Frame, *, kind: str, piece: str, scale: str, date: str = "", revision: str = "") -> TitleBlock:
-    """The title block of a drawing of this frame; the date is the maker's, never the clock's."""
+@attrs.frozen(kw_only=True)
+class House:
+    """What all sheets of a shop have in common, for the title block; dates are the maker's, never the clock's.
+
+    projection is the tape's own where it is not given; dual adds the reading of the other unit in brackets.
+    """
+
+    owner: str = ""
+    drawn_by: str = ""
+    approved_by: str = ""
+    date: str = ""
+    revision: str = ""
+    number: str = ""
+    projection: Literal["", "first angle", "third angle"] = ""
+    dual: bool = False
+    linework: Linework = attrs.field(factory=Linework)
+
+
+PLAIN = House()
+
+
+def block(frame: Frame, house: House, *, kind: str, piece: str, scale: str) -> TitleBlock:
+    """The title block of a drawing of this frame."""
     inch = frame.tape.unit == "in"
+    units = ("inches", "mm") if inch else ("millimetres", "in")
     return TitleBlock(
+        owner=house.owner,
         title=frame.name,
         piece=piece,
+        number=house.number,
+        revision=house.revision,
+        date=house.date,
+        drawn_by=house.drawn_by,
+        approved_by=house.approved_by,
         document_type=kind,
         scale=scale,
-        units="inches" if inch else "millimetres",
-        projection="third angle" if inch else "first angle",
-        date=date,
-        revision=revision,
+        units=f"{units[0]} [{units[1]}]" if house.dual else units[0],
+        projection=house.projection or ("third angle" if inch else "first angle"),
     )
+
+
+Reader = Callable[[float], str]
+"""How sizes are written."""
+
+
+def reader(frame: Frame, house: House) -> Reader:
+    """How sizes are written: as the design's tape reads them, with the other unit in brackets if asked for."""
+    own = frame.tape
+    if not house.dual:
+        return own.read
+    other = Tape("1 mm" if own.unit == "in" else "1/16 in")
+    return lambda length: f"{own.read(length)} [{other.read(length)}]"
 
 
 def room(width: float, height: float, words: TitleBlock) -> Box:

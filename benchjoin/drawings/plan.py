@@ -21,6 +21,7 @@ from ..layout.parts import Part
 from ..lengths import TOUCH, mm
 from ..solids import Box
 from .fitting import fit_view
+from .page import PLAIN, House, reader
 from .strokes import distinct, strokes
 from .views import Face, View, view
 
@@ -28,7 +29,7 @@ HATCH = {"leg": (1.4, 45.0), "rail": (0.9, 135.0)}
 """Spacing [mm] and angle [degrees] of the hatching of cut faces."""
 
 
-def plan(layout: Layout, *, paper: str | None = None, piece: int = 1) -> Sheet:
+def plan(layout: Layout, *, paper: str | None = None, house: House | None = None, piece: int = 1) -> Sheet:
     """The plan of one piece from above.
 
     Raises
@@ -41,12 +42,14 @@ def plan(layout: Layout, *, paper: str | None = None, piece: int = 1) -> Sheet:
 
     def draw(scale: float) -> Drawing:
         lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
-        return (*lines, *_sizes(layout, parts, look, scale))
+        return (*lines, *_sizes(layout, parts, look, scale, house or PLAIN))
 
-    return fit_view(layout, draw, name="plan", kind="Plan", title="Plan from above", paper=paper)
+    return fit_view(layout, draw, name="plan", kind="Plan", title="Plan from above", paper=paper, house=house)
 
 
-def section(layout: Layout, at: str | float, *, paper: str | None = None, piece: int = 1) -> Sheet:
+def section(
+    layout: Layout, at: str | float, *, paper: str | None = None, house: House | None = None, piece: int = 1
+) -> Sheet:
     """The horizontal section of one piece at a level (by its name, through its middle) or at a height.
 
     Raises
@@ -66,10 +69,12 @@ def section(layout: Layout, at: str | float, *, paper: str | None = None, piece:
 
     def draw(scale: float) -> Drawing:
         lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
-        return (*lines, *_cut_faces(cut, roles, scale), *_sizes(layout, parts, look, scale))
+        return (*lines, *_cut_faces(cut, roles, scale), *_sizes(layout, parts, look, scale, house or PLAIN))
 
     name = "section-" + "-".join(str(at).split()).lower()
-    return fit_view(layout, draw, name=name, kind="Section", title=f"Horizontal section at {told}", paper=paper)
+    return fit_view(
+        layout, draw, name=name, kind="Section", title=f"Horizontal section at {told}", paper=paper, house=house
+    )
 
 
 def cut_away(parts: Sequence[Part], height: float) -> tuple[Part, ...]:
@@ -106,9 +111,9 @@ def _cut_faces(cut: Sequence[Face], roles: Mapping[str, str], scale: float) -> I
         yield from outline(region, "cut")
 
 
-def _sizes(layout: Layout, parts: Sequence[Part], seen: View, scale: float) -> Iterator[Primitive]:
+def _sizes(layout: Layout, parts: Sequence[Part], seen: View, scale: float, house: House) -> Iterator[Primitive]:
     """Legs along the length from the left and along the depth from the front, and the sizes over everything."""
-    read = layout.frame.tape.read
+    read = reader(layout.frame, house)
     left, low, right, high = (edge * scale for edge in seen.bounds)
     legs = [part.blank for part in parts if part.role == "leg"]
     along = [p for p in distinct({e for b in legs for e in (b.low[0], b.high[0])}) if p > TOUCH]

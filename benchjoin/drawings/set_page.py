@@ -21,13 +21,14 @@ from ..drafting.sheet import Sheet
 from ..drafting.spread import spread
 from ..drafting.title_block import TitleBlock, block_size
 from ..errors import CannotDraw, PaperError
+from ..layout.blanks import OPPOSITE, OUT
 from ..layout.layout import Layout
 from ..layout.parts import Part, face_up
 from ..layout.sets import Band, PartSet, Taker, Waste
 from ..layout.sets import Line as MarkLine
 from ..lengths import TOUCH
 from ..trade.drawing import FULL_SIZE, MARGIN, SCALES
-from .page import block, both_ways, room, system
+from .page import PLAIN, House, block, both_ways, room, system
 
 INSET = 6.0
 """Between the border and the drawing. [mm]"""
@@ -47,7 +48,7 @@ class Look:
 FULL = Look(scale=1.0, text=3.5, reading=7.0, hatch=6.0)
 
 
-def set_page(layout: Layout, letter: str, *, paper: str | None = None) -> Sheet:
+def set_page(layout: Layout, letter: str, *, paper: str | None = None, house: House | None = None) -> Sheet:
     """The page of one set: at full size, or reduced to a paper.
 
     Parameters
@@ -57,6 +58,9 @@ def set_page(layout: Layout, letter: str, *, paper: str | None = None) -> Sheet:
         The set's letter; sets that are alike give the same page.
     paper : str, optional
         "Letter", "A4", "Tabloid", "A3" … for a reduced picture; full size without it.
+
+    house : House, optional
+        What the shop's sheets have in common, for the title block.
 
     Raises
     ------
@@ -72,12 +76,12 @@ def set_page(layout: Layout, letter: str, *, paper: str | None = None) -> Sheet:
     if errors:
         told = "\n".join(f"  {finding.sentence}" for finding in errors)
         raise CannotDraw(f"Set {letter} is not drawn, because the frame cannot be built:\n{told}", findings=errors)
-    return _full_size(layout, one) if paper is None else _reduced(layout, one, paper)
+    return _full_size(layout, one, house or PLAIN) if paper is None else _reduced(layout, one, paper, house or PLAIN)
 
 
-def _full_size(layout: Layout, one: PartSet) -> Sheet:
+def _full_size(layout: Layout, one: PartSet, house: House) -> Sheet:
     """As large as it needs to be: the gang, an upright check bar on its left, a lying one beside the title block."""
-    words = _words(layout, one, FULL_SIZE.label)
+    words = _words(layout, one, FULL_SIZE.label, house)
     gang = place_in(_gang(layout, one, FULL), (0.0, 0.0, 1e6, 1e6), "below left")
     upright, lying = check_bar((0.0, 0.0), "y"), check_bar((0.0, 0.0), "x")
     _, _, long, tall = bounds(gang)
@@ -94,7 +98,7 @@ def _full_size(layout: Layout, one: PartSet) -> Sheet:
     return _sheet(one, width, height, drawing, words, full_size=True)
 
 
-def _reduced(layout: Layout, one: PartSet, paper: str) -> Sheet:
+def _reduced(layout: Layout, one: PartSet, paper: str, house: House) -> Sheet:
     """The largest scale at which the gang fits and its parts are wide enough to be named."""
     scales = [s for s in SCALES if s.system in (system(layout.frame), "both") and s.ratio < 1.0]
     thinnest = min(
@@ -105,7 +109,7 @@ def _reduced(layout: Layout, one: PartSet, paper: str) -> Sheet:
         if thinnest * scale.ratio < look.text * 1.4:
             break
         drawing = _gang(layout, one, look)
-        words = _words(layout, one, scale.label)
+        words = _words(layout, one, scale.label, house)
         for width, height in reversed(both_ways(paper)):
             x0, y0, x1, y1 = room(width, height, words)
             inside = (x0 + 3.0, y0 + 3.0, x1 - 3.0, y1 - 3.0)
@@ -128,9 +132,9 @@ def _sheet(one: PartSet, width: float, height: float, drawing: Drawing, words: T
     )
 
 
-def _words(layout: Layout, one: PartSet, scale: str) -> TitleBlock:
+def _words(layout: Layout, one: PartSet, scale: str, house: House) -> TitleBlock:
     make = f"make {len(one.alike)}: {', '.join(one.alike)}"
-    return block(layout.frame, kind="Set page", piece=f"Set {one.letter}, {one.title}, {make}", scale=scale)
+    return block(layout.frame, house, kind="Set page", piece=f"Set {one.letter}, {one.title}, {make}", scale=scale)
 
 
 def _gang(layout: Layout, one: PartSet, look: Look) -> Drawing:
@@ -173,10 +177,10 @@ def _band(layout: Layout, one: PartSet, band: Band, look: Look) -> Drawing:
     drawn += _lines(layout, one, band, rows, look)
     x0, _, x1, y1 = bounds(tuple(drawn))
     title = Text((x0, y1 + 1.5 * look.gap), f"{band.title[0].upper()}{band.title[1:]}", look.text, bold=True)
-    whose = f"{_rolled(band)}{_whose(one, band)}. {_depths(layout, band)}"
+    whose = f"{_rolled(one, band)}{_whose(one, band)}. {_depths(layout, band)}"
     after = x0 + text_width(title.string, look.text, bold=True) + 2 * look.gap
     if look.scale == 1.0:
-        return (*drawn, title, Text((after, title.at[1]), _rolled(band).rstrip(": "), look.text))
+        return (*drawn, title, Text((after, title.at[1]), f"{_rolled(one, band)}{_depths(layout, band)}", look.text))
     lines = wrap(whose, look.text, max(x1 - after, 60 * look.text))
     pitch = look.text * 1.6
     high = title.at[1] + pitch * (len(lines) - 1)
@@ -195,9 +199,24 @@ def _depths(layout: Layout, band: Band) -> str:
     return "; ".join(f"{depth} deep for {', '.join(dict.fromkeys(rails))}" for depth, rails in found.items()) + "."
 
 
-def _rolled(band: Band) -> str:
-    quarter = "end" in band.title or "bay" in band.title
-    return "the set rolled a quarter turn: " if quarter else ""
+def _rolled(one: PartSet, band: Band) -> str:
+    """How each part comes from lying with its marked face up to this: the maker stands at the foot of the page."""
+    ways: dict[str, list[str]] = {}
+    for part, face in zip(one.members, band.faces, strict=True):
+        if face != part.marked:
+            ways.setdefault(_way(part, face), []).append(part.mark)
+    if not ways:
+        return ""
+    told = ", ".join(f"{' '.join(marks)} {way}" for way, marks in ways.items())
+    return f"Unclamp; roll {told}; clamp again. "
+
+
+def _way(part: Part, face: str) -> str:
+    """Which way a part is rolled so that a face comes up."""
+    if face == OPPOSITE[part.marked]:
+        return "half over"
+    upper = face_up(part, part.marked).v
+    return "a quarter turn towards you" if OUT[face] == upper else "a quarter turn away from you"
 
 
 def _whose(one: PartSet, band: Band) -> str:

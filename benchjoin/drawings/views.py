@@ -72,28 +72,28 @@ class View:
         return left, bottom, right, top
 
 
-def view(parts: Sequence[Part], seen: str) -> View:
+def view(parts: Sequence[Part], seen: str | Eye) -> View:
     """The view of parts from one side."""
-    eye = EYES[seen]
-    faces = [face for part in parts for face in faces_of(part, eye)]
-    shown = _uncovered(faces)
+    eye = EYES[seen] if isinstance(seen, str) else seen
+    shown = _uncovered([face for part in parts for face in faces_of(part, eye)])
+    wood = shapely.union_all([face.region for face in shown])
     lines = shapely.union_all([face.region.boundary for face in shown])
-    return View(eye, tuple(shown), shapely.line_merge(lines), _hidden(parts, faces, eye, lines))
+    return View(eye, tuple(shown), canonical(lines), canonical(_hidden(parts, eye, wood, lines)))
 
 
 def faces_of(part: Part, eye: Eye) -> Iterable[Face]:
-    """The faces of one part that look at the eye, the nearest first."""
+    """The faces of one part that look at the eye, the nearest first: wood that has none of its own right before it."""
     frame = eye.frame
     blank = frame.local(part.blank)
     (left, low, near), (right, high, far) = blank.low, blank.high
     whole = shapely.box(left, low, right, high)
     cuts = [_moved(frame.local(cut.box), near) for cut in part.cuts]
-    nearer: BaseGeometry = shapely.Polygon()
+    before: BaseGeometry = shapely.Polygon()
     for slab in slabs(whole, far - near, cuts):
-        region = slab.region.difference(nearer)
+        region = slab.region.difference(before)
         if region.area > TOUCH:
             yield Face(part.name, near + slab.low, region)
-        nearer = slab.region if nearer.is_empty else nearer.union(slab.region)
+        before = slab.region
 
 
 def _moved(box: Box, near: float) -> Box:
@@ -119,16 +119,20 @@ def _uncovered(faces: Sequence[Face]) -> list[Face]:
     return [attrs.evolve(face, region=r) for face, r, a in zip(faces, left, areas, strict=True) if a > TOUCH]
 
 
-def _hidden(parts: Sequence[Part], faces: Iterable[Face], eye: Eye, visible: BaseGeometry) -> BaseGeometry:
+def _hidden(parts: Sequence[Part], eye: Eye, wood: BaseGeometry, visible: BaseGeometry) -> BaseGeometry:
     """Edges of notches and laps that lie behind other wood."""
-    by_part: dict[str, list[BaseGeometry]] = {}
-    for face in faces:
-        by_part.setdefault(face.part, []).append(face.region.boundary)
     found = []
     for part in parts:
-        boxes = [eye.frame.local(cut.box) for cut in part.cuts]
-        if boxes:
-            zone = shapely.union_all([shapely.box(*b.low[:2], *b.high[:2]) for b in boxes])
-            found.append(shapely.union_all(by_part[part.name]).intersection(zone))
-    lines = shapely.union_all(found).difference(visible.buffer(TOUCH)) if found else shapely.MultiLineString()
-    return shapely.line_merge(lines) if not lines.is_empty else lines
+        blank = eye.frame.local(part.blank)
+        for cut in part.cuts:
+            inside = eye.frame.local(cut.box).meet(blank)
+            if inside is not None:
+                found.append(shapely.box(*inside.low[:2], *inside.high[:2]).boundary)
+    if not found:
+        return shapely.MultiLineString()
+    return shapely.union_all(found).intersection(wood).difference(visible.buffer(TOUCH))
+
+
+def canonical(lines: BaseGeometry) -> BaseGeometry:
+    """Lines merged end to end, without points in straight runs, in an order that depends on nothing but themselves."""
+    return shapely.normalize(shapely.simplify(shapely.line_merge(lines), TOUCH))

@@ -25,6 +25,8 @@ OUT: Mapping[str, Vector] = {
     "back": (0.0, 1.0, 0.0),
     "left": (-1.0, 0.0, 0.0),
     "right": (1.0, 0.0, 0.0),
+    "top": (0.0, 0.0, 1.0),
+    "bottom": (0.0, 0.0, -1.0),
 }
 """The way each face looks."""
 UP: Vector = (0.0, 0.0, 1.0)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from ..findings import Finding, in_order
+from ..frame.identity import piece_of
 from .checks.clash import clashes
 from .checks.corner import covered_corners
 from .checks.depth import deep_notches, leg_cut_in_two, notches_at_one_height
@@ -56,5 +57,5 @@ def _piece(layout: Layout, number: int, *, named: bool) -> Piece:
         label=f"{number}/" if named else "",
         parts={part.identity: part for part in layout.piece(number)},
         joints=tuple(joint for joint in layout.joints if joint.piece == number),
-        lost=layout.lost,
+        lost={piece_of(name)[1]: length for name, length in layout.lost.items() if piece_of(name)[0] == number},
     )

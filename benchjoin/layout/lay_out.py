@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 import attrs
 
 from ..frame.frame import Frame
+from ..frame.identity import of_piece
 from ..lengths import TOUCH
 from .bands import level_bands
 from .blanks import Blank, RailBlank
@@ -40,8 +41,8 @@ def lay_out(frame: Frame) -> Layout:
     lost: dict[str, float] = {}
     for piece in range(frame.quantity):
         legs, rails = place(frame, bands, over, piece)
-        lost.update((name, _run(rail)) for name, rail in rails.items() if _run(rail) <= TOUCH)
-        sound = {name: rail for name, rail in rails.items() if name not in lost}
+        sound = {name: rail for name, rail in rails.items() if _run(rail) > TOUCH}
+        lost.update((of_piece(piece + 1, name), _run(rail)) for name, rail in rails.items() if name not in sound)
         made = tuple(join(piece + 1, legs, sound, frame.fit))
         joints += made
         parts += _parts(frame, piece + 1, legs, sound, made)

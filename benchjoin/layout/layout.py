@@ -20,7 +20,7 @@ from .sets import PartSet
 class Layout:
     """Where everything of a frame falls: its parts and joints in every piece, its sets, and what the checks found.
 
-    lost holds the rails that have no length left, by name, with the length that was left for them. [mm]
+    lost holds the rails that have no length left, by piece and name, with the length that was left for them. [mm]
     """
 
     frame: Frame
@@ -86,7 +86,16 @@ class Layout:
         return x, y, z
 
     def piece(self, number: int) -> tuple[Part, ...]:
-        """The parts of one piece."""
+        """The parts of one piece.
+
+        Raises
+        ------
+        AddressError
+            If there is no such piece.
+        """
+        if number not in range(1, self.frame.quantity + 1):
+            told = f"There is no piece {number!r}. The quantity is {self.frame.quantity}; pieces count from 1."
+            raise AddressError(told, address=number, known=tuple(range(1, self.frame.quantity + 1)))
         return tuple(part for part in self.parts if part.piece == number)
 
     def errors(self) -> tuple[Finding, ...]:

@@ -31,7 +31,7 @@ def cut_list(layout: Layout) -> Table:
 def _row(layout: Layout, parts: Sequence[Part]) -> tuple[str, ...]:
     first, read = parts[0], layout.frame.tape.read
     return (
-        _called(parts),
+        called(parts),
         str(len(parts)),
         read(first.length),
         read(first.width),
@@ -42,7 +42,7 @@ def _row(layout: Layout, parts: Sequence[Part]) -> tuple[str, ...]:
     )
 
 
-def _called(parts: Iterable[Part]) -> str:
+def called(parts: Iterable[Part]) -> str:
     """What the parts are called: 'front and back leg', 'foot shelf, bench: end rail'."""
     levels: dict[str, list[str]] = {}
     for part in parts:

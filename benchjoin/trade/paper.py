@@ -87,7 +87,7 @@ def paper_size(name: str) -> tuple[float, float]:
     """
     sizes = {paper.name.casefold(): (paper.width, paper.height) for paper in PAPERS}
     sizes |= {sold.casefold(): sizes[proper.casefold()] for sold, proper in SOLD_AS.items()}
-    key = " ".join(name.split()).casefold()
+    key = " ".join(str(name).split()).casefold()
     if key not in sizes:
         known = ", ".join([paper.name for paper in PAPERS] + list(SOLD_AS))
         raise PaperError(f"No paper is called {name!r}. There is {known}.")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -189,7 +190,7 @@ BY_MEASURE = {
     "bench/right rail.width": NARROWER,
     "hook rail/back rail.width": NARROWER,
 }
-# 35 1/2 - 3 7/16 = 32 1/16. From 35 1/2 to 64 3/4 there are 29 1/4; less 3 7/16 that is 25 13/16, and half of it 12 29/32.
+# 35 1/2 - 3 7/16 = 32 1/16. From 35 1/2 to 64 3/4 there are 29 1/4; less 3 7/16 that is 25 13/16, half of it 12 29/32.
 # The hook rail: 35 1/2 + 12 29/32 = 48 13/32, and 3 7/16 more are 51 27/32.
 NARROWER_FRONT = [("7", "9 3/4"), ("32 1/16", "35 1/2")]
 NARROWER_BACK = [("7", "11 1/4"), ("32 1/16", "35 1/2"), ("48 13/32", "51 27/32"), ("64 3/4", "70")]
@@ -248,7 +249,7 @@ class TestPrintRoomRack:
     def test_clears_are_210(self, laid_rack):
         trays = [[laid_rack.part(f"tray {n}/{side} rail").blank for side in ("front", "left")] for n in range(1, 7)]
         assert trays[0][0].low[2] == near(160)
-        for (_, end_below), (front_above, _) in zip(trays, trays[1:], strict=False):
+        for (_, end_below), (front_above, _) in pairwise(trays):
             assert front_above.low[2] - end_below.high[2] == near(210)
 
     def test_end_rails_are_raised_by_45(self, laid_rack):

@@ -43,7 +43,7 @@ def notches_at_one_height(piece: Piece) -> Iterator[Finding]:
     for names, leg in piece.kinds_of_legs():
         whole = _section(leg, None).area
         for low, high in _storeys(leg):
-            inside = [n for n in leg.notches if n.bottom < high - TOUCH and n.top > low + TOUCH]
+            inside = [n for n in leg.notches if _rail_between(piece, n, low, high)]
             if len({n.face for n in inside}) < 2 or not _meet(leg, inside):
                 continue
             left = _section(leg, (low + high) / 2).area / whole
@@ -57,6 +57,12 @@ def notches_at_one_height(piece: Piece) -> Iterator[Finding]:
                 numbers={"bottom": low, "top": high, "left": left},
                 source=STATICS,
             )
+
+
+def _rail_between(piece: Piece, notch: Housing, low: float, high: float) -> bool:
+    """Whether the rail itself, not only the fit of its notch, reaches into a storey of the leg."""
+    rail = piece.parts[notch.rail].blank
+    return rail.low[2] < high - TOUCH and rail.high[2] > low + TOUCH and notch.bottom < high - TOUCH and notch.top > low
 
 
 def leg_cut_in_two(piece: Piece) -> Iterator[Finding]:

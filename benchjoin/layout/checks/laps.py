@@ -12,11 +12,12 @@ from .piece import Piece
 
 
 def laps_at_one_height(piece: Piece) -> Iterator[Finding]:
-    """Two half-laps in one leg whose heights overlap."""
+    """Two half-laps in one leg whose rails are at one height; what the fit adds does not count."""
     for leg in piece.legs:
         laps = [notch for notch in leg.notches if notch.kind == "half-lap"]
         for a, b in combinations(laps, 2):
-            low, high = max(a.bottom, b.bottom), min(a.top, b.top)
+            one, other = piece.parts[a.rail].blank, piece.parts[b.rail].blank
+            low, high = max(one.low[2], other.low[2]), min(one.high[2], other.high[2])
             if high - low > TOUCH:
                 yield Finding(
                     severity="error",

@@ -8,6 +8,7 @@ import attrs
 
 from ...frame.frame import Frame
 from ..joints.meeting import Joint
+from ..kinds import Key, shape_key
 from ..parts import Part
 
 
@@ -36,10 +37,9 @@ class Piece:
 
     def kinds_of_legs(self) -> list[tuple[str, Part]]:
         """One leg of each kind, with the names of all that are like it (mirror images count as alike)."""
-        groups: dict[tuple[object, ...], list[Part]] = {}
+        groups: dict[Key, list[Part]] = {}
         for leg in self.legs:
-            notches = tuple((round(h.bottom, 6), round(h.top, 6), round(h.depth, 6), h.kind) for h in leg.notches)
-            groups.setdefault((tuple(round(s, 6) for s in leg.size), notches), []).append(leg)
+            groups.setdefault(min(shape_key(leg), shape_key(leg, mirrored=True)), []).append(leg)
         return [(self.where(_together(members)), members[0]) for members in groups.values()]
 
 

@@ -11,8 +11,8 @@ SHARES = True
 
 
 def let_in(joint: Notch, thickness: float) -> float:
-    """How deep the rail goes into the leg. [mm]"""
-    return thickness if joint.depth is None else joint.depth
+    """How deep the rail goes into the leg: flush where it measures thinner than it was to be let in. [mm]"""
+    return thickness if joint.depth is None else min(joint.depth, thickness)
 
 
 def cuts(joint: Notch, meeting: Meeting) -> tuple[Cut, ...]:

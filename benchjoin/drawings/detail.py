@@ -1,0 +1,189 @@
+"""Joint details: each distinct joint enlarged, leg and rail together, seen from three sides.
+
+The views stand as the projection of the sheet asks (third angle: from above over the front view, the right end on the
+right; first angle the other way about) and are named in words. Edges where leg or rail go on are thin.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import attrs
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from ..drafting.dimensions import overall
+from ..drafting.lettering import wrap
+from ..drafting.primitives import Drawing, Text, bounds, shift
+from ..drafting.sheet import Sheet
+from ..frame.rails import Slot
+from ..layout.blanks import OPPOSITE
+from ..layout.joints.meeting import Cut, Joint
+from ..layout.layout import Layout
+from ..layout.parts import Part
+from ..lengths import TOUCH
+from ..solids import Box, Vector
+from .packed import packed_sheets
+from .page import PLAIN, House, Reader, reader
+from .strokes import distinct, strokes
+from .views import EYES, Eye, View, view
+
+TEXT = 2.5
+PITCH = 4.2
+AROUND = 0.4
+"""How much of leg and rail is shown round the joint, of the larger side of what they share."""
+BETWEEN, APART = 16.0, 5.0
+"""Between two views beside each other, with room for a size, and one above the other. [mm]"""
+
+
+def joint_details(layout: Layout, *, paper: str | None = None, house: House | None = None) -> tuple[Sheet, ...]:
+    """Details of each kind of joint, as many to a sheet as go on it.
+
+    Raises
+    ------
+    PaperError
+        If a detail does not fit the paper at any scale.
+    """
+    kinds = _kinds(layout)
+
+    def blocks(scale: float, wide: float) -> list[Drawing]:
+        return [_block(layout, number, same, scale, house or PLAIN, wide) for number, same in enumerate(kinds, 1)]
+
+    if not kinds:
+        return ()
+    return packed_sheets(
+        layout, blocks, name="joints", kind="Joint details", largest=0.5, paper=paper, house=house or PLAIN
+    )
+
+
+def _kinds(layout: Layout) -> list[list[Joint]]:
+    """Joints of the first piece that are alike: same kind, same sections, same place in the leg's section."""
+    found: dict[tuple[object, ...], list[Joint]] = {}
+    for joint in layout.joints:
+        if joint.piece == 1:
+            found.setdefault(_key(layout, joint), []).append(joint)
+    return list(found.values())
+
+
+def _key(layout: Layout, joint: Joint) -> tuple[object, ...]:
+    leg, rail = _pair(layout, joint)
+    slot = _slot(layout, joint)
+    depths = tuple(round(_depth(cut), 6) for cut in joint.cuts)
+    sizes = (leg.width, leg.thickness, rail.thickness)
+    return (joint.kind, slot.long, slot.rail.face, depths, tuple(round(size, 6) for size in sizes))
+
+
+def _depth(cut: Cut) -> float:
+    """How deep a cut goes in from its face. [mm]"""
+    x, y, _ = cut.box.size()
+    return y if cut.face in ("front", "back") else x
+
+
+def _pair(layout: Layout, joint: Joint) -> tuple[Part, Part]:
+    return layout.part(f"{joint.piece}/{joint.leg}"), layout.part(f"{joint.piece}/{joint.rail}")
+
+
+def _slot(layout: Layout, joint: Joint) -> Slot:
+    return next(slot for slot in layout.frame.rails() if slot.name == joint.rail)
+
+
+def _block(layout: Layout, number: int, same: Sequence[Joint], scale: float, house: House, wide: float) -> Drawing:
+    """One kind of joint: heading, then its three views."""
+    views = _placed(layout, same[0], scale, house)
+    width = min(max(bounds(views)[2] - bounds(views)[0], 86.0), wide)
+    where, more = _heading(layout, number, same, reader(layout.frame, house))
+    told = [(line, True) for line in wrap(where, TEXT, width, bold=True)]
+    told += [(line, False) for line in wrap(more, TEXT, width)]
+    heading = tuple(Text((0.0, -PITCH * n), line, TEXT, bold=bold) for n, (line, bold) in enumerate(told))
+    low = bounds(heading)[1] - 3.0
+    return (*heading, *shift(views, -bounds(views)[0], low - bounds(views)[3]))
+
+
+def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -> tuple[str, str]:
+    """Which joint, how many, what is cut and how deep, how high the notches are, and the fit."""
+    joint = same[0]
+    where = f"Joint {number}: {joint.kind}, {joint.rail} to {joint.leg}"
+    more = f"{len(same)} alike in each piece. " if len(same) > 1 else ""
+    if not joint.cuts:
+        return where, f"{more}No wood is taken."
+    cut = "; ".join(f"{layout.part(f'{joint.piece}/{c.part}').role} {read(_depth(c))} deep" for c in joint.cuts)
+    heights = distinct(c.box.size()[2] for one in same for c in one.cuts if c.part == one.leg)
+    high = ", ".join(read(height) for height in heights)
+    return where, f"{more}Cut into the {cut}; notches {high} high, with {read(layout.frame.fit)} of fit."
+
+
+def _clipped(leg: Part, rail: Part) -> tuple[list[Part], Box]:
+    """Leg and rail with their cuts for each other, cut off a little way round the joint, and the box of that."""
+    low = [max(a, b) for a, b in zip(leg.blank.low, rail.blank.low, strict=True)]
+    high = [min(a, b) for a, b in zip(leg.blank.high, rail.blank.high, strict=True)]
+    more = AROUND * max(b - a for a, b in zip(low, high, strict=True))
+    clip = Box((low[0] - more, low[1] - more, low[2] - more), (high[0] + more, high[1] + more, high[2] + more))
+    found = []
+    for part, mate in ((leg, rail), (rail, leg)):
+        box = part.blank.meet(clip)
+        if box is not None:
+            own = tuple(cut for cut in part.cuts if cut.mate == mate.identity)
+            found.append(attrs.evolve(part, blank=box, cuts=own))
+    return found, clip
+
+
+def _placed(layout: Layout, joint: Joint, scale: float, house: House) -> Drawing:
+    """The three views where the projection puts them, each named in words."""
+    front, side, above = _eyes(_slot(layout, joint))
+    third = (house.projection or ("third angle" if layout.frame.tape.unit == "in" else "first angle")) == "third angle"
+    main, beside, over = (_one(layout, joint, eye, scale, house) for eye in (front, side, above))
+    (x0, y0, x1, y1), (a, _, c, _) = bounds(main), bounds(beside)
+    aside = x1 + BETWEEN - a if third else x0 - BETWEEN - c
+    up = y1 + APART - bounds(over)[1] if third else y0 - APART - bounds(over)[3]
+    return (*main, *shift(beside, aside, 0.0), *shift(over, 0.0, up))
+
+
+def _eyes(slot: Slot) -> tuple[Eye, Eye, Eye]:
+    """The eye that looks at the face the rail goes to, the one to its right, and the one above with its right hand."""
+    face = slot.side if slot.side in EYES else "left"
+    looks = EYES[OPPOSITE[face] if slot.rail.face == "inner" else face]
+    right_of = {"front": "right", "right": "back", "back": "left", "left": "front"}
+    return looks, EYES[right_of[looks.name]], Eye("above", "from above", looks.right, looks.frame.w)
+
+
+def _one(layout: Layout, joint: Joint, eye: Eye, scale: float, house: House) -> Drawing:
+    """One view: lines, thin where wood goes on, the size of what is cut, and its name above."""
+    parts, clip = _clipped(*_pair(layout, joint))
+    seen = view(parts, eye)
+    visible, ends = _ended(seen, eye.frame.local(clip))
+    x, y, _ = (a + b for a, b in zip(*_corners(eye.frame.local(clip)), strict=True))
+    drawn: Drawing = (
+        *strokes(visible, "visible", scale),
+        *strokes(ends, "thin", scale),
+        *strokes(seen.hidden, "hidden", scale),
+    )
+    x0, _, x1, y1 = bounds(drawn)
+    name = eye.title if eye.name == "above" else f"from the {eye.name}"
+    size = _size(joint, parts, eye, scale, x0, reader(layout.frame, house))
+    titled = (*drawn, *size, Text(((x0 + x1) / 2, y1 + 2.5), name, TEXT, "middle"))
+    return shift(titled, -x / 2 * scale, -y / 2 * scale)
+
+
+def _corners(box: Box) -> tuple[Vector, Vector]:
+    return box.low, box.high
+
+
+def _ended(seen: View, clip: Box) -> tuple[BaseGeometry, BaseGeometry]:
+    """Visible lines, and those that are only there because the view ends."""
+    ring = shapely.box(*clip.low[:2], *clip.high[:2]).boundary.buffer(TOUCH)
+    return seen.visible.difference(ring), seen.visible.intersection(ring)
+
+
+def _size(joint: Joint, parts: Sequence[Part], eye: Eye, scale: float, left: float, read: Reader) -> Drawing:
+    """On the left of the view: the height of the notch where the rail is seen flat, its depth from above.
+
+    Where no wood is taken they are the rail's own width and thickness.
+    """
+    cut = next((c for c in joint.cuts if c.part == joint.leg), None)
+    box = eye.frame.local(cut.box if cut else parts[-1].blank)
+    x, y, _ = eye.frame.local(parts[-1].blank).size()
+    seen_flat = eye.name == "above" or (abs(x - y) > TOUCH and x > parts[-1].thickness + TOUCH)
+    if not seen_flat:
+        return ()
+    low, high = box.low[1], box.high[1]
+    return overall(low * scale, high * scale, read(high - low), axis="y", at=left - 8.0, outline=left)

@@ -1,0 +1,199 @@
+"""The isometric picture: the whole as it stands, and drawn apart so that one sees how rails enter the notches.
+
+Looking from the front left and above: length runs up to the right, depth up to the left, heights upright, all three
+at one scale (ISO 5456-3, axes 120 degrees apart). What covers a face is every bit of wood on the eye's side of its
+plane; the faces less what covers them are the picture.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator, Sequence
+
+import attrs
+import numpy as np
+import numpy.typing as npt
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from ..drafting.primitives import Drawing, Line
+from ..drafting.sheet import Sheet
+from ..frame.joints import Butt
+from ..layout.blanks import OUT
+from ..layout.layout import Layout
+from ..layout.parts import Part
+from ..lengths import TOUCH
+from ..solids import Box, Vector, boxes
+from .fitting import fit_view
+from .page import House
+from .strokes import strokes
+from .views import EYES, Eye, Face, faces_of
+
+LIES = math.cos(math.radians(30.0))
+GRID = 1e-3
+"""Points of the picture are held to this, at full size, so that edges that coincide are one. [mm]"""
+LOOKS = ("above", "front", "left")
+"""The eyes whose faces an isometric picture shows."""
+APART = 0.28
+"""How far parts are drawn apart, of the frame's mean size."""
+
+
+@attrs.frozen
+class Picture:
+    """Visible regions by part and visible lines, in page axes at full size. [mm]"""
+
+    faces: tuple[Face, ...]
+    lines: BaseGeometry = attrs.field(eq=False)
+
+
+def isometric(layout: Layout, *, paper: str | None = None, house: House | None = None, piece: int = 1) -> Sheet:
+    """The isometric picture of one piece.
+
+    Raises
+    ------
+    PaperError
+        If it does not fit the paper at any scale.
+    """
+    seen = picture(layout.piece(piece))
+
+    def draw(scale: float) -> Drawing:
+        return tuple(strokes(seen.lines, "visible", scale))
+
+    title = "Isometric picture"
+    return fit_view(layout, draw, name="isometric", kind="Picture", title=title, paper=paper, house=house)
+
+
+def exploded(layout: Layout, *, paper: str | None = None, house: House | None = None, piece: int = 1) -> Sheet:
+    """The isometric picture of one piece drawn apart, with the way of each rail to its legs.
+
+    Raises
+    ------
+    PaperError
+        If it does not fit the paper at any scale.
+    """
+    shifts = apart(layout, piece)
+    seen = picture([moved(part, shifts[part.identity]) for part in layout.piece(piece)])
+    ways = shapely.union_all(list(_ways(layout, shifts, piece)))
+    open_ways = ways.difference(shapely.union_all([face.region for face in seen.faces]).buffer(GRID))
+
+    def draw(scale: float) -> Drawing:
+        return (*strokes(seen.lines, "visible", scale), *_thin(open_ways, scale))
+
+    title = "Isometric picture, drawn apart"
+    return fit_view(layout, draw, name="exploded", kind="Picture", title=title, paper=paper, house=house)
+
+
+def _thin(lines: BaseGeometry, scale: float) -> Iterator[Line]:
+    """Ways of the parts as chain lines, without the crumbs that are too short for one."""
+    for line in strokes(lines, "centre", scale):
+        (x0, y0), (x1, y1) = line.points[0], line.points[-1]
+        if math.hypot(x1 - x0, y1 - y0) > 1.5:
+            yield line
+
+
+def project(points: npt.ArrayLike) -> npt.NDArray[np.float64]:
+    """Page coordinates of points of the world, shape (..., 3) to (..., 2). [mm]
+
+    u = (x − y) cos 30°, v = z + (x + y) sin 30° (ISO 5456-3, drawn at full scale along the axes).
+
+    >>> project([(1.0, 0.0, 0.0), (0.0, 0.0, 1.0)]).round(4).tolist()
+    [[0.866, 0.5], [0.0, 1.0]]
+    """
+    x, y, z = np.moveaxis(np.asarray(points, dtype=float), -1, 0)
+    return np.stack([(x - y) * LIES, z + (x + y) / 2], axis=-1)
+
+
+def picture(parts: Sequence[Part]) -> Picture:
+    """What is seen of parts."""
+    wood = np.array([(b.low, b.high) for part in parts for b in boxes(part.blank, [cut.box for cut in part.cuts])])
+    outlines = shapely.polygons(_silhouettes(wood))
+    tree = shapely.STRtree(outlines)
+    found = []
+    for look in LOOKS:
+        for part in parts:
+            for face in faces_of(part, EYES[look]):
+                found.append(_visible(face, EYES[look], wood, tree))
+    shown = tuple(face for face in found if face.region.area > 10 * GRID)
+    lines = shapely.union_all([face.region.boundary for face in shown], grid_size=GRID)
+    return Picture(shown, shapely.line_merge(lines))
+
+
+def _silhouettes(wood: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
+    """Outlines of boxes on the page, shape (n, 2, 3) to (n, 6, 2): all corners but the nearest and the farthest."""
+    (x0, y0, z0), (x1, y1, z1) = wood[:, 0].T, wood[:, 1].T
+    ring = [(x0, y0, z0), (x1, y0, z0), (x1, y0, z1), (x1, y1, z1), (x0, y1, z1), (x0, y1, z0)]
+    return project(np.stack([np.stack(corner, axis=-1) for corner in ring], axis=1))
+
+
+def _visible(face: Face, eye: Eye, wood: npt.NDArray[np.float64], tree: shapely.STRtree) -> Face:
+    """A face of an eye, laid on the page and less what covers it."""
+    region = shapely.set_precision(_on_page(face, eye), GRID)
+    near = wood[tree.query(region, predicate="intersects")].copy()
+    axis = int(np.argmax(np.abs(eye.frame.w)))
+    plane, outwards = face.distance * eye.frame.w[axis], -eye.frame.w[axis]
+    if outwards > 0:
+        near[:, 0, axis] = np.maximum(near[:, 0, axis], plane)
+    else:
+        near[:, 1, axis] = np.minimum(near[:, 1, axis], plane)
+    before = near[near[:, 1, axis] - near[:, 0, axis] > TOUCH]
+    if len(before):
+        cover = shapely.union_all(shapely.polygons(_silhouettes(before)), grid_size=GRID)
+        region = shapely.difference(region, cover, grid_size=GRID)
+    return Face(face.part, face.distance, region)
+
+
+def _on_page(face: Face, eye: Eye) -> BaseGeometry:
+    """The region of a face on the page of the picture."""
+    frame = eye.frame
+    base = np.asarray(frame.w) * face.distance
+
+    def lay(points: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
+        return project(points[:, :1] * np.asarray(frame.u) + points[:, 1:] * np.asarray(frame.v) + base)
+
+    return shapely.transform(face.region, lay)
+
+
+def apart(layout: Layout, piece: int) -> dict[str, Vector]:
+    """How far each part is moved when the frame is drawn apart: legs out of the frame, rails out of their notches."""
+    step = APART * sum(layout.overall(piece)) / 3
+    found: dict[str, Vector] = {}
+    for part in layout.piece(piece):
+        if part.role == "leg":
+            found[part.identity] = _times(OUT[part.side], step)
+    for slot in layout.frame.rails():
+        base: Iterable[Vector] = [found[slot.legs[0]]] if slot.long else []
+        out = slot.side if slot.rail.face != "inner" else {"front": "back", "back": "front"}.get(slot.side, slot.side)
+        stays = slot.side == "cross" or (not slot.long and isinstance(slot.joint, Butt))
+        push = (0.0, 0.0, 0.0) if stays else _times(OUT[out], step)
+        x, y, z = (sum(values) for values in zip(push, *base, strict=True))
+        found[slot.name] = (x, y, z)
+    return found
+
+
+def _times(vector: Vector, by: float) -> Vector:
+    return (vector[0] * by, vector[1] * by, vector[2] * by)
+
+
+def moved(part: Part, by: Vector) -> Part:
+    """The part, blank and cuts, somewhere else."""
+
+    def shifted(box: Box) -> Box:
+        (a, b, c), (d, e, f), (x, y, z) = box.low, box.high, by
+        return Box((a + x, b + y, c + z), (d + x, e + y, f + z))
+
+    cuts = tuple(attrs.evolve(cut, box=shifted(cut.box)) for cut in part.cuts)
+    return attrs.evolve(part, blank=shifted(part.blank), cuts=cuts)
+
+
+def _ways(layout: Layout, shifts: dict[str, Vector], piece: int) -> Iterator[BaseGeometry]:
+    """From where each rail's end lies to where its leg awaits it."""
+    for joint in layout.joints:
+        if joint.piece != piece:
+            continue
+        leg, rail = layout.part(f"{piece}/{joint.leg}").blank, layout.part(f"{piece}/{joint.rail}").blank
+        middle = [
+            (max(a, c) + min(b, d)) / 2 for a, b, c, d in zip(leg.low, leg.high, rail.low, rail.high, strict=True)
+        ]
+        ends = [np.add(middle, shifts[name]) for name in (joint.leg, joint.rail)]
+        if math.dist(*ends) > TOUCH:
+            yield shapely.LineString(project(ends))

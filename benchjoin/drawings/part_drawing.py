@@ -1,0 +1,184 @@
+"""Part drawings: each distinct part with all that is needed to make it, and nothing of its neighbours.
+
+One block a kind: what it is and how many are made, a view of every face that is cut (or of the marked face) with its
+shoulders on a running line from the datum end, the depth of each cut over it, and the width of the face. An edge is
+added where only one face is cut, so that both sides of the section are there. Long empty stretches are broken.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+import attrs
+from shapely.affinity import translate
+
+from ..drafting.dimensions import overall, running
+from ..drafting.lettering import text_width, wrap
+from ..drafting.primitives import Drawing, Line, Primitive, Text, bounds, shift
+from ..drafting.sheet import Sheet
+from ..drafting.spread import spread
+from ..layout.blanks import OPPOSITE
+from ..layout.layout import Layout
+from ..layout.parts import Part, face_up
+from ..lengths import TOUCH
+from ..shop.cut_list import called, marks
+from .broken import Broken, broken, lay, zigzags
+from .fitting import LARGEST
+from .packed import packed_sheets
+from .page import PLAIN, House, Reader, reader
+from .strokes import distinct, strokes
+from .views import Eye, view
+
+TEXT = 2.5
+PITCH = 4.2
+
+
+def part_drawings(layout: Layout, *, paper: str | None = None, house: House | None = None) -> tuple[Sheet, ...]:
+    """Drawings of each kind of part, as many to a sheet as go on it, legs first.
+
+    Raises
+    ------
+    PaperError
+        If a part does not fit the paper at any scale.
+    """
+    kinds: dict[int, list[Part]] = {}
+    for part in layout.parts:
+        kinds.setdefault(part.kind, []).append(part)
+    order = sorted(kinds.values(), key=lambda same: (same[0].role != "leg", same[0].kind))
+
+    def blocks(scale: float, wide: float) -> list[Drawing]:
+        return [_block(layout, same, scale, house or PLAIN, wide) for same in order]
+
+    return packed_sheets(
+        layout, blocks, name="parts", kind="Part drawings", largest=LARGEST, paper=paper, house=house or PLAIN
+    )
+
+
+def _block(layout: Layout, same: Sequence[Part], scale: float, house: House, wide: float) -> Drawing:
+    """All of one kind of part: heading, then its views one below the other."""
+    part = same[0]
+    drawn: list[Primitive] = [
+        Text((0.0, -PITCH * n), line, TEXT, bold=n == 0) for n, line in enumerate(_heading(layout, same, wide))
+    ]
+    low = bounds(tuple(drawn))[1] - 2.0
+    along = broken(_features(part), scale)
+    faces = _faces(part)
+    left = max(text_width(_face_name(part, face), TEXT) for face in faces) + 14.0
+    for face in faces:
+        seen = _face(layout, part, face, along, scale, house, first=face == faces[0])
+        drawn += shift(seen, left, low - bounds(seen)[3])
+        low -= bounds(seen)[3] - bounds(seen)[1] + 2.0
+    return tuple(drawn)
+
+
+def _heading(layout: Layout, same: Sequence[Part], wide: float) -> list[str]:
+    part = same[0]
+    hand = f", {part.handed} hand" if part.handed else ""
+    told = f"Part {part.kind}: {called(same)}{hand}, make {len(same)}"
+    rest = f"{part.stock}. Marks: {marks(p.mark for p in same)}."
+    return [*wrap(told, TEXT, wide, bold=True), *wrap(rest, TEXT, wide)]
+
+
+def _features(part: Part) -> list[float]:
+    """Places along the part where something happens, its two ends among them. [mm]"""
+    edges = [e for cut in part.local_cuts for e in (cut.low[0], cut.high[0])]
+    return distinct([0.0, part.length, *(min(max(e, 0.0), part.length) for e in edges)])
+
+
+def _faces(part: Part) -> tuple[str, ...]:
+    """Faces to draw: those that are cut and an edge beside them; of a plain part only its marked face."""
+    if not part.cuts:
+        return (part.marked,)
+    across = {part.marked, OPPOSITE[part.marked]}
+    return part.faces if any(face not in across for face in part.faces) else (*part.faces, _edge(part))
+
+
+def _edge(part: Part) -> str:
+    """The edge that is added to show the thickness: that of a leg to its left, that of a rail above it."""
+    if part.role == "leg":
+        return "left" if part.marked in ("front", "back") else "front"
+    return "top"
+
+
+def _face_name(part: Part, face: str) -> str:
+    return f"{face} {'edge' if face == 'top' else 'face'}"
+
+
+@attrs.frozen
+class _Cut:
+    """A cut as a face shows it: from, to along the part; low, high across the face; depth. [mm]"""
+
+    start: float
+    end: float
+    low: float
+    high: float
+    depth: float
+
+
+def _face(layout: Layout, part: Part, face: str, along: Broken, scale: float, house: House, *, first: bool) -> Drawing:
+    """One face: its lines, its name and width on the left, depths above, shoulders below; the length once."""
+    read = reader(layout.frame, house)
+    turned = face_up(part, face)
+    _, across, through = turned.local(part.blank).size()
+    seen = view([part], Eye(face, face, turned.u, turned.v))
+    x, y = (sum(o * a for o, a in zip(turned.origin, axis, strict=True)) for axis in (turned.u, turned.v))
+    visible, hidden = (lay(translate(lines, -x, -y), along, scale) for lines in (seen.visible, seen.hidden))
+    cuts = _cuts(part, face)
+    high = across * scale
+    size = overall(0.0, high, read(across), axis="y", at=-8.0, outline=0.0)
+    name = Text((bounds(size)[0] - 2.0, high / 2 - TEXT / 2), _face_name(part, face), TEXT, "end")
+    thick = () if part.cuts else (Text((along.length / 2, high + 3.0), f"{read(through)} thick", TEXT, "middle"),)
+    return (
+        *strokes(visible, "visible", 1.0),
+        *strokes(hidden, "hidden", 1.0),
+        *zigzags(along, 0.0, high),
+        *size,
+        name,
+        *thick,
+        *_depths(cuts, along, high, across, read),
+        *_shoulders(part, cuts, along, read, first=first),
+    )
+
+
+def _shoulders(part: Part, cuts: Sequence[_Cut], along: Broken, read: Reader, *, first: bool) -> Drawing:
+    """Running sizes from the datum end; the length in brackets where another face has said it."""
+    edges = [e for cut in cuts for e in (cut.start, cut.end) if TOUCH < e < part.length - TOUCH]
+    if not first and not cuts:
+        return ()
+    values = [(float(along.at(e)), read(e)) for e in distinct(edges)]
+    values.append((along.length, read(part.length) if first else f"({read(part.length)})"))
+    return running(values, origin=(0.0, 0.0), axis="x", side="below", outline=0.0)
+
+
+def _cuts(part: Part, face: str) -> list[_Cut]:
+    turned = face_up(part, face)
+    length, across, _ = turned.local(part.blank).size()
+    found = []
+    for cut in part.cuts:
+        if cut.face == face:
+            (u0, v0, w0), (u1, v1, w1) = turned.local(cut.box).low, turned.local(cut.box).high
+            found.append(_Cut(max(u0, 0.0), min(u1, length), max(v0, 0.0), min(v1, across), w1 - max(w0, 0.0)))
+    return sorted(found, key=lambda cut: cut.start)
+
+
+def _depths(cuts: Sequence[_Cut], along: Broken, high: float, across: float, read: Reader) -> Iterator[Primitive]:
+    """How deep each cut is, and from where to where across where it does not go through, over its middle."""
+    labels = [_depth_words(cut, across, read) for cut in cuts]
+    middles = [float(along.at((cut.start + cut.end) / 2)) for cut in cuts]
+    widths = [max(text_width(line, TEXT) for line in lines) for lines in labels]
+    places = spread(middles, [(a + b) / 2 + 3.0 for a, b in pairwise(widths)]) if cuts else []
+    shifted = any(abs(place - at) > 0.02 for place, at in zip(places, middles, strict=True))
+    base = high + (6.0 if shifted else 3.0)
+    for lines, at, place in zip(labels, middles, places, strict=True):
+        bend = ((place, base - 1.5),) if shifted else ()
+        yield Line(((at, high + 0.5), (at, high + 1.5), *bend, (place, base - 0.5)))
+        for number, line in enumerate(reversed(lines)):
+            yield Text((place, base + 0.5 + PITCH * number), line, TEXT, "middle")
+
+
+def _depth_words(cut: _Cut, across: float, read: Reader) -> list[str]:
+    lines = [f"{read(cut.depth)} deep"]
+    if cut.low > TOUCH or cut.high < across - TOUCH:
+        lines.append(f"{read(cut.low)} to {read(cut.high)} up")
+    return lines

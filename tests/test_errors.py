@@ -1,0 +1,102 @@
+"""Errors: one tree, each also a builtin, each with fields that survive pickling."""
+
+from __future__ import annotations
+
+import copy
+import inspect
+import pickle
+import re
+
+import pytest
+
+import benchjoin.errors as errors
+from benchjoin.errors import (
+    AddressError,
+    BenchjoinError,
+    CannotDraw,
+    DescriptionError,
+    LengthError,
+    MissingLibrary,
+    PaperError,
+    RunError,
+    RunMismatch,
+    RunOverfull,
+    told,
+)
+from benchjoin.frame.doors import Fault
+
+BUILTINS = {
+    LengthError: ValueError,
+    DescriptionError: ValueError,
+    AddressError: LookupError,
+    RunError: ValueError,
+    RunOverfull: ValueError,
+    RunMismatch: ValueError,
+    CannotDraw: ValueError,
+    PaperError: ValueError,
+    MissingLibrary: ImportError,
+}
+
+
+def every_class():
+    return [thing for _, thing in inspect.getmembers(errors, inspect.isclass) if issubclass(thing, Exception)]
+
+
+def test_every_error_is_known_here():
+    assert set(every_class()) == {BenchjoinError, *BUILTINS}
+
+
+@pytest.mark.parametrize("error, builtin", BUILTINS.items())
+def test_an_error_is_ours_and_also_a_builtin(error, builtin):
+    assert issubclass(error, BenchjoinError)
+    assert issubclass(error, builtin)
+
+
+def test_the_tree_in_the_docstring_names_every_class_under_its_parent():
+    parents = {"BenchjoinError": "Exception"}
+    above = ["BenchjoinError"]
+    for line in re.findall(r"^ .*[├└]── .*", errors.__doc__, re.MULTILINE):
+        depth = re.search("[├└]", line).start() // 5  # four spaces and one of the tree a step
+        name = re.search(r"── (\w+)", line)[1]
+        del above[depth:]
+        parents[name] = above[-1]
+        above.append(name)
+    assert parents == {error.__name__: error.__bases__[0].__name__ for error in every_class()}
+
+
+@pytest.mark.parametrize("error", [BenchjoinError, *BUILTINS])
+@pytest.mark.parametrize("copied", [lambda e: pickle.loads(pickle.dumps(e)), copy.copy, copy.deepcopy])
+def test_sentence_and_fields_survive_pickling_and_copying(error, copied):
+    again = copied(error("31 3/4 mm too much.", run="Levels", over=31.75, faults=(Fault("length", "too short"),)))
+    assert type(again) is error
+    assert str(again) == "31 3/4 mm too much."
+    assert (again.run, again.over, again.faults) == ("Levels", 31.75, (Fault("length", "too short"),))
+
+
+def test_a_field_that_was_not_given_does_not_exist():
+    assert not hasattr(RunError("no"), "over")
+
+
+def test_an_address_error_shows_its_sentence_and_not_the_repr_of_it():
+    assert str(AddressError("'lenght' reaches no value.")) == "'lenght' reaches no value."
+
+
+class Unwilling:
+    def __repr__(self):
+        raise RuntimeError("no")
+
+
+@pytest.mark.parametrize(
+    "value, shown",
+    [
+        ("57", "'57'"),
+        (None, "None"),
+        ("x" * 200, "'" + "x" * 59 + "…"),
+        (10**5000, None),
+        (Unwilling(), "a value of type Unwilling"),
+    ],
+    ids=["text", "nothing", "long", "large", "unwilling"],
+)
+def test_a_refused_value_is_always_shown_and_never_at_length(value, shown):
+    assert len(told(value)) <= 61
+    assert shown in (None, told(value))

@@ -1,0 +1,87 @@
+"""What a tape says: nearest mark, reduced, full or scant; and why readings are never added up."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from benchjoin.errors import LengthError
+from benchjoin.lengths import mm
+from benchjoin.readings import DIVISIONS, Tape
+
+# by hand; an inch is 25.4 mm
+READINGS = [
+    ("1/16 in", 0.0, "0"),
+    ("1/16 in", 12.7, "1/2"),
+    ("1/16 in", 25.4, "1"),
+    ("1/16 in", 61.9125, "2 7/16"),
+    ("1/16 in", 1228.725, "48 3/8"),  # 48.375 × 25.4
+    ("1/16 in", 304.8, "12"),
+    ("1/32 in", 29.36875, "1 5/32"),  # 1.15625 × 25.4
+    ("1/32 in", 28.575, "1 1/8"),  # 36/32, reduced
+    ("1/64 in", 2.778125, "7/64"),
+    ("1/64 in", 3.175, "1/8"),
+    ("1 mm", 160.0, "160"),
+    ("1 mm", 33.3375, "33 full"),  # 0.3375 over, a hair is 0.125
+    ("1 mm", 82.6, "83 scant"),
+    ("1 mm", 82.1, "82"),
+    ("0.5 mm", 33.3375, "33.5 scant"),  # 0.1625 short, a hair is 0.0625
+    ("0.5 mm", 82.55, "82.5"),
+    ("0.5 mm", 82.0, "82"),
+    # a hair of the inch tape is 1/128 in = 0.1984375 mm
+    ("1/16 in", 25.4 + 0.198, "1"),
+    ("1/16 in", 25.4 + 0.199, "1 full"),
+    ("1/16 in", 25.4 - 0.198, "1"),
+    ("1/16 in", 25.4 - 0.199, "1 scant"),
+    ("1/16 in", 0.199, "0 full"),
+    # half-way between two marks goes up: 1 1/32 in
+    ("1/16 in", 26.19375, "1 1/16 scant"),
+    ("1 mm", 2.5, "3 scant"),
+    # below zero, read from zero downwards
+    ("1/16 in", -25.8, "-1 full"),
+    ("1/16 in", -25.0, "-1 scant"),
+    ("1/16 in", -61.9125, "-2 7/16"),
+    ("1/16 in", -0.3, "0 scant"),
+    ("1/16 in", -0.1, "0"),
+]
+
+
+@pytest.mark.parametrize("tape, length, reading", READINGS)
+def test_a_reading_is_the_nearest_mark_reduced_with_full_or_scant_beyond_a_hair(tape, length, reading):
+    assert Tape(tape).read(length) == reading
+
+
+def test_a_sentence_says_the_unit_before_full_or_scant():
+    assert Tape("1/16 in").say(62.3125) == "2 7/16 in full"  # 0.4 mm over 2 7/16
+    assert Tape("1 mm").say(160.0) == "160 mm"
+    assert Tape("0.5 mm").say(81.85) == "82 mm scant"
+
+
+def test_adding_readings_goes_wrong_where_reading_the_sum_does_not():
+    # by hand: eight rails of 3 15/64 in are 25 7/8 in; each reads 3 1/4 scant, and eight times 3 1/4 is 26
+    tape, rail = Tape("1/16 in"), mm("3 15/64 in")
+    assert tape.read(rail) == "3 1/4 scant"
+    assert tape.read(8 * rail) == "25 7/8"
+    assert tape.read(8 * tape.nearest(rail)) == "26"
+
+
+@pytest.mark.parametrize("tape", DIVISIONS)
+def test_a_hair_is_an_eighth_of_the_division(tape):
+    number, unit = tape.split()
+    division = float(Fraction(number)) * {"in": 25.4, "mm": 1.0}[unit]
+    assert Tape(tape).division == pytest.approx(division, abs=1e-12)
+    assert Tape(tape).hair == pytest.approx(division / 8, abs=1e-12)
+    assert Tape(tape).unit == unit
+
+
+@pytest.mark.parametrize("name", ["1/8 in", "1/16", "", None, 1, ["1/16 in"], {}])
+def test_a_tape_that_is_not_read_is_answered_with_those_that_are(name):
+    with pytest.raises(LengthError, match=r"1/16 in, 1/32 in, 1/64 in, 0.5 mm, 1 mm"):
+        Tape(name)
+
+
+@pytest.mark.parametrize("length", [float("nan"), float("inf"), -float("inf")])
+def test_no_tape_reads_what_is_not_finite(length):
+    with pytest.raises(LengthError, match="finite"):
+        Tape().read(length)
