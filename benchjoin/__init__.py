@@ -10,7 +10,8 @@ The names here are what a maker types for one bench; everything else is one noun
 
 from .binding import bind
 from .drawings.elevation import elevation
-from .drawings.plan import plan, section
+from .drawings.plan import plan
+from .drawings.section import section
 from .drawings.set_page import set_page
 from .frame.address import alter
 from .frame.frame import Frame

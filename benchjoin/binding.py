@@ -14,14 +14,19 @@ import attrs
 from .drafting.pdf import bind_pdf
 from .drafting.saving import write_whole
 from .drafting.sheet import Sheet
+from .drawings.detail import joint_details
 from .drawings.elevation import elevation
 from .drawings.lists import list_sheets
 from .drawings.page import first_that_fits, papers_from
+from .drawings.part_drawing import part_drawings
+from .drawings.parts_sheet import parts_sheet
+from .drawings.plan import plan
 from .drawings.set_page import set_page
 from .errors import PaperError
 from .layout.layout import Layout
 from .shop.cut_list import cut_list
 from .shop.findings_list import findings_list
+from .trade.paper import PDF_LONGEST
 
 Section = Callable[[Layout, str | None], Iterable[Sheet]]
 
@@ -35,8 +40,17 @@ def _cut_list(layout: Layout, paper: str | None) -> Iterable[Sheet]:
     return list_sheets(layout, cut_list(layout), name="cut-list", kind="Cut list", paper=paper)
 
 
-def _elevations(layout: Layout, paper: str | None) -> Iterable[Sheet]:
-    return [elevation(layout, seen, paper=paper) for seen in ("front", "left")]
+def _parts_apart(layout: Layout, paper: str | None) -> Iterable[Sheet]:
+    return [parts_sheet(layout, paper=paper)]
+
+
+def _views(layout: Layout, paper: str | None) -> Iterable[Sheet]:
+    elevations = [elevation(layout, seen, paper=paper) for seen in ("front", "back", "left", "right")]
+    return [*elevations, plan(layout, paper=paper)]
+
+
+def _parts(layout: Layout, paper: str | None) -> Iterable[Sheet]:
+    return (*part_drawings(layout, paper=paper), *joint_details(layout, paper=paper))
 
 
 def _reduced_sets(layout: Layout, paper: str | None) -> Iterable[Sheet]:
@@ -46,7 +60,8 @@ def _reduced_sets(layout: Layout, paper: str | None) -> Iterable[Sheet]:
 
 
 def _full_size_sets(layout: Layout, paper: str | None) -> Iterable[Sheet]:
-    return [set_page(layout, letter) for letter in _letters(layout)]
+    pages = [set_page(layout, letter) for letter in _letters(layout)]
+    return [page for page in pages if max(page.width, page.height) <= PDF_LONGEST]
 
 
 def _letters(layout: Layout) -> list[str]:
@@ -54,7 +69,15 @@ def _letters(layout: Layout) -> list[str]:
     return [] if layout.errors() else list(dict.fromkeys(one.alike[0] for one in layout.sets))
 
 
-SECTIONS: tuple[Section, ...] = (_findings, _cut_list, _elevations, _reduced_sets, _full_size_sets)
+SECTIONS: tuple[Section, ...] = (
+    _findings,
+    _cut_list,
+    _parts_apart,
+    _views,
+    _parts,
+    _reduced_sets,
+    _full_size_sets,
+)
 
 
 def sheets(layout: Layout, *, paper: str | None = None) -> tuple[Sheet, ...]:

@@ -60,7 +60,7 @@ def edges(
     """
     given = np.asarray(sizes, dtype=float)
     fixed, weights = _fixed_and_shares(given, shares, less)
-    known = {0: np.zeros(()), **{n: np.asarray(at, dtype=float) for n, at in sorted((pins or {}).items())}}
+    known = {0: np.zeros(()), **{n: np.asarray(at, dtype=float) for n, at in (pins or {}).items()}}
     lead = np.broadcast_shapes(fixed.shape[:-1], *(at.shape for at in known.values()))
     found = np.empty((*lead, given.shape[-1] + 1))
     stops = sorted(known)

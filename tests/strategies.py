@@ -1,98 +1,250 @@
-"""What hypothesis draws from: runs of members and clears, and what may stand where a length is asked for."""
+"""Random frames, for tests that state a rule: `from strategies import frames`.
+
+A description that comes out of here is always valid and its runs come out; its layout may have findings. Sizes are
+whole counts of a unit, one millimetre or a sixteenth of an inch, so that nothing touches by less than that.
+"""
 
 from __future__ import annotations
 
-import itertools
 import math
-from fractions import Fraction
 
 import attrs
 from hypothesis import strategies as st
 
-SIXTY_FOURTHS = st.integers(1, 64 * 600).map(lambda n: Fraction(n, 64))
-"""Sizes that a float holds exactly, so that exact and floating sums can be held against each other. [mm]"""
+from benchjoin import Butt, Clear, EndRails, Frame, HalfLap, Leg, Level, Notch, Overall, Pair, Planted, Rail, Stock
+from benchjoin.frame.stack import FLUSH
+
+UNITS = {"1 mm": 1.0, "1/16 in": 25.4 / 16}
+CORNERS = ("front through", "ends through", "staggered")
+SIDES = ("front", "back", "left", "right", "cross")
+NAMES = ("foot", "shelf", "bench", "head")
 
 
-@attrs.frozen(kw_only=True)
-class Run:
-    """A run in exact numbers: sizes (None where open), shares, what each clear is less by, and pins by edge. [mm]"""
+@attrs.frozen
+class Tape:
+    """Draws whole counts of one unit, and writes them as a maker would. [mm for limits]"""
 
-    sizes: tuple[Fraction | None, ...]
-    shares: tuple[Fraction, ...]
-    less: tuple[Fraction, ...]
-    pins: dict[int, Fraction]
+    name: str
 
-    def given(self):
-        """The arguments of `runs.edges`, sizes first."""
-        sizes = [math.nan if size is None else float(size) for size in self.sizes]
-        return sizes, {
-            "shares": [float(share) for share in self.shares],
-            "less": [float(step) for step in self.less],
-            "pins": {edge: float(at) for edge, at in self.pins.items()},
-        }
+    @property
+    def unit(self):
+        return UNITS[self.name]
+
+    def counts(self, low, high):
+        return st.integers(math.ceil(low / self.unit), math.floor(high / self.unit))
+
+    def write(self, count):
+        return count if self.name == "1 mm" else f"{'-' * (count < 0)}{abs(count)}/16 in"
 
 
 @st.composite
-def runs(draw, *, count=None, spoiled=True):
-    """Runs that mostly come out, since their pins are read off true sizes; some spoiled ones have a pin moved."""
-    count = draw(st.integers(1, 8)) if count is None else count
-    true = draw(st.lists(SIXTY_FOURTHS, min_size=count, max_size=count))
-    opened = draw(st.lists(st.booleans(), min_size=count, max_size=count))
-    shares = draw(st.lists(st.sampled_from([1, 2, 3, "1/2", "1/3"]).map(Fraction), min_size=count, max_size=count))
-    less = draw(st.lists(st.sampled_from([0, 0, 0, "7/64", 30]).map(Fraction), min_size=count, max_size=count))
-    edges = [Fraction(0), *itertools.accumulate(true)]
-    least = draw(st.sampled_from([0, 1, 1, 2])) if count > 1 else 0
-    pinned = draw(st.lists(st.integers(1, count), unique=True, min_size=least, max_size=4))
-    pins = {edge: edges[edge] for edge in pinned}
-    if spoiled and pinned and draw(st.booleans()):
-        pins[pinned[0]] += draw(st.sampled_from([-1, 1])) * draw(SIXTY_FOURTHS)
-    sizes = tuple(None if is_open else size for is_open, size in zip(opened, true, strict=True))
-    return Run(sizes=sizes, shares=tuple(shares), less=tuple(less), pins=pins)
+def stocks(draw, tape, name, thickness, width=None):
+    wide = None if width is None else tape.write(draw(tape.counts(*width)))
+    return Stock(name, thickness=tape.write(draw(tape.counts(*thickness))), width=wide)
 
 
-TYPED = st.one_of(
-    st.text(),
-    st.text(alphabet="0123456789 /.,-−'\"′″’½⅞⁄inchftomINıſ\u00a0"),
-    st.lists(
-        st.sampled_from(
-            [
-                "57",
-                "2",
-                "7/16",
-                "7/0",
-                "0",
-                ".5",
-                "1.45",
-                "⅞",
-                "-",
-                "−",
-                " ",
-                "in",
-                '"',
-                "'",
-                "″",
-                "ft",
-                "mm",
-                "m",
-                ",",
-                ".",
-            ]
-        ),
-        max_size=7,
-    ).map("".join),
-)
-"""What hurried fingers may type where a length is asked for."""
+def sometimes(strategy, *, otherwise, one_in=3):
+    """The strategy once in a while, and mostly what stands there otherwise."""
+    return st.integers(1, one_in).flatmap(lambda n: strategy if n == 1 else st.just(otherwise))
 
-GIVEN = st.one_of(
-    TYPED,
-    st.floats(),
-    st.integers(),
-    st.fractions(),
-    st.decimals(),
-    st.complex_numbers(),
-    st.booleans(),
-    st.none(),
-    st.binary(),
-    st.lists(st.integers(), max_size=2),
-)
-"""What a program may hand over where a length is asked for."""
+
+def joints(tape):
+    part_way = tape.counts(4, 11).map(lambda count: Notch(tape.write(count)))
+    laps = st.sampled_from([0.25, 0.5, 0.6]).map(lambda share: HalfLap(share=share))
+    return st.one_of(st.none(), st.just(Notch()), part_way, laps, st.just(Butt()), st.just(Planted()))
+
+
+def faces(side, joint):
+    """Faces that a rail can go to with its joint."""
+    butts = isinstance(joint, Butt) or (joint is None and side in ("left", "right", "cross"))
+    if side == "cross":
+        return ("outer", "middle", "left", "right") if butts else ("left", "right")
+    return ("outer", "middle", "inner") if butts else ("outer", "inner")
+
+
+@st.composite
+def rails(draw, tape, side):
+    """A rail, and its bottom and top over the edge of the level, as counts, when bottoms are shared."""
+    width, joint = draw(tape.counts(20, 110)), draw(joints(tape))
+    butts = isinstance(joint, Butt) or (joint is None and side in ("left", "right", "cross"))
+    overhang = 0 if butts else draw(sometimes(tape.counts(-30, 70), otherwise=0))
+    raised = draw(sometimes(tape.counts(-120, 120), otherwise=0))
+    return Rail(
+        tape.write(width),
+        stock=draw(sometimes(stocks(tape, "odd board", (12, 30)), otherwise=None, one_in=5)),
+        joint=joint,
+        face=draw(st.sampled_from(faces(side, joint))),
+        overhang=tape.write(overhang),
+        raised=tape.write(raised),
+    )
+
+
+@st.composite
+def levels(draw, tape, name, pairs):
+    """Fields of a level, and each side's bottom and top over the lowest edge of its band. [mm]"""
+    known = SIDES if pairs > 2 else SIDES[:4]
+    sides = draw(st.lists(st.sampled_from(known), min_size=1, max_size=len(known), unique=True))
+    fields = {side: draw(rails(tape, side)) for side in sides}
+    if "left" in fields and "right" in fields and draw(st.booleans()):
+        fields["ends"] = fields.pop("left")
+        del fields["right"]
+    align = draw(st.sampled_from(["bottoms", "bottoms", "tops"]))
+    level = Level(name, align=align, **fields)
+    at = {}
+    for side, rail in level.sides().items():
+        low = rail.raised if align == "bottoms" else rail.raised - rail.width
+        at[side] = (low, low + rail.width)
+    lowest = min(low for low, _ in at.values())
+    return level, {side: (low - lowest, high - lowest) for side, (low, high) in at.items()}
+
+
+@attrs.define
+class Rising:
+    """A stack while it grows from the foot; tops holds the heights of legs that a level is flush with. [mm]"""
+
+    tape: Tape
+    stack: list = attrs.field(factory=list)
+    z: float = 0.0
+    below: dict = attrs.field(factory=dict)
+    tops: dict = attrs.field(factory=dict)
+    shared: bool = False
+
+    def add(self, draw, level, at, *, last):
+        """Put a clear and a level on top: both fixed, or the level pinned above an open clear."""
+        gap = draw(self.tape.counts(40, 260)) * self.tape.unit
+        bottom, height = self.z + gap, max(high for _, high in at.values())
+        pin = draw(st.sampled_from(["", "bottom", "top", "flush", "next"]))
+        if pin == "next" and last:
+            pin = "bottom"
+        clear, pins = self._clear(draw, pin, gap, at), {}
+        if pin == "bottom":
+            pins["bottom"] = bottom
+        elif pin in ("top", "flush"):
+            pins = self._top(pin, level, at, bottom, height)
+        elif self.shared and pin == "":  # an open clear below still waits for a pin
+            pins["bottom"] = bottom
+            clear = Clear(weight=clear.weight)
+        self.shared = pin == "next"
+        self.stack += [clear, attrs.evolve(level, **pins)]
+        self.z, self.below = bottom + height, {side: height - high for side, (_, high) in at.items()}
+
+    def _clear(self, draw, pin, gap, at):
+        side = draw(sometimes(st.sampled_from(sorted({*at, *self.below})), otherwise=None))
+        step = self.below.get(side, 0.0) + (at[side][0] if side in at else 0.0)
+        if self.shared or pin == "next":
+            return Clear(weight=draw(st.sampled_from([1, 2, 0.5])))
+        return Clear(at=side) if pin else Clear(gap + step, at=side)
+
+    def _top(self, pin, level, at, bottom, height):
+        row = next((row for row in ("front", "back") if row in at and row not in self.tops), None)
+        if pin == "top" or row is None:
+            return {"top": bottom + height}
+        self.tops[row] = bottom + at[row][1]
+        return {"flush": next(words for words, side in FLUSH.items() if side == row)}
+
+
+@st.composite
+def stacks(draw, tape, pairs):
+    """A stack, and the heights of legs that it asks for, with its own height. [mm]"""
+    rising = Rising(tape)
+    count = draw(st.integers(1, 3))
+    for number, name in enumerate(NAMES[:count]):
+        level, at = draw(levels(tape, name, pairs))
+        rising.add(draw, level, at, last=number == count - 1)
+    return rising
+
+
+@st.composite
+def legs(draw, tape, name, height):
+    stock = draw(stocks(tape, name, (30, 60), (30, 90)))
+    return Leg(stock, height=height, wide=draw(st.sampled_from(["front", "end"])))
+
+
+def along(leg):
+    return leg.stock.width if leg.wide == "front" else leg.stock.thickness
+
+
+@st.composite
+def rows(draw, tape, front, back, pairs, *, loose):
+    """Bays and pairs, and the length over the legs; loose leaves every bay open and no pair held. [mm]"""
+    items, pinned, heights = [], [0], (0.5 * front.height, front.height)
+    end = max(along(front), along(back))
+    x = end
+    for number in range(pairs - 1):
+        bay = draw(tape.counts(200, 600)) * tape.unit
+        items.append([bay, True])
+        x += bay
+        if number < pairs - 2:
+            own = draw(sometimes(legs(tape, "odd post", draw(st.sampled_from(heights))), otherwise=None))
+            wide = max(along(own or front), along(back))
+            items.append(Pair(front=own, at=None))
+            if not loose and draw(st.booleans()):
+                items[-1] = attrs.evolve(items[-1], at=x + wide / 2)
+                pinned.append(len(items))
+            x += wide
+    x += end
+    for first, last in zip(pinned, [*pinned[1:], len(items) + 1], strict=True):
+        bays = [item for item in items[first:last] if isinstance(item, list)]
+        for item in bays[1:]:  # the first bay between two held places stays open
+            item[1] = loose or draw(st.booleans())
+    bays = [item if isinstance(item, Pair) else Clear() if item[1] else Clear(item[0]) for item in items]
+    return bays, x
+
+
+@st.composite
+def frames(draw, *, fits=True, most_pairs=4, overall=True):
+    """Any frame that can be described and laid out."""
+    tape = Tape(draw(st.sampled_from(sorted(UNITS))))
+    pairs = draw(st.integers(2, most_pairs))
+    rising = draw(stacks(tape, pairs))
+    free = st.sampled_from([0.7, 1.0, 1.1, 1.4]).map(lambda part: max(round(part * rising.z / tape.unit), 60))
+    heights = {row: rising.tops.get(row) or draw(free) * tape.unit for row in ("front", "back")}
+    front = draw(legs(tape, "post", heights["front"]))
+    back = draw(legs(tape, draw(st.sampled_from(["post", "back post"])), heights["back"]))
+    if max(heights.values()) > rising.z + 40 and not rising.shared and draw(st.booleans()):
+        rising.stack.append(Clear())
+    over = draw(st.sampled_from(["legs", "overall", "end rails"] if overall else ["legs"]))
+    bays, length = draw(rows(tape, front, back, pairs, loose=over == "overall"))
+    frame = Frame(
+        name="Any frame",
+        length=Overall(length) if over == "overall" else length,
+        depth=draw(tape.counts(420, 600)) * tape.unit,
+        front=front,
+        back=back,
+        rail_stock=draw(stocks(tape, "board", (12, 30))),
+        bays=bays,
+        stack=rising.stack,
+        corners=draw(st.sampled_from(CORNERS)),
+        fit=draw(sometimes(st.sampled_from([0.25, 1.0]), otherwise=0.0, one_in=2)) if fits else 0.0,
+        tape=tape.name,
+        quantity=draw(st.integers(1, 2)),
+    )
+    if over == "end rails" and ends_are_alike(frame):
+        return attrs.evolve(frame, depth=EndRails(frame.depth))
+    if over == "overall":
+        frame = attrs.evolve(frame, depth=Overall(frame.depth))
+    return attrs.evolve(frame, measured=draw(measures(frame)))
+
+
+def ends_are_alike(frame):
+    """Whether all end rails butt between the legs alone, so that they have one length."""
+    ends = [slot for slot in frame.rails() if slot.side in ("left", "right")]
+    inside = [slot for slot in frame.rails() if slot.long and slot.rail.face != "outer"]
+    return bool(ends) and not inside and all(isinstance(slot.joint, Butt) for slot in ends)
+
+
+@st.composite
+def measures(draw, frame):
+    """Sizes found on the wood, up to 2 mm off, in one piece or in all."""
+    drawn = {name: (leg.stock.thickness, leg.stock.width) for name, _, _, leg in frame.legs()}
+    drawn |= {slot.name: (slot.stock.thickness, slot.rail.width) for slot in frame.rails()}
+    names = draw(st.lists(st.sampled_from(sorted(drawn)), max_size=2, unique=True))
+    found = {}
+    for name in names:
+        off = draw(st.sampled_from([-2, -1, 1, 2]))
+        piece = draw(sometimes(st.integers(1, frame.quantity).map("{}/".format), otherwise=""))
+        thickness, width = (size + off for size in drawn[name])
+        field = draw(st.sampled_from(["size", "width", "thickness"]))
+        given = {"size": (thickness, width), "width": width, "thickness": thickness}[field]
+        found[f"{piece}{name}.{field}"] = given
+    return found

@@ -69,6 +69,11 @@ def test_less_than_the_touch_is_no_gap_and_the_pin_holds_exactly():
     assert np.isnan(edges([100.0], pins={1: 100.000002})).all()
 
 
+def test_a_pin_holds_exactly_where_floats_add_up_to_a_breath_more():
+    assert 0.1 + 0.2 != 0.3
+    assert edges([0.1, 0.2, OPEN], pins={2: 0.3, 3: 0.7}).tolist() == [0.0, 0.1, 0.3, 0.7]
+
+
 def test_an_impossible_row_does_not_spoil_the_others():
     found = edges([[100, OPEN], [500, OPEN], [300, OPEN]], pins={2: 400})
     np.testing.assert_array_equal(found, [[0, 100, 400], [OPEN] * 3, [0, 300, 400]])

@@ -10,7 +10,7 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchjoin.solids import Box, Placement, cross, left_over, placement, slabs, volume
+from benchjoin.solids import Box, Placement, boxes, clipped, cross, left_over, placement, slabs, volume
 
 SIZE = (9, 7, 5)  # the blank of the grid checks, in cells
 AXES = [(1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1)]
@@ -18,7 +18,7 @@ TURNS = [(a, b) for a, b in itertools.product(AXES, AXES) if not any(x * y for x
 
 
 @st.composite
-def boxes(draw):
+def blocks(draw):
     """Boxes with whole-numbered corners, some of them beyond the blank."""
     spans = [sorted(draw(st.tuples(st.integers(-2, n + 2), st.integers(-2, n + 2)))) for n in SIZE]
     return Box(tuple(s[0] for s in spans), tuple(s[1] for s in spans))
@@ -35,22 +35,29 @@ def cells(cuts):
 class TestWhatIsLeftAndWhatIsCutMakeTheBlank:
     """design, rules of layout 3: "each part is its blank less the union of its cuts"."""
 
-    @given(st.lists(boxes(), max_size=5))
+    @given(st.lists(blocks(), max_size=5))
     def test_slabs_hold_the_cells_that_no_cut_takes(self, cuts):
         left = slabs(shapely.box(0, 0, *SIZE[:2]), SIZE[2], cuts)
         assert volume(left) == pytest.approx(cells(cuts), abs=1e-9)
 
-    @given(st.lists(boxes(), max_size=5))
+    @given(st.lists(blocks(), max_size=5))
     def test_left_over_counts_the_same_cells(self, cuts):
         assert left_over(Box((0, 0, 0), SIZE), cuts) == pytest.approx(cells(cuts), abs=1e-9)
 
-    @given(st.lists(boxes(), max_size=5))
+    @given(st.lists(blocks(), max_size=5))
+    def test_boxes_hold_each_of_these_cells_once(self, cuts):
+        found = boxes(Box((0, 0, 0), SIZE), cuts)
+        assert sum(box.volume() for box in found) == cells(cuts)
+        assert all(one.meet(other) is None for one, other in itertools.combinations(found, 2))
+        assert all(box.meet(cut) is None for box in found for cut in cuts)
+
+    @given(st.lists(blocks(), max_size=5))
     def test_slabs_stand_on_each_other_from_the_marked_face_to_the_other(self, cuts):
         found = slabs(shapely.box(0, 0, *SIZE[:2]), SIZE[2], cuts)
         assert (found[0].low, found[-1].high) == (0, SIZE[2])
         assert all(below.high == above.low for below, above in itertools.pairwise(found))
 
-    @given(boxes(), boxes())
+    @given(blocks(), blocks())
     def test_two_cuts_take_both_less_what_they_share(self, one, other):
         blank = Box((0, 0, 0), SIZE)
         inside = [blank.meet(one), blank.meet(other)]
@@ -84,6 +91,10 @@ def test_touching_is_not_sharing():
     assert box.meet(Box((10, 0, 0), (20, 10, 10))) is None
     assert box.meet(Box((10 - 5e-7, 0, 0), (20, 10, 10))) is None
     assert box.meet(Box((9, 8, 7), (20, 20, 20))) == Box((9, 8, 7), (10, 10, 10))
+
+
+def test_a_box_is_clipped_along_one_axis_only():
+    assert clipped(Box((0, 0, 0), (10, 20, 30)), 1, 5, 99) == Box((0, 5, 0), (10, 20, 30))
 
 
 def test_a_box_turned_inside_out_holds_nothing():
@@ -122,7 +133,7 @@ class TestTheFrameOfAPart:
         axis = next(i for i, c in enumerate(out) if c)
         assert place.point((1, 1, 0))[axis] == (world.high if sum(out) > 0 else world.low)[axis]
 
-    @given(st.sampled_from(TURNS), boxes())
+    @given(st.sampled_from(TURNS), blocks())
     def test_there_and_back_again(self, turn, box):
         place = placement(Box((0, 0, 0), SIZE), along=turn[0], out=turn[1])
         assert place.world(place.local(box)) == box

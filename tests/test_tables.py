@@ -17,10 +17,10 @@ TABLE = Table(
     ("Part", "Length", "Note"),
     (
         ("front rail", "57", 'left | right, "flush"'),
-        ("end rail", "20 3/8 scant", "a < b & c, d"),
+        ("end rail", "20 3/8 scant", "a <b> &amp; c, d"),
         ("leg", "", "=SUM(A1)"),
     ),
-    notes=("Lengths in inches & sixteenths.",),
+    notes=("Lengths in <inches> &amp; sixteenths.",),
     align="lr",
 )
 
@@ -56,10 +56,10 @@ def test_text_lines_its_columns_up():
         "Part              Length  Note\n"
         "----------  ------------  ---------------------\n"
         'front rail            57  left | right, "flush"\n'
-        "end rail    20 3/8 scant  a < b & c, d\n"
+        "end rail    20 3/8 scant  a <b> &amp; c, d\n"
         "leg                       =SUM(A1)\n"
         "\n"
-        "Lengths in inches & sixteenths."
+        "Lengths in <inches> &amp; sixteenths."
     )
 
 

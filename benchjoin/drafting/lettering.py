@@ -27,9 +27,11 @@ ELLIPSIS = "\u2026"
 SMALLEST_FRACTION = 1.8  # mm, figures of a fraction are never lower: the least height of ISO 3098
 LEAST_STACKED = 2.5  # mm, in lettering lower than this a fraction stays on the line
 _SMALL = 0.7  # height of a fraction's figures, of that of the text
-_GAP = 0.16  # between a whole number and its fraction, of the height of the text
+_GAP = 0.13  # between a whole number and its fraction, of the height of the text
 _DROP = 0.14  # how far the lower figure stands below the line, of the height of the text
-_TUCK = 0.16  # how far figures lie over the box of the stroke between them, of their own height
+# How far the upper and the lower figure lie over the box of the stroke between them, of their own height. Were the
+# step down to the lower figure steeper than 1 to 1, readers of PDF would take it for a new line.
+_TUCKS = (0.20, 0.08)
 
 # A whole number, if there is one, and a fraction of an inch; touched by no letter, figure, stroke or decimal point.
 _MIXED = re.compile(
@@ -105,7 +107,11 @@ def _set(string: str, height: float, bold: bool) -> tuple[tuple[Run, ...], float
         if begin > done:
             before = string[done:begin]
             runs.append(Run(before, height, ((x, 0.0),)))
-            x += _advance(before[:-1], height, bold) + _GAP * height if found["whole"] else _advance(before, height, bold)
+            x += (
+                _advance(before[:-1], height, bold) + _GAP * height
+                if found["whole"]
+                else _advance(before, height, bold)
+            )
         stacked, wide = _stack(found["over"], found["under"], height, bold, x)
         runs.append(stacked)
         done, x = found.end(), x + wide
@@ -118,16 +124,15 @@ def _set(string: str, height: float, bold: bool) -> tuple[tuple[Run, ...], float
 def _stack(over: str, under: str, height: float, bold: bool, start: float) -> tuple[Run, float]:
     """A fraction that begins at `start`, each letter in its place, and how wide it is."""
     small = max(SMALLEST_FRACTION, _SMALL * height)
-    rise = ascent(height) - small * widths.FIGURE / widths.CAPITAL
-    drop = _DROP * height
-    level = (rise - drop) / 2
+    rise, drop = ascent(height) - small * widths.FIGURE / widths.CAPITAL, _DROP * height
+    after_over, after_stroke = _TUCKS
     places: list[tuple[float, float]] = []
     x = 0.0
-    for part, y in ((over, rise), ("/", level), (under, -drop)):
+    for part, y, tuck in ((over, rise, after_over), ("/", (rise - drop) / 3, after_stroke), (under, -drop, 0.0)):
         for letter in part:
             places.append((start + x, y))
             x += _advance(letter, small, bold)
-        x -= _TUCK * small if part != under else 0.0
+        x -= tuck * small
     return Run(f"{over}/{under}", small, tuple(places)), x
 
 

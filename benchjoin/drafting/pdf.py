@@ -143,7 +143,9 @@ class _Lettered:
         cairo, context = _cairosvg().surface.cairo, self.context
         context.save()
         _cairosvg().helpers.transform(self, node.get("transform"))
-        context.set_font_options(cairo.FontOptions(hint_style=cairo.HINT_STYLE_NONE, hint_metrics=cairo.HINT_METRICS_OFF))
+        context.set_font_options(
+            cairo.FontOptions(hint_style=cairo.HINT_STYLE_NONE, hint_metrics=cairo.HINT_METRICS_OFF)
+        )
         bold = cairo.FONT_WEIGHT_BOLD if node.get("font-weight") == "bold" else cairo.FONT_WEIGHT_NORMAL
         context.select_font_face(node["font-family"].split(",")[0].strip("'"), cairo.FONT_SLANT_NORMAL, bold)
         context.set_font_size(float(node["font-size"]))

@@ -142,10 +142,12 @@ def _add_texts(page: Any, drawing: Drawing, families: str, down: float) -> None:
     if not texts:
         return
     group = page.g(font_family=families, fill=INK)
-    group["xml:space"] = "preserve"  # a run may end in the space before a fraction
     for text in texts:
-        for words, place in _words(text, down):
-            group.add(page.text(words, **place))
+        for words, how in _words(text, down):
+            written = page.text(words, **how)
+            if words[0] == " " or words[-1] == " " or "  " in words:
+                written["xml:space"] = "preserve"  # on the element itself: browsers do not inherit it
+            group.add(written)
     page.add(group)
 
 
@@ -168,9 +170,6 @@ def _words(text: Text, down: float) -> Iterator[tuple[str, dict[str, Any]]]:
         x -= SHARES[text.anchor] * text_width(string, text.height, bold=text.bold)
     for run in runs:
         xs, ys = zip(*run.places, strict=True)
-        how |= {
-            "x": [number(x + along) for along in xs],
-            "y": [number(y - up) for up in ys],
-            "font_size": number(font_size(run.height)),
-        }
+        how["insert"] = (" ".join([number(x + along) for along in xs]), " ".join([number(y - up) for up in ys]))
+        how["font_size"] = number(font_size(run.height))
         yield run.string, how

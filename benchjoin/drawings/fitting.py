@@ -18,6 +18,16 @@ INSET = 4.0
 """Between the border and the drawing. [mm]"""
 
 
+FREE = tuple((1 / n, "not to scale") for n in (5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 24, 28, 32, 40, 50, 60, 80, 100))
+"""Sizes to try for a picture."""
+
+
+def view_scales(layout: Layout, largest: float = LARGEST) -> list[tuple[float, str]]:
+    """Standard scales of the design's tape, the largest first."""
+    scales = [s for s in SCALES if s.system in (system(layout.frame), "both") and s.ratio <= largest]
+    return [(s.ratio, s.label) for s in sorted(scales, key=lambda s: -s.ratio)]
+
+
 def fit_view(
     layout: Layout,
     draw: Callable[[float], Drawing],
@@ -27,6 +37,7 @@ def fit_view(
     title: str,
     paper: str | None,
     house: House | None,
+    free: bool = False,
 ) -> Sheet:
     """A sheet of a view, on the paper asked for, or on the desk paper of the design's tape, or the next larger one.
 
@@ -37,6 +48,8 @@ def fit_view(
         The drawing at a scale, anywhere on the page.
     name, kind, title : str
         The sheet's name for files, the kind of drawing, and its title.
+    free : bool
+        A picture, which is not measured and may be of any size.
 
     Raises
     ------
@@ -45,10 +58,9 @@ def fit_view(
     """
 
     def on(size: str) -> Sheet:
-        scales = [s for s in SCALES if s.system in (system(layout.frame), "both") and s.ratio <= LARGEST]
-        for scale in sorted(scales, key=lambda s: -s.ratio):
-            drawing = draw(scale.ratio)
-            words = block(layout.frame, house or PLAIN, kind=kind, piece=title, scale=scale.label)
+        for ratio, label in FREE if free else view_scales(layout):
+            drawing = draw(ratio)
+            words = block(layout.frame, house or PLAIN, kind=kind, piece=title, scale=label)
             for width, height in both_ways(size):
                 x0, y0, x1, y1 = room(width, height, words)
                 inside = (x0 + INSET, y0 + INSET, x1 - INSET, y1 - INSET)
@@ -61,7 +73,7 @@ def fit_view(
                         height=height,
                         drawing=place_in(drawing, inside),
                         block=words,
-                        scale=scale.label,
+                        scale=label,
                     )
         raise PaperError(f"{title} does not fit {size} at any scale. Take larger paper.")
 

@@ -60,7 +60,7 @@ def isometric(layout: Layout, *, paper: str | None = None, house: House | None =
         return tuple(strokes(seen.lines, "visible", scale))
 
     title = "Isometric picture"
-    return fit_view(layout, draw, name="isometric", kind="Picture", title=title, paper=paper, house=house)
+    return fit_view(layout, draw, name="isometric", kind="Picture", title=title, paper=paper, house=house, free=True)
 
 
 def exploded(layout: Layout, *, paper: str | None = None, house: House | None = None, piece: int = 1) -> Sheet:
@@ -71,16 +71,35 @@ def exploded(layout: Layout, *, paper: str | None = None, house: House | None = 
     PaperError
         If it does not fit the paper at any scale.
     """
+    shown = drawn_apart(layout, piece)
+    title = "Isometric picture, drawn apart"
+    return fit_view(
+        layout, shown.drawing, name="exploded", kind="Picture", title=title, paper=paper, house=house, free=True
+    )
+
+
+@attrs.frozen
+class Apart:
+    """The picture of a piece drawn apart: visible faces and lines, and the ways of its rails; full size. [mm]"""
+
+    faces: tuple[Face, ...]
+    lines: BaseGeometry = attrs.field(eq=False)
+    ways: BaseGeometry = attrs.field(eq=False)
+
+    def drawing(self, scale: float) -> Drawing:
+        """The picture at a scale."""
+        return (*strokes(self.lines, "visible", scale), *_thin(self.ways, scale))
+
+
+def drawn_apart(layout: Layout, piece: int) -> Apart:
+    """One piece drawn apart."""
     shifts = apart(layout, piece)
     seen = picture([moved(part, shifts[part.identity]) for part in layout.piece(piece)])
-    ways = shapely.union_all(list(_ways(layout, shifts, piece)))
-    open_ways = ways.difference(shapely.union_all([face.region for face in seen.faces]).buffer(GRID))
-
-    def draw(scale: float) -> Drawing:
-        return (*strokes(seen.lines, "visible", scale), *_thin(open_ways, scale))
-
-    title = "Isometric picture, drawn apart"
-    return fit_view(layout, draw, name="exploded", kind="Picture", title=title, paper=paper, house=house)
+    wood = shapely.union_all([face.region for face in seen.faces]).buffer(GRID)
+    ways = list(_ways(layout, shifts, piece))
+    return Apart(
+        seen.faces, seen.lines, shapely.union_all(ways).difference(wood) if ways else shapely.MultiLineString()
+    )
 
 
 def _thin(lines: BaseGeometry, scale: float) -> Iterator[Line]:

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-import attrs
-
-from ..drafting.lettering import text_width, wrap
-from ..drafting.primitives import Box, Drawing, Line, Primitive, Text
+from ..drafting.lettering import wrap
+from ..drafting.primitives import Box, Drawing, Point, Primitive, Text
+from ..drafting.ruled import PITCH, TEXT, draw_rows, set_table
 from ..drafting.sheet import Sheet
 from ..errors import PaperError
 from ..layout.layout import Layout
@@ -15,19 +14,7 @@ from ..tables import Table
 from ..trade.paper import landscape, paper_size
 from .page import PLAIN, House, block, default_paper, room
 
-TEXT = 2.5
-PITCH = 4.0
-PAD = 1.2
 INSET = 5.0
-
-
-@attrs.frozen
-class _Row:
-    """A row set in lines: for each column the lines of its cell, and the height of the whole. [mm]"""
-
-    cells: tuple[tuple[str, ...], ...]
-    height: float
-    bold: bool = False
 
 
 def list_sheets(
@@ -61,9 +48,7 @@ def list_sheets(
 
 
 def _pages(table: Table, inside: Box) -> Iterator[Drawing]:
-    widths = _widths(table, inside[2] - inside[0])
-    head = _set(table.columns, widths, bold=True)
-    rows = [_set(row, widths) for row in table.rows]
+    head, rows, widths = set_table(table, inside[2] - inside[0])
     notes = [line for note in table.notes for line in wrap(note, TEXT, inside[2] - inside[0])]
     below = len(notes) * PITCH + (PITCH if notes else 0.0)
     while True:
@@ -73,50 +58,13 @@ def _pages(table: Table, inside: Box) -> Iterator[Drawing]:
             page.append(rows.pop(0))
         if rows and len(page) == 1:
             raise PaperError(f"A row of {table.title!r} does not fit the paper. Take larger paper.")
-        yield tuple(_drawn(page, widths, table.aligned(), inside, () if rows else notes))
+        drawn = tuple(draw_rows(page, widths, table.aligned(), (inside[0], inside[3])))
+        under = () if rows else tuple(_notes(notes, (inside[0], inside[3] - used)))
+        yield (*drawn, *under)
         if not rows:
             return
 
 
-def _widths(table: Table, room: float) -> list[float]:
-    """Widths of the columns: what they need, the widest giving way where that is too much. [mm]"""
-    cells = (table.columns, *table.rows)
-    wanted = [
-        max(text_width(row[i], TEXT, bold=row is table.columns) for row in cells) + 2 * PAD + 0.1
-        for i in range(len(table.columns))
-    ]
-    while sum(wanted) > room:
-        widest = max(range(len(wanted)), key=lambda i: wanted[i])
-        second = max((w for i, w in enumerate(wanted) if i != widest), default=0.0)
-        wanted[widest] = max(min(second, wanted[widest] * 0.95), wanted[widest] - (sum(wanted) - room))
-    return wanted
-
-
-def _set(row: Sequence[str], widths: Sequence[float], *, bold: bool = False) -> _Row:
-    cells = tuple(
-        tuple(wrap(cell, TEXT, width - 2 * PAD, bold=bold) or ("",)) for cell, width in zip(row, widths, strict=True)
-    )
-    return _Row(cells, max(len(cell) for cell in cells) * PITCH + 2 * PAD, bold)
-
-
-def _drawn(
-    rows: Sequence[_Row], widths: Sequence[float], align: str, inside: Box, notes: Sequence[str]
-) -> Iterator[Primitive]:
-    left, top = inside[0], inside[3]
-    right = left + sum(widths)
-    yield Line(((left, top), (right, top)), "visible")
-    for row in rows:
-        x = left
-        for cell, width, side in zip(row.cells, widths, align, strict=True):
-            yield from _cell(cell, x, top, width, side, bold=row.bold)
-            x += width
-        top -= row.height
-        yield Line(((left, top), (right, top)), "visible" if row.bold else "thin")
+def _notes(notes: Sequence[str], at: Point) -> Iterator[Primitive]:
     for number, note in enumerate(notes, 1):
-        yield Text((left, top - PITCH * number - PAD), note, TEXT)
-
-
-def _cell(lines: Sequence[str], x: float, top: float, width: float, side: str, *, bold: bool) -> Iterator[Text]:
-    anchor, place = {"l": ("start", x + PAD), "r": ("end", x + width - PAD), "c": ("middle", x + width / 2)}[side]
-    for number, line in enumerate(lines, 1):
-        yield Text((place, top - PAD - PITCH * number + (PITCH - TEXT) / 2), line, TEXT, anchor, bold=bold)  # type: ignore[arg-type]
+        yield Text((at[0], at[1] - PITCH * number - 1.0), note, TEXT)

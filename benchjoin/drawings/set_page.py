@@ -28,6 +28,7 @@ from ..layout.sets import Band, PartSet, Taker, Waste
 from ..layout.sets import Line as MarkLine
 from ..lengths import TOUCH
 from ..trade.drawing import FULL_SIZE, MARGIN, SCALES
+from ..trade.paper import PDF_LONGEST
 from .page import PLAIN, House, block, both_ways, room, system
 
 INSET = 6.0
@@ -159,6 +160,8 @@ def _heading(layout: Layout, one: PartSet, look: Look, wide: float) -> Iterator[
     trust = "Where paper and tape disagree, trust the tape."
     if look.scale < 1.0:
         trust = "This picture is reduced: do not lay it on the wood."
+        if max(part.length for part in one.members) + 200.0 > PDF_LONGEST:
+            trust += " At full size it is longer than a page can be: mark from the readings."
     first, last, mate = one.members[0].mark, one.members[-1].mark, "rail" if legs else "leg"
     told = (
         f"Clamp {first} to {last} side by side, {flush} flush; write {one.letter} on the end grain. "

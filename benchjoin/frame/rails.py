@@ -12,9 +12,9 @@ from collections.abc import Iterable, Iterator, Sequence
 import attrs
 
 from .identity import leg_name, rail_name
-from .joints import Butt, Notch, RailJoint
+from .joints import Butt, RailJoint
 from .rail import Rail
-from .stack import Level, Side
+from .stack import Level, Side, default_joint
 from .stock import Stock
 
 
@@ -52,11 +52,6 @@ def slots(levels: Iterable[Level], pairs: Sequence[str], stock: Stock) -> tuple[
         for side, rail in level.sides().items()
         for count, legs in _goes_to(side, rail, pairs)
     )
-
-
-def default_joint(side: Side) -> RailJoint:
-    """Let in flush for long rails, butted for the others."""
-    return Notch() if side in ("front", "back") else Butt()
 
 
 def _goes_to(side: Side, rail: Rail, pairs: Sequence[str]) -> Iterator[tuple[int | None, tuple[str, ...]]]:

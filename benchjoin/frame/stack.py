@@ -11,6 +11,7 @@ from typing import Literal
 import attrs
 
 from .doors import Fault, a_length, a_name, a_number, one_of, refuse
+from .joints import Butt, Notch, RailJoint
 from .rail import Rail, a_rail
 from .stock import titled
 
@@ -82,7 +83,31 @@ class Level:
             side = FLUSH[self.flush]
             faults.append(Fault("flush", f'"{self.flush}" holds the {side} rail, and there is none. Give {side}=.'))
         for side, rail in self.sides().items():
-            known = ("left", "middle", "right", "outer") if side == "cross" else ("outer", "middle", "inner")
-            if rail.face not in known:
-                faults.append(Fault(side, f"face is {rail.face!r}. A {side} rail knows {', '.join(known)}."))
+            faults += _rail_faults(side, rail)
         return faults
+
+
+def default_joint(side: Side) -> RailJoint:
+    """Let in flush for long rails, butted for the others."""
+    return Notch() if side in ("front", "back") else Butt()
+
+
+def _rail_faults(side: Side, rail: Rail) -> list[Fault]:
+    """What a rail cannot be on its side, with the joint that it has there where it says none."""
+    known = ("left", "middle", "right", "outer") if side == "cross" else ("outer", "middle", "inner")
+    butts = isinstance(rail.joint or default_joint(side), Butt)
+    faults = []
+    if rail.face not in known:
+        faults.append(Fault(side, f"face is {rail.face!r}. A {side} rail knows {', '.join(known)}."))
+    elif side == "cross" and not butts and rail.face in ("outer", "middle"):
+        faults.append(
+            Fault(side, f"face is {rail.face!r}, where a cross rail can only butt. Write face='left' or face='right'.")
+        )
+    elif rail.face == "middle" and not butts:
+        faults.append(
+            Fault(side, "face is 'middle', where a rail can only butt against the legs. Write joint=Butt() with it.")
+        )
+    if butts and rail.overhang:
+        what = f"overhang is {rail.overhang:g} mm, and a {side} rail butts unless it says otherwise. "
+        faults.append(Fault(side, what + "Leave the overhang out, or give it a joint, for example joint=Notch()."))
+    return faults

@@ -28,6 +28,25 @@ def cut_list(layout: Layout) -> Table:
     return Table(f"Cut list: {layout.frame.name}, make {layout.frame.quantity}", columns, rows, notes, "lrrrrlll")
 
 
+def parts_table(layout: Layout) -> Table:
+    """Kinds of parts by their item number, for the sheet that shows them in a picture."""
+    unit, read = layout.frame.tape.unit, layout.frame.tape.read
+    kinds: dict[int, list[Part]] = {}
+    for part in layout.parts:
+        kinds.setdefault(part.kind, []).append(part)
+    rows = tuple(
+        (
+            str(kind),
+            called(same) + (f", {same[0].handed} hand" if same[0].handed else ""),
+            str(len(same)),
+            *(read(size) for size in (same[0].length, same[0].width, same[0].thickness)),
+        )
+        for kind, same in sorted(kinds.items())
+    )
+    columns = ("Item", "Part", "Make", f"Length ({unit})", f"Width ({unit})", f"Thick ({unit})")
+    return Table(f"Parts: {layout.frame.name}", columns, rows, (), "clrrrr")
+
+
 def _row(layout: Layout, parts: Sequence[Part]) -> tuple[str, ...]:
     first, read = parts[0], layout.frame.tape.read
     return (

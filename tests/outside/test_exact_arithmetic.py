@@ -12,8 +12,8 @@ from fractions import Fraction
 
 import numpy as np
 import pytest
+from exact_runs import Run, runs
 from hypothesis import given, settings
-from strategies import Run, runs
 
 from benchjoin.runs import edges
 

@@ -8,7 +8,6 @@ from fractions import Fraction
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from strategies import GIVEN, TYPED
 
 from benchjoin.errors import LengthError
 from benchjoin.lengths import LONGEST, mm, signed_mm
@@ -16,6 +15,28 @@ from benchjoin.readings import DIVISIONS, Tape
 
 TAPES = st.sampled_from(sorted(DIVISIONS)).map(Tape)
 LENGTHS = st.floats(0, 20_000)
+
+TAPE_WORDS = ["57", "2", "7/16", "7/0", "0", ".5", "1.45", "⅞", "-", "−", " ", "in", '"', "'", "″", "ft", "m", ","]
+TYPED = st.one_of(
+    st.text(),
+    st.text(alphabet="0123456789 /.,-−'\"′″’½⅞⁄inchftomINıſ\u00a0"),
+    st.lists(st.sampled_from(TAPE_WORDS), max_size=7).map("".join),
+)
+"""What hurried fingers may type where a length is asked for."""
+
+GIVEN = st.one_of(
+    TYPED,
+    st.floats(),
+    st.integers(),
+    st.fractions(),
+    st.decimals(),
+    st.complex_numbers(),
+    st.booleans(),
+    st.none(),
+    st.binary(),
+    st.lists(st.integers(), max_size=2),
+)
+"""What a program may hand over where a length is asked for."""
 
 
 def exact(tape):

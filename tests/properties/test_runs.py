@@ -6,9 +6,9 @@ import itertools
 
 import numpy as np
 import pytest
+from exact_runs import runs
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from strategies import runs
 
 from benchjoin.errors import RunError, RunMismatch
 from benchjoin.readings import Tape

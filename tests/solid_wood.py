@@ -1,0 +1,32 @@
+"""Wood as solids of another kernel, from blanks and cuts in the world's axes: `from solid_wood import carved, shared`."""
+
+from itertools import combinations
+
+from manifold3d import Manifold
+
+SHARED = 1e-3  # mm³ that rounding may leave between two parts that touch
+
+
+def solid(box):
+    return Manifold.cube(box.size()).translate(box.low)
+
+
+def carved(part):
+    """A part's blank, cut after cut."""
+    wood = solid(part.blank)
+    for cut in part.cuts:
+        wood = wood - solid(cut.box)
+    return wood
+
+
+def apart(one, other):
+    """Whether two blanks are so far apart that their solids need not be asked."""
+    sides = zip(one.low, one.high, other.low, other.high, strict=True)
+    return any(low >= far or near >= high for low, high, near, far in sides)
+
+
+def shared(parts):
+    """Pairs that share volume, by identity, in one piece; the order is that of the parts."""
+    near = [(a, b) for a, b in combinations(parts, 2) if not apart(a.blank, b.blank)]
+    solids = {part.name: carved(part) for pair in near for part in pair}
+    return {(a.identity, b.identity) for a, b in near if (solids[a.name] ^ solids[b.name]).volume() > SHARED}
