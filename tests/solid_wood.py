@@ -1,5 +1,6 @@
-"""Wood as solids of another kernel, from blanks and cuts in the world's axes: `from solid_wood import carved, shared`."""
+"""Wood as solids of another kernel, from blanks and cuts in the world's axes: `from solid_wood import carved`."""
 
+import re
 from itertools import combinations
 
 from manifold3d import Manifold
@@ -30,3 +31,23 @@ def shared(parts):
     near = [(a, b) for a, b in combinations(parts, 2) if not apart(a.blank, b.blank)]
     solids = {part.name: carved(part) for pair in near for part in pair}
     return {(a.identity, b.identity) for a, b in near if (solids[a.name] ^ solids[b.name]).volume() > SHARED}
+
+
+def sharing(layout):
+    """Pairs that share volume, with the piece: all pieces, but for those with the same blanks and cuts as an earlier."""
+    kinds = {}
+    for number in range(layout.frame.quantity, 0, -1):
+        parts = layout.piece(number)
+        kinds[tuple((part.identity, part.blank, part.cuts) for part in parts)] = number
+    return {(number, a, b) for number in kinds.values() for a, b in shared(layout.piece(number))}
+
+
+def clashing(layout):
+    """Pairs that the layout finds to clash, with the piece: the one that the finding names, or else the first."""
+    found = set()
+    for finding in layout.findings:
+        if finding.kind == "clash":
+            piece, one = re.fullmatch(r"(?:(\d+)/)?(.+)", finding.where).groups()
+            other = re.search(r" and (.+?) want the same wood", finding.sentence)[1]
+            found.add((int(piece or 1), one, other))
+    return found

@@ -18,8 +18,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import lru_cache
-
-import attrs
+from typing import NamedTuple
 
 from . import widths
 
@@ -40,8 +39,7 @@ _MIXED = re.compile(
 )
 
 
-@attrs.frozen
-class Run:
+class Run(NamedTuple):
     """Letters of one height, and where they begin: along the line from the text's start, and above the line. [mm]
 
     One place stands for all letters, which follow each other; or each letter has its own.

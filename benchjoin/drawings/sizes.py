@@ -1,12 +1,12 @@
-"""Sizes of whole views: heights from the floor, legs along the length and the depth, and what it all comes to.
+"""Sizes of whole views: heights from the floor, places along the length and the depth, and what it all comes to.
 
-Running sizes are the main ones, since that is how a tape reads; a size over everything that only says again what
-they say is in brackets.
+Every edge of a view is reached once by a running size from the floor, the left end or the front, since that is how a
+tape reads; a size over everything says again what they say, and is in brackets.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Literal
 
 import attrs
@@ -16,88 +16,92 @@ from ..drafting.primitives import Primitive, Text, bounds
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..lengths import TOUCH
-from .page import House, reader
+from .page import House, Reader, reader
 from .strokes import CAPTION, distinct
 from .views import Eye, View
 
 
 @attrs.frozen
-class _Column:
-    """A line of running heights: beside which edge of the view, of which rails and legs, and its caption."""
+class Column:
+    """A line of running heights: beside which edge of the view, its caption, and the heights it gives. [mm]"""
 
     side: Literal["left", "right"]
-    rails: tuple[str, ...]
-    row: str
     caption: str
+    heights: tuple[float, ...]
 
 
-def _columns(eye: Eye) -> tuple[_Column, ...]:
-    """The near side's heights on the left of the page and the far side's on the right; of an end, back and front."""
-    if eye.name in ("front", "back"):
-        far = "back" if eye.name == "front" else "front"
-        return (
-            _Column("left", (eye.name,), eye.name, f"{eye.name} rails"),
-            _Column("right", (far,), far, f"{far} rails"),
-        )
-    front: Literal["left", "right"] = "right" if eye.name == "left" else "left"
-    back: Literal["left", "right"] = "left" if eye.name == "left" else "right"
-    return (
-        _Column(back, (eye.name, "cross"), "back", "end rails, back legs"),
-        _Column(front, (), "front", "front legs"),
-    )
+def columns(parts: Sequence[Part], eye: Eye) -> tuple[Column, ...]:
+    """Heights of an upright view, each once.
+
+    Seen from the front or the back: those of the near rails and legs on the left of the page, and on the right those
+    of all others that are not among them. Seen from an end: all on the side of the back legs.
+    """
+    if eye.name in ("left", "right"):
+        return (Column("left" if eye.name == "left" else "right", "", tuple(_heights(parts))),)
+    near = _heights(part for part in parts if part.side == eye.name)
+    far = [z for z in _heights(parts) if all(abs(z - other) > TOUCH for other in near)]
+    other = "back" if eye.name == "front" else "front"
+    found = (Column("left", f"{eye.name} rails", tuple(near)), Column("right", f"{other} and end rails", tuple(far)))
+    return tuple(column for column in found if column.heights)
+
+
+def _heights(parts: Iterable[Part]) -> list[float]:
+    """Rising heights of rail edges and leg tops over the floor. [mm]"""
+    edges = {z for part in parts for z in (part.blank.low[2], part.blank.high[2])}
+    return [z for z in distinct(edges) if abs(z) > TOUCH]
 
 
 def heights(layout: Layout, parts: Sequence[Part], seen: View, scale: float, house: House) -> Iterator[Primitive]:
-    """Running heights from the floor on both sides of an upright view."""
+    """Running heights from the floor beside an upright view."""
     read = reader(layout.frame, house)
     left, _, right, top = (edge * scale for edge in seen.bounds)
-    for column in _columns(seen.eye):
-        rails = [p for p in parts if p.role == "rail" and p.side in column.rails]
-        legs = [p for p in parts if p.role == "leg" and p.side == column.row]
-        heights = {z for p in rails for z in (p.blank.low[2], p.blank.high[2])} | {p.blank.high[2] for p in legs}
-        values = [(z * scale, read(z)) for z in distinct(heights)]
+    for column in columns(parts, seen.eye):
+        values = [(z * scale, read(z)) for z in column.heights]
         outline = left if column.side == "left" else right
         drawn = running(values, origin=(outline, 0.0), axis="y", side=column.side, outline=outline)
         yield from drawn
-        out = 1 if column.side == "right" else -1
-        beside = (outline + out * 3.0, max(bounds(drawn)[3], top) + 1.5)
-        yield Text(beside, column.caption, CAPTION, "start" if out > 0 else "end")
+        if column.caption:
+            out = 1 if column.side == "right" else -1
+            beside = (outline + out * 3.0, max(bounds(drawn)[3], top) + 1.5)
+            yield Text(beside, column.caption, CAPTION, "start" if out > 0 else "end")
 
 
 def widths(layout: Layout, parts: Sequence[Part], seen: View, scale: float, house: House) -> Iterator[Primitive]:
-    """Leg edges along the page from the left end or the front, and the size over everything."""
-    read, eye = reader(layout.frame, house), seen.eye
+    """Running places along the page, from the left end or the front, and the size over everything in brackets."""
+    eye = seen.eye
     axis = 0 if eye.name in ("front", "back") else 1
-    way = eye.right[axis]
-    legs = [p for p in parts if p.role == "leg" and (axis == 1 or p.side == eye.name)]
-    places = [p for p in distinct({e for leg in legs for e in (leg.blank.low[axis], leg.blank.high[axis])}) if p > 1e-6]
-    values = [(way * place * scale, read(place)) for place in places]
-    yield from running(values, origin=(0.0, 0.0), axis="x", side="below", outline=0.0)
     left, _, right, top = seen.bounds
-    repeats = abs(right - left - max(places)) < 1e-6
-    line = row_line(top * scale, 0, 1)
-    size = read(right - left)
-    yield from overall(left * scale, right * scale, size, axis="x", at=line, outline=top * scale, auxiliary=repeats)
+    legs = [part for part in parts if part.role == "leg" and (axis == 1 or part.side == eye.name)] or parts
+    places = _places(legs, axis, sorted((eye.right[axis] * left, eye.right[axis] * right)))
+    read = reader(layout.frame, house)
+    yield from _run(places, eye.right[axis] * scale, read, "x", (0.0, 0.0))
+    yield from _over(left * scale, right * scale, read(right - left), "x", top * scale)
 
 
 def plan_sizes(layout: Layout, parts: Sequence[Part], seen: View, scale: float, house: House) -> Iterator[Primitive]:
-    """Legs along the length from the left and along the depth from the front, and the sizes over everything."""
+    """Running places along the length and the depth, and the sizes over everything in brackets."""
     read = reader(layout.frame, house)
-    left, low, right, high = (edge * scale for edge in seen.bounds)
-    legs = [part.blank for part in parts if part.role == "leg"]
-    along = [p for p in distinct({e for b in legs for e in (b.low[0], b.high[0])}) if p > TOUCH]
-    deep = [p for p in distinct({e for b in legs for e in (b.low[1], b.high[1])}) if p > TOUCH]
-    yield from running([(x * scale, read(x)) for x in along], origin=(0.0, low), axis="x", side="below")
-    yield from running([(y * scale, read(y)) for y in deep], origin=(left, 0.0), axis="y", side="left")
-    long, broad = (right - left) / scale, (high - low) / scale
-    yield from overall(
-        left, right, read(long), axis="x", at=row_line(high, 0, 1), outline=high, auxiliary=_repeats(long, along)
-    )
-    yield from overall(
-        low, high, read(broad), axis="y", at=row_line(right, 0, 1), outline=right, auxiliary=_repeats(broad, deep)
-    )
+    left, low, right, high = seen.bounds
+    legs = [part for part in parts if part.role == "leg"] or parts
+    yield from _run(_places(legs, 0, (left, right)), scale, read, "x", (0.0, low * scale))
+    yield from _run(_places(legs, 1, (low, high)), scale, read, "y", (left * scale, 0.0))
+    yield from _over(left * scale, right * scale, read(right - left), "x", high * scale)
+    yield from _over(low * scale, high * scale, read(high - low), "y", right * scale)
 
 
-def _repeats(size: float, places: Sequence[float]) -> bool:
-    """Whether a size over everything says again what the running dimensions say."""
-    return abs(size - max(places)) < TOUCH
+def _places(parts: Sequence[Part], axis: int, ends: Sequence[float]) -> list[float]:
+    """Edges of parts along an axis, and the ends of the view, each once and without the datum. [mm]"""
+    edges = {edge for part in parts for edge in (part.blank.low[axis], part.blank.high[axis])}
+    return [place for place in distinct({*edges, *ends}) if abs(place) > TOUCH]
+
+
+def _run(
+    places: Sequence[float], scale: float, read: Reader, axis: Literal["x", "y"], origin: tuple[float, float]
+) -> Iterator[Primitive]:
+    values = [(place * scale, read(abs(place))) for place in places]
+    side: Literal["below", "left"] = "below" if axis == "x" else "left"
+    yield from running(values, origin=origin, axis=axis, side=side, outline=origin[1] if axis == "x" else origin[0])
+
+
+def _over(start: float, end: float, size: str, axis: Literal["x", "y"], outline: float) -> Iterator[Primitive]:
+    yield from overall(start, end, size, axis=axis, at=row_line(outline, 0, 1), outline=outline, auxiliary=True)
