@@ -25,6 +25,8 @@ from .frame.stock import Stock
 from .layout.lay_out import lay_out
 from .layout.layout import Layout
 from .shop.cut_list import cut_list
+from .shop.measurements import read_measurements
+from .shop.milling import milling_plan
 
 __all__ = [
     "Butt",
@@ -46,7 +48,9 @@ __all__ = [
     "cut_list",
     "elevation",
     "lay_out",
+    "milling_plan",
     "plan",
+    "read_measurements",
     "section",
     "set_page",
 ]

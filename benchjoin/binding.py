@@ -17,6 +17,7 @@ from .drafting.sheet import Sheet
 from .drawings.detail import joint_details
 from .drawings.elevation import elevation
 from .drawings.lists import list_sheets
+from .drawings.milling_sheet import milling_sheets
 from .drawings.page import first_that_fits, papers_from
 from .drawings.part_drawing import part_drawings
 from .drawings.parts_sheet import parts_sheet
@@ -38,6 +39,10 @@ def _findings(layout: Layout, paper: str | None) -> Iterable[Sheet]:
 
 def _cut_list(layout: Layout, paper: str | None) -> Iterable[Sheet]:
     return list_sheets(layout, cut_list(layout), name="cut-list", kind="Cut list", paper=paper)
+
+
+def _milling(layout: Layout, paper: str | None) -> Iterable[Sheet]:
+    return () if layout.errors() else milling_sheets(layout, paper=paper)
 
 
 def _parts_apart(layout: Layout, paper: str | None) -> Iterable[Sheet]:
@@ -72,6 +77,7 @@ def _letters(layout: Layout) -> list[str]:
 SECTIONS: tuple[Section, ...] = (
     _findings,
     _cut_list,
+    _milling,
     _parts_apart,
     _views,
     _parts,

@@ -12,6 +12,10 @@ layout can be computed or no honest page can be written; everything else that a 
      ├── RunError             (ValueError)    a run that cannot be laid out
      │    ├── RunOverfull                     too much between two pins
      │    └── RunMismatch                     fixed sizes leave a gap between two pins
+     ├── LumberError          (LookupError)   no such size or species in the tables of the trade
+     ├── MillingError         (ValueError)    wood that milling would leave nothing of, or a habit that is none
+     ├── MoistureError        (ValueError)    a humidity that is no fraction
+     ├── MeasurementError     (ValueError)    a list of measured sizes that does not read as one
      ├── CannotDraw           (ValueError)    a layout with errors is not drawn for the wood
      ├── PaperError           (ValueError)    a page that would not come out true
      └── MissingLibrary       (ImportError)   a system library that is not installed
@@ -68,7 +72,7 @@ class AddressError(BenchjoinError, LookupError):
 
 
 class RunError(BenchjoinError, ValueError):
-    """A run that cannot be laid out. Fields: run, lower_pin, upper_pin, over (mm)."""
+    """A run that cannot be laid out. Fields: run, lower_pin, upper_pin, over (mm), pieces (which it is true of)."""
 
 
 class RunOverfull(RunError):
@@ -77,6 +81,22 @@ class RunOverfull(RunError):
 
 class RunMismatch(RunError):
     """Members and clears are all fixed and leave a gap between two pins."""
+
+
+class LumberError(BenchjoinError, LookupError):
+    """No such size or species in the tables of the trade."""
+
+
+class MillingError(BenchjoinError, ValueError):
+    """Wood that milling would leave nothing of, or a habit of milling that is none."""
+
+
+class MoistureError(BenchjoinError, ValueError):
+    """A humidity that is no fraction."""
+
+
+class MeasurementError(BenchjoinError, ValueError):
+    """A list of measured sizes has faults. Fields: faults; line and column of the first."""
 
 
 class CannotDraw(BenchjoinError, ValueError):

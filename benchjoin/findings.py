@@ -22,13 +22,14 @@ ORDER: Mapping[str, int] = {"error": 0, "warning": 1, "note": 2}
 class Finding:
     """One thing that the maker must know.
 
-    kind is a short name of the check, where an address of a part, numbers the sizes in mm (or fractions) that
+    kind is a short name of the check, where the part or parts in words, parts their identities, numbers the sizes in mm (or fractions) that
     the sentence states, at the tape's reading.
     """
 
     severity: Severity
     kind: str
     where: str
+    parts: tuple[str, ...] = ()
     sentence: str
     numbers: Mapping[str, float] = attrs.field(factory=dict, hash=False)
     source: Source

@@ -8,8 +8,9 @@ come out, with the names that its errors need.
 
 from __future__ import annotations
 
+import functools
 import itertools
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 import attrs
 import numpy as np
@@ -20,6 +21,10 @@ from .lengths import TOUCH
 from .readings import Tape
 
 Array = npt.NDArray[np.float64]
+Number = float | Array
+"""One number, or one for each piece or variant."""
+CLOSED = 0.0
+"""Share of a size that is known in every variant."""
 
 
 def edges(
@@ -35,7 +40,7 @@ def edges(
     ----------
     sizes : array_like, shape (..., m)
         Size of each member or clear, in order. [mm] NaN where it is open.
-    shares : array_like, shape (m,), optional
+    shares : array_like, shape (m,) or (..., m), optional
         Share that each open size takes of what is left between two pins; equal if not given.
     pins : mapping of int to array_like, shape (...), optional
         Position of an edge by its number, 0 to m. [mm] Edge 0 is the datum, at 0 unless it is pinned.
@@ -47,7 +52,13 @@ def edges(
     -------
     edges : ndarray, shape (..., m + 1)
         Position of every edge. [mm] NaN from the first open size that no pin closes. A run that cannot be laid out
-        between two pins (too much, or fixed sizes that do not fill it) is NaN from the lower pin on.
+        between two pins (too much, or fixed sizes that do not fill it) is NaN from the lower pin on. Variants lie
+        side by side in memory: ``edges[..., 3]`` is contiguous.
+
+    Raises
+    ------
+    RunError
+        If a pin holds an edge that the run does not have.
 
     Notes
     -----
@@ -58,54 +69,69 @@ def edges(
     >>> edges([177.8, 69.85, np.nan, 88.9], pins={4: 901.7}).round(2).tolist()
     [0.0, 177.8, 247.65, 812.8, 901.7]
     """
-    given = np.asarray(sizes, dtype=float)
-    fixed, weights = _fixed_and_shares(given, shares, less)
-    known = {0: np.zeros(()), **{n: np.asarray(at, dtype=float) for n, at in (pins or {}).items()}}
-    lead = np.broadcast_shapes(fixed.shape[:-1], *(at.shape for at in known.values()))
-    found = np.empty((*lead, given.shape[-1] + 1))
-    stops = sorted(known)
-    for lower, upper in itertools.pairwise(stops):
-        _fill(found, fixed, weights, lower, upper, known[lower], known[upper])
-    last = stops[-1]
-    found[..., last] = np.where(np.isnan(found[..., last]), np.nan, known[last]) if last else known[last]
-    rest = np.where(weights[..., last:] > 0, np.nan, fixed[..., last:])
-    found[..., last + 1 :] = found[..., last, None] + np.cumsum(rest, axis=-1)
-    return found
+    rows = _rows(sizes)
+    known: dict[int, npt.ArrayLike] = {0: 0.0, **(pins or {})}
+    _refuse_strange_pins(known, len(rows))
+    held = {edge: np.asarray(at, dtype=float) for edge, at in sorted(known.items())}
+    taken: Sequence[Number] = [0.0] * len(rows) if less is None else _rows(less)
+    wanted: Sequence[Number] = [1.0] * len(rows) if shares is None else _rows(shares)
+    items = [_item(row, own, share) for row, own, share in zip(rows, taken, wanted, strict=True)]
+    found = np.empty((len(rows) + 1, *np.broadcast_shapes(*(np.shape(x) for x in (*rows, *held.values(), *taken)))))
+    found[0] = held[0]
+    for lower, upper in itertools.pairwise(held):
+        _fill(found[lower : upper + 1], items[lower:upper], held[lower], held[upper])
+    last = max(held)
+    for place, (fixed, share) in enumerate(items[last:], last):
+        rest = fixed if share is CLOSED else np.where(np.asarray(share) > 0, np.nan, fixed)
+        np.add(found[place], rest, out=found[place + 1, ...])
+    return np.moveaxis(found, 0, -1)
 
 
-def _fixed_and_shares(given: Array, shares: npt.ArrayLike | None, less: npt.ArrayLike | None) -> tuple[Array, Array]:
-    """Known part of every size, and the share of every open one (0 for known ones)."""
-    opened = np.isnan(given)
-    weights = np.where(opened, 1.0 if shares is None else np.asarray(shares, dtype=float), 0.0)
-    taken = 0.0 if less is None else -np.asarray(less, dtype=float)
-    return np.where(opened, taken, given), weights
+def _rows(values: npt.ArrayLike) -> list[Array]:
+    """One array for each member, its variants side by side in memory, where they are quick to add up."""
+    return list(np.ascontiguousarray(np.moveaxis(np.asarray(values, dtype=float), -1, 0)))
 
 
-def _fill(found: Array, fixed: Array, weights: Array, lower: int, upper: int, start: Array, end: Array) -> None:
-    """Edges of the members between two pins, in place; NaN where they do not come out."""
-    span = slice(lower, upper)
-    left = end - start - fixed[..., span].sum(axis=-1)
-    total = weights[..., span].sum(axis=-1)
+def _refuse_strange_pins(pins: Iterable[int], count: int) -> None:
+    strange = [edge for edge in pins if edge not in range(count + 1)]
+    if strange:
+        raise RunError(f"There is no edge {strange[0]} to pin: a run of {count} has the edges 0 to {count}.", run="")
+
+
+def _item(size: Array, less: Number, share: Number) -> tuple[Number, Number]:
+    """Known part of a size in every variant, and its share of what is left: none where it is known."""
+    opened = np.isnan(size)
+    if not opened.any():
+        return size, CLOSED
+    if opened.all():
+        return np.negative(less), share
+    return np.where(opened, np.negative(less), size), np.where(opened, share, 0.0)
+
+
+def _fill(found: Array, items: Sequence[tuple[Number, Number]], start: Array, end: Array) -> None:
+    """Edges of the members between two pins, in place, one row an edge; NaN where they do not come out."""
+    left = end - start - sum(fixed for fixed, _ in items)
+    total = np.asarray(sum(share for _, share in items), dtype=float)
     each = np.divide(left, total, out=np.zeros(np.broadcast_shapes(left.shape, total.shape)), where=total > 0)
-    sizes = fixed[..., span] + weights[..., span] * each[..., None]
-    wrong = np.where(total > 0, (sizes < -TOUCH).any(axis=-1), np.abs(left) > TOUCH)
-    sound = np.where(wrong | (np.isnan(found[..., lower]) if lower else False), np.nan, start)
-    found[..., lower] = sound
-    found[..., lower + 1 : upper + 1] = sound[..., None] + np.cumsum(sizes, axis=-1)
-    found[..., upper] = np.where(np.isnan(sound), np.nan, end)
+    sizes = [fixed if share is CLOSED else fixed + share * each for fixed, share in items]
+    wrong = np.where(total > 0, least([0.0, *sizes]) < -TOUCH, np.abs(left) > TOUCH)
+    found[0] = np.where(wrong | np.isnan(found[0]), np.nan, start)
+    for place, size in enumerate(sizes[:-1]):
+        np.add(found[place], size, out=found[place + 1, ...])
+    found[-1] = np.where(np.isnan(found[0]), np.nan, end)
 
 
 @attrs.frozen(kw_only=True)
 class Member:
     """One member or clear of a run: its name, its size (None where it is open), its share, what it is less by.
 
-    size and less are floats or arrays over the leading axes. [mm]
+    size, share and less are numbers or arrays over the pieces. [mm for sizes]
     """
 
     name: str
-    size: float | Array | None = None
-    share: float = 1.0
-    less: float | Array = 0.0
+    size: Number | None = None
+    share: Number = 1.0
+    less: Number = 0.0
 
 
 @attrs.frozen(kw_only=True)
@@ -113,7 +139,7 @@ class Pin:
     """An edge held at a position, and the words for it: 'bench (top at 35 1/2 in)'. [mm]"""
 
     edge: int
-    at: float | Array
+    at: Number
     name: str
 
 
@@ -149,7 +175,7 @@ def lay_run(name: str, members: Sequence[Member], pins: Sequence[Pin], tape: Tap
     sizes = _stack([np.nan if m.size is None else m.size for m in members])
     found = edges(
         sizes,
-        shares=[m.share for m in members],
+        shares=_stack([m.share for m in members]),
         pins={pin.edge: pin.at for pin in held},
         less=_stack([m.less for m in members]),
     )
@@ -160,6 +186,25 @@ def lay_run(name: str, members: Sequence[Member], pins: Sequence[Pin], tape: Tap
         if wrong.any():
             raise _does_not_fit(name, members[lower.edge : upper.edge], lower, upper, wrong, tape)
     return found
+
+
+def over_pieces(values: Sequence[Number]) -> Array:
+    """One value for each piece of a batch on the last axis; of a single piece, the value may carry variants.
+
+    >>> over_pieces([69.0, 66.0]).tolist(), over_pieces([np.array([[69.0], [66.0]])]).tolist()
+    ([69.0, 66.0], [[69.0], [66.0]])
+    """
+    return np.array(values, dtype=float) if len(values) > 1 else np.atleast_1d(np.asarray(values[0], dtype=float))
+
+
+def least(values: Iterable[Number]) -> Array:
+    """The least of several sizes, piece by piece (and variant by variant)."""
+    return functools.reduce(np.minimum, (np.asarray(value, dtype=float) for value in values))
+
+
+def most(values: Iterable[Number]) -> Array:
+    """The most of several sizes, piece by piece (and variant by variant)."""
+    return functools.reduce(np.maximum, (np.asarray(value, dtype=float) for value in values))
 
 
 def _stack(values: Sequence[float | Array]) -> Array:
@@ -173,16 +218,18 @@ def _in_order(name: str, pins: Sequence[Pin], tape: Tape) -> list[Pin]:
     for pin in sorted(pins, key=lambda p: p.edge):
         before = held[-1] if held else Pin(edge=0, at=0.0, name="the foot")
         fields = {"run": name, "lower_pin": before.name, "upper_pin": pin.name}
-        step = float(np.min(np.asarray(pin.at) - np.asarray(before.at)))
+        steps = np.asarray(pin.at, dtype=float) - np.asarray(before.at, dtype=float)
+        step = float(np.min(steps))
         if pin.edge == before.edge and (held or pin.edge == 0):
-            most = float(np.max(np.abs(np.asarray(pin.at) - np.asarray(before.at))))
-            if most > TOUCH:
-                said = f"{name}: {before.name} and {pin.name} hold one edge at two places, {tape.say(most)} apart."
-                raise RunError(f"{said} Take one of them away.", **fields, over=most)
-            continue
-        if step < -TOUCH:
+            apart = float(np.max(np.abs(steps)))
+            if apart > TOUCH:
+                said = f"{name}: {before.name} and {pin.name} hold one edge at two places, {tape.say(apart)} apart."
+                raise RunError(f"{said} Take one of them away.", **fields, over=apart, pieces=np.abs(steps) > TOUCH)
+            if held:
+                continue
+        elif step < -TOUCH:
             said = f"{name}: {pin.name} lies {tape.say(-step)} below {before.name}, but comes after it."
-            raise RunError(f"{said} Reorder the stack, or move a pin.", **fields, over=-step)
+            raise RunError(f"{said} Reorder the stack, or move a pin.", **fields, over=-step, pieces=steps < -TOUCH)
         held.append(pin)
     return held
 
@@ -196,21 +243,29 @@ def _does_not_fit(
     over = np.broadcast_to(need - room, wrong.shape)
     worst = np.unravel_index(np.argmax(np.where(wrong, np.abs(over), -1.0)), wrong.shape)
     amount, space = float(over[worst]), float(np.broadcast_to(room, wrong.shape)[worst])
-    piece = f" (piece {int(worst[0]) + 1})" if wrong.ndim and (not wrong.all() or np.ptp(over) > TOUCH) else ""
+    several = wrong.ndim and wrong.shape[-1] > 1 and (not wrong.all() or np.ptp(over) > TOUCH)
+    piece = f" (piece {int(worst[-1]) + 1})" if several else ""
     where = f"{name}{piece}, between {lower.name} and {upper.name}"
     sums = f"{where}: members and clears add up to {tape.say(amount + space)}, but there is room for {tape.say(space)}"
-    fields = {"run": name, "lower_pin": lower.name, "upper_pin": upper.name, "over": amount}
+    fields = {"run": name, "lower_pin": lower.name, "upper_pin": upper.name, "over": amount, "pieces": wrong}
     if amount > 0:
         return RunOverfull(f"{sums}: {_amount(amount, tape)} too much. Lower a fixed clear, or move a pin.", **fields)
-    clears = [m for m in between if m.size is None]
+    shares, steps = ([float(np.broadcast_to(x, wrong.shape)[worst]) for x in row] for row in _shares_and_steps(between))
+    clears = list(zip(shares, steps, strict=True))
     if clears:
-        share = -amount / sum(m.share for m in clears)
-        below = max(float(np.broadcast_to(m.less, wrong.shape)[worst]) - m.share * share for m in clears)
+        each = -amount / sum(share for share, _ in clears)
+        below = max(less - share * each for share, less in clears)
         said = f"{where}: a clear comes out {_amount(below, tape)} below nothing. Lower a fixed clear, or move a pin."
         return RunOverfull(said, **{**fields, "over": below})
     return RunMismatch(
         f"{sums}: {_amount(-amount, tape)} are left. Leave one clear open, or take a pin away.", **fields
     )
+
+
+def _shares_and_steps(members: Sequence[Member]) -> tuple[list[Number], list[Number]]:
+    """Of the open ones."""
+    clears = [member for member in members if member.size is None]
+    return [member.share for member in clears], [member.less for member in clears]
 
 
 def _amount(length: float, tape: Tape) -> str:

@@ -14,7 +14,6 @@ import itertools
 from collections.abc import Iterable, Sequence
 
 import attrs
-import numpy as np
 import shapely
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
@@ -170,7 +169,7 @@ def boxes(box: Box, cuts: Sequence[Box]) -> tuple[Box, ...]:
 
 def _split(box: Box, cuts: Sequence[Box], axes: Sequence[int]) -> Iterable[Box]:
     if not cuts:
-        yield Box(_vector(map(float, box.low)), _vector(map(float, box.high)))
+        yield Box(_vector(x + 0.0 for x in box.low), _vector(x + 0.0 for x in box.high))
     elif axes:
         axis, rest = axes[0], axes[1:]
         ends = _distinct([box.low[axis], box.high[axis], *(e for c in cuts for e in (c.low[axis], c.high[axis]))])
@@ -193,13 +192,4 @@ def left_over(box: Box, cuts: Iterable[Box]) -> float:
     >>> left_over(Box((0, 0, 0), (2, 2, 2)), [Box((0, 0, 0), (1, 1, 1)), Box((-9, -9, 1), (9, 9, 9))])
     3.0
     """
-    inside = [met for met in map(box.meet, cuts) if met is not None]
-    if not inside:
-        return box.volume()
-    ends = np.array([(c.low, c.high) for c in (box, *inside)])
-    axes = [np.unique(ends[:, :, axis]) for axis in range(3)]
-    taken = np.zeros([len(axis) - 1 for axis in axes], dtype=bool)
-    for cut in ends[1:]:
-        taken[tuple(slice(*np.searchsorted(a, cut[:, i])) for i, a in enumerate(axes))] = True
-    x, y, z = (np.diff(axis) for axis in axes)
-    return float(np.einsum("ijk,i,j,k->", ~taken, x, y, z))
+    return sum(piece.volume() for piece in boxes(box, list(cuts)))

@@ -296,6 +296,7 @@ MEASURED_BATCH = Frame(
         "2/back left leg.size": (38, 58),
         "low/left rail.thickness": 19,
     },
+    uneven="own",
     tape="0.5 mm",
 )
 

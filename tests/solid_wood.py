@@ -34,7 +34,7 @@ def shared(parts):
 
 
 def sharing(layout):
-    """Pairs that share volume, with the piece: all pieces, but for those with the same blanks and cuts as an earlier."""
+    """Pairs that share volume, with the piece; one that has the blanks and cuts of an earlier one is left out."""
     kinds = {}
     for number in range(layout.frame.quantity, 0, -1):
         parts = layout.piece(number)

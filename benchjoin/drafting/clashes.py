@@ -39,7 +39,7 @@ def clashes(drawing: Drawing, lines: Drawing | None = None) -> list[Clash]:
     """Every text that lies on another text, or on one of `lines`.
 
     `lines` are all strokes and black fills of the drawing, if not given. A box of a text is its width as it is set,
-    by ascent and descent; line widths are left out.
+    by ascent and descent; line widths are left out. What is cut out of another drawing is not looked into.
     """
     texts = [item for item in drawing if isinstance(item, Text) and item.string.strip()]
     if not texts:

@@ -6,9 +6,9 @@ upper figure raised and the lower one dropped, close behind their whole number; 
 written, "48 3/8", so a recording can be read and a PDF searched.
 
 >>> round(text_width("57 1/2", 2.5), 2)
-8.29
+8.07
 >>> [run.string for run in set_runs("A1 48 3/8 foot shelf", 2.5)]
-['A1 48 ', '3/8', ' foot shelf']
+['A1 48', ' 3/8', ' foot shelf']
 >>> wrap("front and back rails", 2.5, 25)
 ['front and', 'back rails']
 """
@@ -28,9 +28,9 @@ LEAST_STACKED = 2.5  # mm, in lettering lower than this a fraction stays on the 
 _SMALL = 0.7  # height of a fraction's figures, of that of the text
 _GAP = 0.13  # between a whole number and its fraction, of the height of the text
 _DROP = 0.14  # how far the lower figure stands below the line, of the height of the text
-# How far the upper and the lower figure lie over the box of the stroke between them, of their own height. Were the
-# step down to the lower figure steeper than 1 to 1, readers of PDF would take it for a new line.
-_TUCKS = (0.20, 0.08)
+# How far the upper and the lower figure lie over the box of the stroke between them, of their own height. Readers of
+# PDF take a step down steeper than 1 to 1 for a new line, and a gap along a turned line as well: neither may be left.
+_TUCKS = (0.20, 0.13)
 
 # A whole number, if there is one, and a fraction of an inch; touched by no letter, figure, stroke or decimal point.
 _MIXED = re.compile(
@@ -102,15 +102,13 @@ def _set(string: str, height: float, bold: bool) -> tuple[tuple[Run, ...], float
     done, x = 0, 0.0
     for found in mixed_numbers(string) if height >= LEAST_STACKED else ():
         begin = found.start("fraction")
-        if begin > done:
-            before = string[done:begin]
+        space = string[done:begin].endswith(" ")
+        if before := string[done : begin - space]:
             runs.append(Run(before, height, ((x, 0.0),)))
-            x += (
-                _advance(before[:-1], height, bold) + _GAP * height
-                if found["whole"]
-                else _advance(before, height, bold)
-            )
-        stacked, wide = _stack(found["over"], found["under"], height, bold, x)
+            x += _advance(before, height, bold)
+        if space:
+            x += _GAP * height if found["whole"] else _advance(" ", height, bold)
+        stacked, wide = _stack(found["over"], found["under"], height, bold, x, space=space)
         runs.append(stacked)
         done, x = found.end(), x + wide
     if done < len(string):
@@ -119,19 +117,23 @@ def _set(string: str, height: float, bold: bool) -> tuple[tuple[Run, ...], float
     return tuple(runs), x
 
 
-def _stack(over: str, under: str, height: float, bold: bool, start: float) -> tuple[Run, float]:
-    """A fraction that begins at `start`, each letter in its place, and how wide it is."""
+def _stack(over: str, under: str, height: float, bold: bool, start: float, *, space: bool) -> tuple[Run, float]:
+    """A fraction that begins at `start`, each letter in its place, and how wide it is.
+
+    A space before it is a letter of it and stands close before the upper figure, whatever the gap: readers of PDF
+    that put texts together again by where letters stand then find it, along a turned line too.
+    """
     small = max(SMALLEST_FRACTION, _SMALL * height)
     rise, drop = ascent(height) - small * widths.FIGURE / widths.CAPITAL, _DROP * height
     after_over, after_stroke = _TUCKS
-    places: list[tuple[float, float]] = []
+    places = [(start - _advance(" ", small, bold), rise)] if space else []
     x = 0.0
     for part, y, tuck in ((over, rise, after_over), ("/", (rise - drop) / 3, after_stroke), (under, -drop, 0.0)):
         for letter in part:
             places.append((start + x, y))
             x += _advance(letter, small, bold)
         x -= tuck * small
-    return Run(f"{over}/{under}", small, tuple(places)), x
+    return Run(f"{' ' * space}{over}/{under}", small, tuple(places)), x
 
 
 def wrap(string: str, height: float, width: float, *, bold: bool = False) -> list[str]:

@@ -13,6 +13,8 @@ import struct
 import zlib
 from collections.abc import Sequence
 from functools import cache
+from itertools import groupby, islice
+from operator import itemgetter
 from typing import TYPE_CHECKING, Any
 
 from ..errors import MissingLibrary, PaperError
@@ -99,17 +101,15 @@ def _pages(sheets: Sequence[Sheet]) -> bytes:
     cairo = _cairosvg().surface.cairo
     shared = cairo.PDFSurface(out, 1, 1)
     for sheet in sheets:
-        _draw(sheet, "PDF", shared)
+        _surfaces()["PDF"](_page(sheet), shared, _CSS_DPI)
         shared.show_page()
     shared.finish()
     return out.getvalue()
 
 
-def _draw(sheet: Sheet, kind: str, output: Any, scale: float = 1.0) -> Any:
-    """A sheet, drawn on the next page of a shared surface ("PDF") or as a picture ("PNG")."""
-    source = svg_text(sheet, families=cairo_families()).encode("utf-8")
-    tree = _cairosvg().parser.Tree(bytestring=source)
-    return _surfaces()[kind](tree, output, _CSS_DPI, scale=scale)
+def _page(sheet: Sheet) -> Any:
+    """A sheet as the renderer reads it."""
+    return _cairosvg().parser.Tree(bytestring=svg_text(sheet, families=cairo_families()).encode("utf-8"))
 
 
 @cache
@@ -153,9 +153,11 @@ class _Lettered:
         before = SHARES[node.get("text-anchor", "start")]
         if before:
             xs[0] -= before * context.text_extents(node.text)[4]
-        for x, y, letters in zip(xs, ys, [node.text] if len(xs) == 1 else node.text, strict=True):
-            context.move_to(x, y)
-            context.show_text(letters)
+        letters = iter(node.text)
+        for y, level in groupby(zip(xs, ys, strict=True), key=itemgetter(1)):  # letters on one level follow each other
+            places = list(level)
+            context.move_to(places[0][0], y)
+            context.show_text("".join(islice(letters, len(places) if len(ys) > 1 else None)))
         context.restore()
 
 
@@ -193,7 +195,7 @@ def png_bytes(sheet: Sheet, dpi: float = 150) -> bytes:
             f"a picture ends at {_MOST_PIXELS}. Take fewer dots, or save it as .pdf."
         )
     out = io.BytesIO()
-    _draw(sheet, "PNG", out, dpi / _CSS_DPI).finish()
+    _surfaces()["PNG"](_page(sheet), out, _CSS_DPI, scale=dpi / _CSS_DPI).finish()
     picture = out.getvalue()
     per_metre = round(dpi / INCH * 1000)
     chunk = b"pHYs" + struct.pack(">IIB", per_metre, per_metre, 1)

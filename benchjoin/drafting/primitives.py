@@ -1,4 +1,4 @@
-"""What a drawing is made of: lines, filled regions, discs and texts, in millimetres on paper, y up.
+"""What a drawing is made of: lines, filled regions, discs, texts and cut-outs of drawings, in mm on paper, y up.
 
 A drawing is a tuple of these. Whoever draws makes them, whoever places or tests asks them for bounds and
 overlaps, and svg writes them. They are frozen, and a coordinate that is not a finite number is refused when
@@ -12,8 +12,8 @@ one is made.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
-from typing import Literal, TypeAlias
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from typing import Literal, TypeAlias, Union
 
 import attrs
 import shapely
@@ -105,16 +105,40 @@ class Text:
 # how much of a text lies before the place that holds it
 SHARES = {"start": 0.0, "middle": 0.5, "end": 1.0}
 
-Primitive: TypeAlias = Line | Fill | Disc | Text
+def _box(value: Sequence[float]) -> Box:
+    left, low, right, high = (_number(edge) for edge in value)
+    if left >= right or low >= high:
+        raise PaperError(f"Nothing is seen through a window from ({left:g}, {low:g}) to ({right:g}, {high:g}).")
+    return left, low, right, high
+
+
+def _items(value: Iterable[Primitive]) -> Drawing:
+    return tuple(value)
+
+
+@attrs.frozen
+class Clipped:
+    """A drawing of which only what lies in a box is seen; its lines keep their points, so nothing moves at the edge."""
+
+    drawing: Drawing = attrs.field(converter=_items)
+    box: Box = attrs.field(converter=_box)
+
+
+Primitive: TypeAlias = Union[Line, Fill, Disc, Text, Clipped]  # noqa: UP007, a string in it waits for its class
 Drawing: TypeAlias = tuple[Primitive, ...]
 
 
 def shift(drawing: Drawing, dx: float, dy: float) -> Drawing:
     """The same drawing, moved right by dx and up by dy."""
+    return _carried(drawing, lambda points: tuple((x + dx, y + dy) for x, y in points))
 
-    def moved(points: tuple[Point, ...]) -> tuple[Point, ...]:
-        return tuple((x + dx, y + dy) for x, y in points)
 
+def stretch(drawing: Drawing, across: float, up: float) -> Drawing:
+    """The same drawing with every place farther from the origin by two factors; letters and discs keep their size."""
+    return _carried(drawing, lambda points: tuple((x * across, y * up) for x, y in points))
+
+
+def _carried(drawing: Drawing, moved: Callable[[tuple[Point, ...]], tuple[Point, ...]]) -> Drawing:
     def one(item: Primitive) -> Primitive:
         if isinstance(item, Line):
             return Line(moved(item.points), item.kind, item.closed)
@@ -122,9 +146,21 @@ def shift(drawing: Drawing, dx: float, dy: float) -> Drawing:
             return Fill(tuple(moved(ring) for ring in item.rings), item.tone)
         if isinstance(item, Disc):
             return attrs.evolve(item, centre=moved((item.centre,))[0])
+        if isinstance(item, Clipped):
+            low, high = moved((item.box[:2], item.box[2:]))
+            return Clipped(_carried(item.drawing, moved), (*low, *high))
         return attrs.evolve(item, at=moved((item.at,))[0])
 
     return tuple(one(item) for item in drawing)
+
+
+def flat(drawing: Drawing) -> Iterator[Line | Fill | Disc | Text]:
+    """All that is in a drawing, with all that is in what is cut out of others, seen or not."""
+    for item in drawing:
+        if isinstance(item, Clipped):
+            yield from flat(item.drawing)
+        else:
+            yield item
 
 
 def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
@@ -171,6 +207,9 @@ def _extremes(item: Primitive) -> Iterable[Point]:
     if isinstance(item, Disc):
         (x, y), r = item.centre, item.radius
         return (x - r, y - r), (x + r, y + r)
+    if isinstance(item, Clipped):
+        (a, b, c, d), (left, low, right, high) = bounds(item.drawing), item.box
+        return (max(a, left), max(b, low)), (min(c, right), min(d, high))
     return text_corners(item)
 
 

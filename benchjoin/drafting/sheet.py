@@ -51,7 +51,7 @@ class Sheet:
     full_size: bool = False
     number: int | None = None
     count: int | None = None
-    linework: Linework = Linework()
+    linework: Linework = attrs.field(factory=Linework)
 
     @cached_property
     def whole(self) -> Drawing:

@@ -12,19 +12,18 @@ import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from ..errors import PaperError
 from .fonts import FAMILIES, face_rules
 from .lettering import font_size, set_runs, text_width
 from .linework import KINDS, Linework, Pen
-from .primitives import SHARES, Disc, Drawing, Fill, Line, Point, Text
+from .primitives import SHARES, Clipped, Disc, Drawing, Fill, Line, Point, Text, flat
 
 if TYPE_CHECKING:
     from .sheet import Sheet
 
 INK, PAPER = "#000", "#fff"
-_ZEROS = re.compile(r"\.000|(\.\d*[1-9])0+")
 _UNWRITABLE = re.compile("[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
 
 
@@ -55,17 +54,45 @@ def svg_text(sheet: Sheet, *, embed: bool = False, families: str = FAMILIES) -> 
 
     width, height = number(sheet.width), number(sheet.height)
     page = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False)
-    if embed and (weights := frozenset(item.bold for item in sheet.whole if isinstance(item, Text) and item.string)):
+    if embed and (weights := frozenset(t.bold for t in flat(sheet.whole) if isinstance(t, Text) and t.string)):
         page.defs.add(page.style(face_rules(weights)))
     page.add(page.path(d=f"M0 0H{width}V{height}H0Z", fill=PAPER))
-    down = float(height)
-    _add_fills(page, sheet.whole, "white", down)
-    _add_lines(page, sheet.whole, sheet.linework, down)
-    _add_fills(page, sheet.whole, "black", down)
-    _add_texts(page, sheet.whole, families, down)
+    _add_all(page, page, sheet.whole, _How(sheet.linework, families, float(height)))
     text = str(page.tostring())
     _check_size(text, width, height)
     return text
+
+
+class _How(NamedTuple):
+    """How all of a sheet is written: its lines, its font, and the height that y is taken from."""
+
+    linework: Linework
+    families: str
+    down: float
+
+
+def _add_all(page: Any, onto: Any, drawing: Drawing, how: _How) -> None:
+    """Cut-outs of drawings lowest, then white fills, lines, black fills, and text on top."""
+    for item in drawing:
+        if isinstance(item, Clipped):
+            onto.add(_cut_out(page, item, how))
+    _add_fills(page, onto, drawing, "white", how.down)
+    _add_lines(page, onto, drawing, how.linework, how.down)
+    _add_fills(page, onto, drawing, "black", how.down)
+    _add_texts(page, onto, drawing, how.families, how.down)
+
+
+def _cut_out(page: Any, item: Clipped, how: _How) -> Any:
+    """A group that shows what lies in its box; each box is named by where it lies."""
+    left, low, right, high = item.box
+    edges = [number(left), number(how.down - high), number(right), number(how.down - low)]
+    name = "window-" + "-".join(edges)
+    if not any(child.get_id() == name for child in page.defs.elements if hasattr(child, "get_id")):
+        window = page.defs.add(page.clipPath(id=name))
+        window.add(page.path(d="M{0} {1}H{2}V{3}H{0}Z".format(*edges)))
+    group = page.g(clip_path=f"url(#{name})")
+    _add_all(page, group, item.drawing, how)
+    return group
 
 
 def _check_size(text: str, width: str, height: str) -> None:
@@ -76,26 +103,15 @@ def _check_size(text: str, width: str, height: str) -> None:
             raise PaperError(f"The sheet was not written at its size: {wanted} is missing.")
 
 
-def _tidy(path: str) -> str:
-    """A path whose numbers have three decimals each, as `number` writes them: many at once.
-
-    >>> _tidy("M-0.000 12.500L100.000 0.125Z")
-    'M0 12.5L100 0.125Z'
-    """
-    if "n" in path:
-        raise PaperError("nan and inf cannot be drawn: every number of a sheet must be finite.")
-    return _ZEROS.sub(r"\1", path.replace("-0.000", "0.000"))
-
-
 def _ring(points: Iterable[Point], down: float, *, closed: bool) -> str:
-    steps = "L".join([f"{x:.3f} {down - y:.3f}" for x, y in points])
+    steps = "L".join([f"{number(x)} {number(down - y)}" for x, y in points])
     return f"M{steps}Z" if closed else f"M{steps}"
 
 
 def _circle(disc: Disc, down: float) -> str:
     """Two half circles, counter-clockwise on the page as filled rings are."""
-    (x, y), r = disc.centre, f"{disc.radius:.3f}"
-    left, right, level = f"{x - disc.radius:.3f}", f"{x + disc.radius:.3f}", f"{down - y:.3f}"
+    (x, y), r = disc.centre, number(disc.radius)
+    left, right, level = number(x - disc.radius), number(x + disc.radius), number(down - y)
     return f"M{left} {level}A{r} {r} 0 0 0 {right} {level}A{r} {r} 0 0 0 {left} {level}Z"
 
 
@@ -109,11 +125,11 @@ def _strokes(drawing: Drawing, down: float) -> dict[str, list[str]]:
     return found
 
 
-def _add_lines(page: Any, drawing: Drawing, linework: Linework, down: float) -> None:
+def _add_lines(page: Any, onto: Any, drawing: Drawing, linework: Linework, down: float) -> None:
     strokes = _strokes(drawing, down)
     for kind in KINDS:
         if kind in strokes:
-            page.add(page.path(d=_tidy("".join(strokes[kind])), fill="none", stroke=INK, **_pen(linework.pen(kind))))
+            onto.add(page.path(d="".join(strokes[kind]), fill="none", stroke=INK, **_pen(linework.pen(kind))))
 
 
 def _pen(pen: Pen) -> dict[str, str]:
@@ -124,16 +140,16 @@ def _pen(pen: Pen) -> dict[str, str]:
     return {"stroke_width": number(pen.width), "stroke_linecap": ends, "stroke_linejoin": "round"}
 
 
-def _add_fills(page: Any, drawing: Drawing, tone: str, down: float) -> None:
+def _add_fills(page: Any, onto: Any, drawing: Drawing, tone: str, down: float) -> None:
     """Plain rings share one path; a region with holes has its own, filled by the even-odd rule."""
     ink = INK if tone == "black" else PAPER
     plain = "".join(_plain_rings(drawing, tone, down))
     if plain:
-        page.add(page.path(d=_tidy(plain), fill=ink))
+        onto.add(page.path(d=plain, fill=ink))
     for item in drawing:
         if isinstance(item, Fill) and item.tone == tone and len(item.rings) > 1:
             rings = "".join(_ring(ring, down, closed=True) for ring in item.rings)
-            page.add(page.path(d=_tidy(rings), fill=ink, fill_rule="evenodd"))
+            onto.add(page.path(d=rings, fill=ink, fill_rule="evenodd"))
 
 
 def _plain_rings(drawing: Drawing, tone: str, down: float) -> Iterator[str]:
@@ -151,7 +167,7 @@ def _counter_clockwise(ring: tuple[Point, ...]) -> tuple[Point, ...]:
     return ring if area >= 0 else ring[::-1]
 
 
-def _add_texts(page: Any, drawing: Drawing, families: str, down: float) -> None:
+def _add_texts(page: Any, onto: Any, drawing: Drawing, families: str, down: float) -> None:
     texts = [item for item in drawing if isinstance(item, Text) and item.string]
     if not texts:
         return
@@ -159,7 +175,7 @@ def _add_texts(page: Any, drawing: Drawing, families: str, down: float) -> None:
     for text in texts:
         for written in _written(text, down):
             group.add(written)
-    page.add(group)
+    onto.add(group)
 
 
 class _Run:

@@ -109,7 +109,7 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     cut = "; ".join(f"{layout.part(f'{joint.piece}/{c.part}').role} {read(_depth(c))} deep" for c in joint.cuts)
     heights = distinct(c.box.size()[2] for one in same for c in one.cuts if c.part == one.leg)
     high = ", ".join(read(height) for height in heights)
-    return where, f"{more}Cut into the {cut}; notches {high} high, with {read(layout.frame.fit)} of fit."
+    return where, f"{more}Cut into the {cut}; notches {high} high, with {read(layout.frame.fit_of(joint.kind))} of fit."
 
 
 def _clipped(leg: Part, rail: Part) -> tuple[list[Part], Box]:

@@ -8,15 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from functools import cached_property
-from types import MappingProxyType
 from typing import Any, Literal
 
 import attrs
 
-from ..errors import BenchjoinError
+from ..errors import BenchjoinError, told
 from ..lengths import TOUCH
 from ..readings import Tape
 from .doors import Fault, a_kind, a_length, a_name, a_number, kept, one_of, refuse
+from .finished import Finished, finished
+from .fit import Fit, fit
 from .governing import EndRails, Overall
 from .identity import leg_name, piece_of
 from .joints import Notch
@@ -27,6 +28,7 @@ from .rails import Slot, slots
 from .stack import Clear, Level
 from .stock import Stock, titled
 
+Uneven = Literal["narrowest", "own", "widest"]
 Corners = Literal["front through", "ends through", "staggered"]
 
 
@@ -36,12 +38,12 @@ def _tape(value: Any) -> Tape:
 
 def _stack(value: Any) -> tuple[Clear | Level, ...]:
     if isinstance(value, str) or not hasattr(value, "__iter__"):
-        raise BenchjoinError(f"stack is {value!r}. Write a list of Clear(…) and Level(…) from the foot upwards.")
+        raise BenchjoinError(f"stack is {told(value)}. Write a list of Clear(…) and Level(…) from the foot upwards.")
     items = tuple(value)
     for place, item in enumerate(items):
         if not isinstance(item, Clear | Level):
             raise BenchjoinError(
-                f'stack[{place}] is {item!r}. Write Clear("7 in") or Level("bench", front="3 1/2 in").'
+                f'stack[{place}] is {told(item)}. Write Clear("7 in") or Level("bench", front="3 1/2 in").'
             )
     return items
 
@@ -50,17 +52,17 @@ def _bays(value: Any) -> tuple[Clear | Pair, ...]:
     """Bays and the pairs between them in turn; where two bays follow each other a plain pair stands between."""
     items = (value,) if isinstance(value, Clear) else value
     if isinstance(items, str) or not hasattr(items, "__iter__"):
-        raise BenchjoinError(f"bays is {value!r}. Write a list of Clear(…), one for each bay from the left.")
+        raise BenchjoinError(f"bays is {told(value)}. Write a list of Clear(…), one for each bay from the left.")
     found: list[Clear | Pair] = []
     for item in items:
         if not isinstance(item, Clear | Pair):
-            raise BenchjoinError(f'bays holds {item!r}. Write one Clear for each bay: [Clear("1000 mm"), Clear()].')
+            raise BenchjoinError(f'bays holds {told(item)}. Write one Clear for each bay: [Clear("1000 mm"), Clear()].')
         if found and isinstance(item, Clear) and isinstance(found[-1], Clear):
             found.append(Pair())
         found.append(item)
     turns = [isinstance(item, Clear) == (place % 2 == 0) for place, item in enumerate(found)]
     if not found or not all(turns) or len(found) % 2 == 0:
-        raise BenchjoinError(f"bays is {value!r}. Begin and end with a Clear; a Pair stands between two of them.")
+        raise BenchjoinError(f"bays is {told(value)}. Begin and end with a Clear; a Pair stands between two of them.")
     return tuple(found)
 
 
@@ -77,7 +79,9 @@ class Frame:
     length and depth are over the legs, or Overall(size), or a depth by EndRails(size); bays are the clears between leg
     pairs from the left, with a Pair between two of them where it is held at a place or has other legs; fit is the
     clearance added to every notch over its rail; tape says how the design reads on paper; quantity how many are made;
-    measured holds sizes found on the wood, by part.
+    measured holds sizes found on the wood, by part. uneven says what to do when the rails of one level measure
+    differently: size all to the narrowest, mark each notch from its own rail, or cut all notches to the widest and
+    accept the gaps. finished holds the parts that stay as they were sized, marked or cut.
 
     Raises
     ------
@@ -96,15 +100,20 @@ class Frame:
     corners: Corners = attrs.field(
         default="front through", converter=one_of("corners", "front through", "ends through", "staggered")
     )
-    fit: float = attrs.field(default=0.0, converter=a_length("fit", zero=True))
+    fit: float | Fit = attrs.field(default=0.0, converter=kept("fit", fit))
     tape: Tape = attrs.field(default=Tape("1/16 in"), converter=kept("tape", _tape))
     quantity: int = attrs.field(default=1, converter=a_number("quantity", 1, 1000, "3", whole=True))
     measured: Mapping[str, Mapping[str, float]] = attrs.field(
-        factory=lambda: MappingProxyType({}), converter=kept("measured", measured), hash=False
+        factory=dict, converter=kept("measured", measured), hash=False
     )
+    uneven: Uneven = attrs.field(default="narrowest", converter=one_of("uneven", "narrowest", "own", "widest"))
+    finished: Mapping[str, Finished] = attrs.field(factory=dict, converter=kept("finished", finished), hash=False)
 
     def __attrs_post_init__(self) -> None:
-        refuse(self, titled("Frame", self.name), lambda: [*_stack_faults(self), *_wood_faults(self)])
+        refuse(self, titled("Frame", self.name), self._faults)
+
+    def _faults(self) -> list[Fault]:
+        return [*_stack_faults(self), *_wood_faults(self)]
 
     def levels(self) -> tuple[Level, ...]:
         """The levels from the foot upwards."""
@@ -129,6 +138,10 @@ class Frame:
     @cached_property
     def _slots(self) -> tuple[Slot, ...]:
         return slots(self.levels(), self.pairs(), self.rail_stock)
+
+    def fit_of(self, kind: str) -> float:
+        """The clearance for a kind of joint. [mm]"""
+        return self.fit.of(kind) if isinstance(self.fit, Fit) else self.fit
 
     def part_names(self) -> tuple[str, ...]:
         """Names of all parts without the piece: legs, then rails."""
@@ -182,7 +195,7 @@ def _wood_faults(frame: Frame) -> Iterator[Fault]:
         depths[pair] = depths.get(pair, 0.0) + across_leg(leg, "end")
     spans = (("length", frame.length, sum(map(max, widths.values()))), ("depth", frame.depth, max(depths.values())))
     for name, given, need in spans:
-        if isinstance(given, float) and need > given + TOUCH:
+        if not isinstance(given, Overall | EndRails) and need > given + TOUCH:
             yield Fault(
                 name, f"the legs alone take {say(need)}, and {say(given)} over them is too little. Make it more."
             )
@@ -196,13 +209,19 @@ def _wood_faults(frame: Frame) -> Iterator[Fault]:
                 "Leave the depth out to let it in flush."
             )
             yield Fault(slot.name, what)
+    yield from _part_faults(frame)
+
+
+def _part_faults(frame: Frame) -> Iterator[Fault]:
+    """Names in measured and finished that are no parts of the frame."""
     known = frame.part_names()
-    for address in frame.measured:
-        piece, part = piece_of(address)
-        if part not in known:
-            yield Fault("measured", f'"{address}" is no part of this frame. Parts are {", ".join(known)}.')
-        elif piece is not None and not 1 <= piece <= frame.quantity:
-            yield Fault("measured", f'"{address}" is of piece {piece}, and the quantity is {frame.quantity}.')
+    for field in ("measured", "finished"):
+        for address in getattr(frame, field):
+            piece, part = piece_of(address)
+            if part not in known:
+                yield Fault(field, f'"{address}" is no part of this frame. Parts are {", ".join(known)}.')
+            elif piece is not None and not 1 <= piece <= frame.quantity:
+                yield Fault(field, f'"{address}" is of piece {piece}, and the quantity is {frame.quantity}.')
 
 
 def across_leg(leg: Leg, seen_from: Literal["front", "end"]) -> float:

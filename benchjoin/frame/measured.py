@@ -9,15 +9,34 @@ measured holds over what was described, and one piece's own figure holds over al
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from types import MappingProxyType
-from typing import Any
+from collections.abc import Iterator, Mapping
+from typing import Any, TypeVar
 
 from ..errors import BenchjoinError, told
 from ..lengths import mm
 from .identity import of_piece, plain
 
 FIELDS = ("thickness", "width")
+Value = TypeVar("Value")
+
+
+class Kept(Mapping[str, Value]):
+    """A mapping in the order of its names that nobody changes, and that can be copied and pickled."""
+
+    def __init__(self, items: Mapping[str, Value]) -> None:
+        self._items = dict(sorted(items.items()))
+
+    def __getitem__(self, name: str) -> Value:
+        return self._items[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._items)
+
+    def __len__(self) -> int:
+        return len(self._items)
+
+    def __repr__(self) -> str:
+        return repr(self._items)
 
 
 def measured(value: Any) -> Mapping[str, Mapping[str, float]]:
@@ -29,10 +48,12 @@ def measured(value: Any) -> Mapping[str, Mapping[str, float]]:
     parts: dict[str, dict[str, float]] = {}
     for address, given in value.items():
         for part, field, size in _sizes(address, given):
-            parts.setdefault(plain(part), {})[field] = size
-    return MappingProxyType(
-        {part: MappingProxyType(dict(sorted(sizes.items()))) for part, sizes in sorted(parts.items())}
-    )
+            own = parts.setdefault(plain(part), {})
+            if own.setdefault(field, size) != size:
+                raise BenchjoinError(
+                    f'measured gives the {field} of "{plain(part)}" twice: {own[field]:g} and {size:g} mm.'
+                )
+    return Kept({part: Kept(sizes) for part, sizes in parts.items()})
 
 
 def _sizes(address: Any, given: Any) -> list[tuple[str, str, float]]:

@@ -10,7 +10,7 @@ from typing import Any, Literal
 
 import attrs
 
-from ..errors import BenchjoinError
+from ..errors import BenchjoinError, told
 from .doors import Fault, a_length, kept, one_of, refuse
 from .joints import Butt, HalfLap, Notch, Planted, RailJoint
 from .stock import Stock
@@ -23,13 +23,14 @@ def _joint(value: Any) -> Any:
         return value
     if isinstance(value, type) and issubclass(value, RailJoint):
         return value()
-    raise BenchjoinError(f"joint is {value!r}. Choose Notch(), HalfLap(), Butt() or Planted().")
+    raise BenchjoinError(f"joint is {told(value)}. Choose Notch(), HalfLap(), Butt() or Planted().")
 
 
 def _stock(value: Any) -> Any:
     if value is None or isinstance(value, Stock):
         return value
-    raise BenchjoinError(f'stock is {value!r}, not a Stock. Write for example Stock("larch 1x6", thickness="5/8 in").')
+    example = 'Stock("larch 1x6", thickness="5/8 in")'
+    raise BenchjoinError(f"stock is {told(value)}, not a Stock. Write for example {example}.")
 
 
 @attrs.frozen

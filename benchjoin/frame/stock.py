@@ -1,27 +1,167 @@
-"""Stock: a timber section as the maker has it on the bench.
+"""Stock: a timber section as the maker has it on the bench, and the sizes it went through on its way there.
+
+A section is rough, dressed or planed when it is bought, and milled when the maker has flattened and planed it; a milled
+stock remembers the section it is milled from, so that the milling plan knows what comes off.
 
 >>> Stock("larch 2x4, milled", thickness="1 5/16 in", width="3 1/4 in").thickness
 33.3375
+>>> leg = Stock.dressed("2x4", species="western larch").milled()
+>>> leg.name, leg.thickness / 25.4, leg.width / 25.4, leg.start.name
+('western larch 2x4, milled', 1.375, 3.375, 'western larch 2x4, dressed')
 """
 
 from __future__ import annotations
 
+from typing import Any
+
 import attrs
 
-from .doors import Fault, Faults, a_length, a_name, refuse
+from ..errors import BenchjoinError, DescriptionError, told
+from ..lengths import TOUCH
+from ..trade import lumber
+from ..trade.allowances import INCH_MILLING, METRIC_MILLING, STATES, Milling, State
+from ..trade.species import species as find_species
+from .doors import Fault, Faults, a_length, a_name, kept, one_of, refuse
+
+
+def _species(value: Any) -> str | None:
+    return None if value is None else find_species(value).name
+
+
+def _start(value: Any) -> Any:
+    if value is None or isinstance(value, Stock):
+        return value
+    raise BenchjoinError(f'start is {told(value)}, not a Stock. Write for example Stock.dressed("2x4").')
 
 
 @attrs.frozen
 class Stock:
-    """A section by thickness and width, with the length it comes in where that matters. [mm]"""
+    """A section by thickness and width, with the length it comes in where that matters. [mm]
+
+    species is a wood of the tables in trade.species, state how its faces are, start the section it is milled from;
+    each is None where it is not said.
+    """
 
     name: str = attrs.field(converter=a_name("name"))
     thickness: float = attrs.field(kw_only=True, converter=a_length("thickness"))
     width: float | None = attrs.field(kw_only=True, default=None, converter=a_length("width", optional=True))
     length: float | None = attrs.field(kw_only=True, default=None, converter=a_length("length", optional=True))
+    species: str | None = attrs.field(kw_only=True, default=None, converter=kept("species", _species))
+    state: State | None = attrs.field(kw_only=True, default=None, converter=one_of("state", *STATES, None))
+    start: Stock | None = attrs.field(kw_only=True, default=None, converter=kept("start", _start))
 
     def __attrs_post_init__(self) -> None:
-        refuse(self, f"Stock {_name(self.name)}")
+        refuse(self, f"Stock {_name(self.name)}", self._faults)
+
+    def _faults(self) -> list[Fault]:
+        if self.start is None:
+            return []
+        pairs = (("thickness", self.thickness, self.start.thickness), ("width", self.width, self.start.width))
+        return [
+            Fault(field, f'{size:g} mm is more than the {first:g} mm of "{self.start.name}", which it is milled from.')
+            for field, size, first in pairs
+            if size is not None and first is not None and size > first + TOUCH
+        ]
+
+    @classmethod
+    def dressed(cls, nominal: str, *, green: bool = False, name: str | None = None, **more: Any) -> Stock:
+        """Softwood as the mill dressed it, by its nominal size: "2x4", "5/4x6"; dry, or green.
+
+        Also takes species and length.
+
+        Raises
+        ------
+        DescriptionError
+            If the standard has no such size.
+        """
+        found = _from_tables(nominal, lambda: lumber.dressed(nominal, green=green))
+        called = f"{nominal}, dressed{' green' if green else ''}"
+        return cls(_called(name, called, more), thickness=found[0], width=found[1], state="dressed", **more)
+
+    @classmethod
+    def rough(cls, nominal: str, *, width: Any = None, name: str | None = None, **more: Any) -> Stock:
+        """Wood as it was sawn: hardwood by its quarters, "4/4", with its width; softwood by its nominal size, "2x4".
+
+        Also takes species and length.
+
+        Raises
+        ------
+        DescriptionError
+            If the tables have no such size.
+        """
+        thickness, wide = _from_tables(nominal, lambda: _sawn(nominal))
+        width = wide if width is None else width
+        called = _called(name, f"{nominal}, rough", more)
+        return cls(called, thickness=thickness, width=width, state="rough", **more)
+
+    @classmethod
+    def planed(cls, section: str, *, name: str | None = None, **more: Any) -> Stock:
+        """A planed section usual in Europe, thickness first: "45x95".
+
+        Also takes species and length.
+
+        Raises
+        ------
+        DescriptionError
+            If it is not one of them.
+        """
+        found = _from_tables(section, lambda: lumber.planed(section))
+        called = _called(name, f"{section}, planed", more)
+        return cls(called, thickness=found[0], width=found[1], state="planed", **more)
+
+    def milled(
+        self, *, thickness: Any = None, width: Any = None, name: str | None = None, practice: Milling | None = None
+    ) -> Stock:
+        """The same wood after milling: at the sizes given, or else at those to expect by the maker's habits.
+
+        Without a practice those are INCH_MILLING, and METRIC_MILLING for a planed European size.
+
+        Raises
+        ------
+        DescriptionError
+            If a size is more than that of this stock.
+        MillingError
+            If milling would leave nothing.
+        """
+        state = self.state or "rough"
+        practice = practice or (METRIC_MILLING if state == "planed" else INCH_MILLING)
+        if width is None and self.width is not None:
+            width = practice.after(self.width, state, edges=True)
+        stem = self.name.rpartition(",")[0] if self.state else self.name
+        return Stock(
+            name or f"{stem or self.name}, milled",
+            thickness=practice.after(self.thickness, state) if thickness is None else thickness,
+            width=width,
+            length=self.length,
+            species=self.species,
+            state="milled",
+            start=self,
+        )
+
+
+def _sawn(nominal: str) -> tuple[float, float | None]:
+    if isinstance(nominal, str) and "x" not in nominal.casefold() and "×" not in nominal:
+        return float(lumber.quarters(nominal).rough * lumber.INCH), None
+    found = lumber.rough(nominal)
+    return found.thickness, found.width
+
+
+def _from_tables(nominal: object, find: Any) -> Any:
+    """A row of the tables; a size that they have not is a fault of the description."""
+    try:
+        return find()
+    except BenchjoinError as error:
+        fault = Fault("nominal", str(error))
+        raise DescriptionError(
+            f"Stock {told(nominal)} cannot be built as described:\n  nominal: {error}", faults=(fault,)
+        ) from None
+
+
+def _called(name: str | None, otherwise: str, more: dict[str, Any]) -> str:
+    if name is not None:
+        return name
+    wood = more.get("species")
+    return f"{wood} {otherwise}" if isinstance(wood, str) else otherwise
 
 
 def _name(value: object) -> str:

@@ -14,8 +14,8 @@ import numpy as np
 from ..frame.frame import Frame
 from ..frame.rails import Slot
 from ..frame.stack import FLUSH, Clear, Level
-from ..runs import Array, Member, Pin, lay_run
-from .sizes import rail_section
+from ..runs import Array, Member, Pin, lay_run, least, most
+from .sizes import RailSizes, rail_sizes
 
 RUN = "Levels up from the foot"
 
@@ -30,11 +30,12 @@ class Rise:
 
 @attrs.frozen
 class Band:
-    """A level over the floor, and each of its rails by name."""
+    """A level over the floor, each of its rails by name, and the sizes of these."""
 
     level: Level
     rise: Rise
     rails: Mapping[str, Rise]
+    sizes: Mapping[str, RailSizes]
 
 
 def level_bands(frame: Frame) -> tuple[Band, ...]:
@@ -45,7 +46,8 @@ def level_bands(frame: Frame) -> tuple[Band, ...]:
     RunError
         If levels and clears do not come out between two pins.
     """
-    shapes = {level.name: _shape(frame, level) for level in frame.levels()}
+    sizes = rail_sizes(frame)
+    shapes = {level.name: _shape(frame, level, sizes) for level in frame.levels()}
     members = [_member(frame, place, shapes) for place in range(len(frame.stack))]
     edges = lay_run(RUN, members, _pins(frame, shapes), frame.tape)
     bands = []
@@ -53,9 +55,18 @@ def level_bands(frame: Frame) -> tuple[Band, ...]:
         if isinstance(level, Level):
             own = shapes[level.name]
             datum = edges[..., place] - own.rise.bottom
-            rails = {name: Rise(datum + r.bottom, _top(edges, place, own, r)) for name, r in own.rails.items()}
-            bands.append(Band(level, Rise(edges[..., place], edges[..., place + 1]), rails))
+            notches = {name: Rise(datum + r.bottom, _top(edges, place, own, r)) for name, r in own.rails.items()}
+            rails = {name: _own(level, rise, own.sizes[name]) for name, rise in notches.items()}
+            bands.append(Band(level, Rise(edges[..., place], edges[..., place + 1]), rails, own.sizes))
     return tuple(bands)
+
+
+def _own(level: Level, notch: Rise, sizes: RailSizes) -> Rise:
+    """The rail itself in a notch that is cut for a wider one: it lies on the level's common edge."""
+    spare = sizes.notch - sizes.own.width
+    if level.align == "bottoms":
+        return Rise(notch.bottom, notch.top - spare)
+    return Rise(notch.bottom + spare, notch.top)
 
 
 def _top(edges: Array, place: int, own: Band, rail: Rise) -> Array:
@@ -63,17 +74,17 @@ def _top(edges: Array, place: int, own: Band, rail: Rise) -> Array:
     return edges[..., place + 1] - (own.rise.top - rail.top)
 
 
-def _shape(frame: Frame, level: Level) -> Band:
-    """A level over its own common edge."""
+def _shape(frame: Frame, level: Level, sizes: Mapping[str, RailSizes]) -> Band:
+    """A level over its own common edge, with its rails as wide as their notches."""
     own = [slot for slot in frame.rails() if slot.level is level]
-    rails = {slot.name: _over_edge(slot, rail_section(frame, slot).width) for slot in own}
-    low = np.min([rise.bottom for rise in rails.values()], axis=0)
-    high = np.max([rise.top for rise in rails.values()], axis=0)
-    return Band(level, Rise(low, high), rails)
+    rails = {slot.name: _over_edge(slot, sizes[slot.name].notch) for slot in own}
+    low = least(rise.bottom for rise in rails.values())
+    high = most(rise.top for rise in rails.values())
+    return Band(level, Rise(low, high), rails, {slot.name: sizes[slot.name] for slot in own})
 
 
 def _over_edge(slot: Slot, width: Array) -> Rise:
-    edge = np.full_like(width, slot.rail.raised)
+    edge = np.zeros_like(width) + slot.rail.raised
     return Rise(edge, edge + width) if slot.level.align == "bottoms" else Rise(edge - width, edge)
 
 
@@ -103,7 +114,7 @@ def _steps(frame: Frame, place: int, clear: Clear, shapes: Mapping[str, Band]) -
             if n == slot.name
         ]
         if band and own:
-            top, bottom = np.max([r.top for r in own], axis=0), np.min([r.bottom for r in own], axis=0)
+            top, bottom = most(r.top for r in own), least(r.bottom for r in own)
             step = step + (band.rise.top - top if below else bottom - band.rise.bottom)
     return step
 
@@ -132,5 +143,5 @@ def _flush(frame: Frame, place: int, level: Level, own: Band, flush: str) -> Pin
     row = FLUSH[flush]
     top = next(leg.height for _, r, _, leg in frame.legs() if r == row)
     rails = [own.rails[slot.name].top for slot in frame.rails() if slot.level is level and slot.side == row]
-    at = top + (own.rise.top - np.max(rails, axis=0))
+    at = top + (own.rise.top - most(rails))
     return Pin(edge=place + 1, at=at, name=f'"{level.name}" (flush with the {flush} at {frame.tape.say(top)})')

@@ -6,19 +6,19 @@ over the legs. Rails go to a face of their legs by as much as their joint lets t
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
 import attrs
-import numpy as np
 
 from ..frame.frame import Frame
 from ..frame.joints import Butt
 from ..frame.leg import Leg
+from ..frame.pair import Pair
 from ..frame.rails import Slot
 from ..frame.stack import Clear
-from ..runs import Array, Member, Pin, lay_run
+from ..runs import Array, Member, Pin, lay_run, most
 from ..solids import Box, Vector
-from .sizes import leg_section, rail_section
+from .sizes import Pick, RailSizes, leg_section
 
 OUT: Mapping[str, Vector] = {
     "front": (0.0, -1.0, 0.0),
@@ -45,10 +45,15 @@ class Blank:
 
 @attrs.frozen(kw_only=True)
 class RailBlank(Blank):
-    """A rail before joints; face is the face of the legs that it goes to."""
+    """A rail before joints; face is the face of the legs that it goes to.
+
+    flush is the depth that lets it in flush, spare how much wider its notches are than the rail itself. [mm]
+    """
 
     slot: Slot
     face: str
+    flush: float
+    spare: float
 
 
 @attrs.frozen
@@ -58,12 +63,12 @@ class Over:
     length: Array
     depth: Array
 
-    def of(self, piece: int) -> tuple[float, float]:
-        """Length and depth of one piece, counted from 0. [mm]"""
-        return float(self.length[piece]), float(self.depth[piece])
+    def of(self, pick: Pick) -> tuple[float, float]:
+        """Length and depth of one piece. [mm]"""
+        return pick(self.length), pick(self.depth)
 
 
-def pair_edges(frame: Frame, over: Over) -> Array:
+def pair_edges(frame: Frame, over: Over, bays: Sequence[Clear | Pair]) -> Array:
     """Edges of leg pairs and bays along the length, shape (quantity, 2 × pairs). [mm]
 
     Raises
@@ -75,64 +80,64 @@ def pair_edges(frame: Frame, over: Over) -> Array:
     for name, _, pair, leg in frame.legs():
         widths.setdefault(pair, []).append(leg_section(frame, name, leg).across(leg, "front"))
     names, say = frame.pairs(), frame.tape.say
-    members = [Member(name="left legs", size=np.max(widths["left"], axis=0))]
+    members = [Member(name="left legs", size=most(widths["left"]))]
     pins = [Pin(edge=0, at=0.0, name="the left end")]
-    for place, item in enumerate(frame.bays):
+    for place, item in enumerate(bays):
         if isinstance(item, Clear):
             members.append(Member(name=f"bay {place // 2 + 1}", size=item.size, share=item.weight))
             continue
         name = names[place // 2 + 1]
-        wide = np.max(widths[name], axis=0)
+        wide = most(widths[name])
         if item.at is not None:
             pins.append(Pin(edge=len(members), at=item.at - wide / 2, name=f"{name} pair (middle at {say(item.at)})"))
         members.append(Member(name=f"{name} legs", size=wide))
-    members.append(Member(name="right legs", size=np.max(widths["right"], axis=0)))
-    end = f"the right end (at {say(float(over.length[0]))})"
+    members.append(Member(name="right legs", size=most(widths["right"])))
+    end = f"the right end (at {say(float(over.length.flat[0]))})"
     return lay_run(
         "Legs along the length", members, [*pins, Pin(edge=len(members), at=over.length, name=end)], frame.tape
     )
 
 
-def leg_blanks(frame: Frame, edges: Array, over: Over, piece: int) -> dict[str, Blank]:
-    """Legs of one piece (counted from 0), front row first, from the left."""
-    own = np.broadcast_to(edges, (frame.quantity, edges.shape[-1]))[piece]
-    depth = over.of(piece)[1]
-    return {name: _leg(frame, own, depth, piece, name, row, pair, leg) for name, row, pair, leg in frame.legs()}
+def leg_blanks(frame: Frame, edges: Array, over: Over, pick: Pick) -> dict[str, Blank]:
+    """Legs of one piece, front row first, from the left."""
+    depth = over.of(pick)[1]
+    return {name: _leg(frame, edges, depth, pick, name, row, pair, leg) for name, row, pair, leg in frame.legs()}
 
 
-def _leg(frame: Frame, edges: Array, depth: float, piece: int, name: str, row: str, pair: str, leg: Leg) -> Blank:
+def _leg(frame: Frame, edges: Array, depth: float, pick: Pick, name: str, row: str, pair: str, leg: Leg) -> Blank:
     section = leg_section(frame, name, leg)
-    wide, deep = float(section.across(leg, "front")[piece]), float(section.across(leg, "end")[piece])
+    wide, deep = pick(section.across(leg, "front")), pick(section.across(leg, "end"))
     number = frame.pairs().index(pair)
-    low, high = float(edges[2 * number]), float(edges[2 * number + 1])
+    low, high = pick(edges[..., 2 * number]), pick(edges[..., 2 * number + 1])
     x = {"left": low, "right": high - wide}.get(pair, (low + high - wide) / 2)
     y = 0.0 if row == "front" else depth - deep
     return Blank(name=name, box=Box((x, y, 0.0), (x + wide, y + deep, leg.height)), along=UP, marked=row)
 
 
 def rail_blank(
-    frame: Frame,
     slot: Slot,
     rise: tuple[float, float],
     legs: Mapping[str, Blank],
     over: tuple[float, float],
-    piece: int,
+    sizes: RailSizes,
+    pick: Pick,
     let_in: LetIn,
 ) -> RailBlank:
     """One rail where it stands, before corners are turned; rise is its bottom and top, over its frame's size. [mm]"""
-    thick = float(rail_section(frame, slot).thickness[piece])
+    thick, flush = pick(sizes.own.thickness), pick(sizes.flush)
     along, across = (X, Y) if slot.long else (Y, X)
     own = [legs[name].box for name in slot.legs]
     face, looks = _face(slot)
-    low, high = _across(slot, own, across, thick, let_in(slot.joint, thick), looks)
+    low, high = _across(slot, own, across, thick, let_in(slot.joint, thick, flush), looks)
     start, end = _along(over, slot, own, along)
     box = Box(*(_corner(along, a, c, z) for a, c, z in ((start, low, rise[0]), (end, high, rise[1]))))
     run: Vector = (1.0, 0.0, 0.0) if slot.long else (0.0, 1.0, 0.0)
-    return RailBlank(name=slot.name, box=box, along=run, marked=face, slot=slot, face=face)
+    spare = pick(sizes.notch - sizes.own.width)
+    return RailBlank(name=slot.name, box=box, along=run, marked=face, slot=slot, face=face, flush=flush, spare=spare)
 
 
-LetIn = Callable[[object, float], float]
-"""How deep a joint lets a rail of some thickness into its leg. [mm]"""
+LetIn = Callable[[object, float, float], float]
+"""How deep a joint lets a rail of some thickness into its leg, flush being the depth of the thinnest. [mm]"""
 OPPOSITE = {"front": "back", "back": "front", "left": "right", "right": "left"}
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from types import ModuleType
 
 from ..frame.joints import Butt, HalfLap, Notch, Planted
@@ -16,18 +16,21 @@ JOINTS: Mapping[type, ModuleType] = {Notch: notch, HalfLap: half_lap, Butt: butt
 """A new joint is a file in joints/ and a line here."""
 
 
-def let_in(joint: object, thickness: float) -> float:
-    """How deep a joint lets a rail of some thickness into its leg. [mm]"""
-    return float(JOINTS[type(joint)].let_in(joint, thickness))
+def let_in(joint: object, thickness: float, flush: float) -> float:
+    """How deep a joint lets a rail of some thickness into its leg, flush being the depth of the thinnest. [mm]"""
+    depth: float = JOINTS[type(joint)].let_in(joint, thickness, flush)
+    return depth
 
 
-def join(piece: int, legs: Mapping[str, Blank], rails: Mapping[str, RailBlank], fit: float) -> Iterator[Joint]:
+def join(
+    piece: int, legs: Mapping[str, Blank], rails: Mapping[str, RailBlank], fit: Callable[[str], float]
+) -> Iterator[Joint]:
     """Joints of one piece, rail by rail in the order of description; a rail that misses a leg has none with it."""
     for rail in rails.values():
         kind = JOINTS[type(rail.slot.joint)]
         for name in rail.slot.legs:
             leg = legs[name]
-            meeting = Meeting(leg=leg, rail=rail, overlap=rail.box.meet(leg.box), fit=fit)
+            meeting = Meeting(leg=leg, rail=rail, overlap=rail.box.meet(leg.box), fit=fit(kind.KIND) + rail.spare)
             if meeting.overlap is not None if kind.SHARES else _touching(rail.box, leg.box):
                 cuts = kind.cuts(rail.slot.joint, meeting)
                 yield Joint(piece=piece, kind=kind.KIND, leg=name, rail=rail.name, overlap=meeting.overlap, cuts=cuts)

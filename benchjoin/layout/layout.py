@@ -7,7 +7,7 @@ from functools import cached_property
 
 import attrs
 
-from ..errors import AddressError
+from ..errors import AddressError, told
 from ..findings import Finding
 from ..frame.frame import Frame
 from ..frame.identity import of_piece, piece_of
@@ -20,7 +20,8 @@ from .sets import PartSet
 class Layout:
     """Where everything of a frame falls: its parts and joints in every piece, its sets, and what the checks found.
 
-    lost holds the rails that have no length left, by piece and name, with the length that was left for them. [mm]
+    wanted holds, for parts that stay as they were finished, the length that they would have now; lost holds the rails
+    that have no length left, by name, with the length that was left for them. [mm]
     """
 
     frame: Frame
@@ -28,6 +29,7 @@ class Layout:
     joints: tuple[Joint, ...]
     sets: tuple[PartSet, ...]
     lost: Mapping[str, float] = attrs.field(factory=dict, hash=False)
+    wanted: Mapping[str, float] = attrs.field(factory=dict, hash=False)
     findings: tuple[Finding, ...] = ()
 
     @cached_property
@@ -42,12 +44,12 @@ class Layout:
         AddressError
             If there is no such part.
         """
-        piece, identity = piece_of(name)
-        found = self._by_name.get(of_piece(piece or 1, identity))
+        piece, identity = piece_of(name) if isinstance(name, str) else (None, "")
+        found = self._by_name.get(of_piece(1 if piece is None else piece, identity))
         if found is None:
             known = tuple(dict.fromkeys(part.identity for part in self.parts))
-            told = f"{name!r} is no part of this layout, which has {self.frame.quantity} of each of {', '.join(known)}."
-            raise AddressError(told, address=name, known=known)
+            each = f"{self.frame.quantity} of each of {', '.join(known)}"
+            raise AddressError(f"{told(name)} is no part of this layout, which has {each}.", address=name, known=known)
         return found
 
     def leg(self, name: str, piece: int = 1) -> Part:
@@ -56,13 +58,13 @@ class Layout:
         Raises
         ------
         AddressError
-            If there is no such leg.
+            If there is no such leg, or no such piece.
         """
-        legs = {part.identity: part for part in self.parts if part.role == "leg" and part.piece == piece}
-        found = legs.get(name) or legs.get(f"{name} leg")
+        legs = {part.identity: part for part in self.piece(piece) if part.role == "leg"}
+        found = legs.get(f"{name} leg") or legs.get(f"{name}")
         if found is None:
-            told = f"There is no leg {name!r} in piece {piece}. Legs are {', '.join(legs)}."
-            raise AddressError(told, address=name, known=tuple(legs))
+            said = f"There is no leg {told(name)} in piece {piece}. Legs are {', '.join(legs)}."
+            raise AddressError(said, address=name, known=tuple(legs))
         return found
 
     def set(self, letter: str) -> PartSet:
@@ -77,7 +79,7 @@ class Layout:
             if one.letter == letter:
                 return one
         known = tuple(one.letter for one in self.sets)
-        raise AddressError(f"There is no set {letter!r}. Sets are {', '.join(known)}.", address=letter, known=known)
+        raise AddressError(f"There is no set {told(letter)}. Sets are {', '.join(known)}.", address=letter, known=known)
 
     def overall(self, piece: int = 1) -> tuple[float, float, float]:
         """Length, depth and height of a piece over everything: legs, planted rails and overhangs. [mm]"""
@@ -94,8 +96,8 @@ class Layout:
             If there is no such piece.
         """
         if number not in range(1, self.frame.quantity + 1):
-            told = f"There is no piece {number!r}. The quantity is {self.frame.quantity}; pieces count from 1."
-            raise AddressError(told, address=number, known=tuple(range(1, self.frame.quantity + 1)))
+            said = f"There is no piece {told(number)}. The quantity is {self.frame.quantity}; pieces count from 1."
+            raise AddressError(said, address=number, known=tuple(range(1, self.frame.quantity + 1)))
         return tuple(part for part in self.parts if part.piece == number)
 
     def errors(self) -> tuple[Finding, ...]:
@@ -104,6 +106,6 @@ class Layout:
 
     def __repr__(self) -> str:
         counts = {s: sum(f.severity == s for f in self.findings) for s in ("error", "warning", "note")}
-        told = ", ".join(f"{n} {s}{'s' * (n != 1)}" for s, n in counts.items() if n) or "no findings"
+        counted = ", ".join(f"{n} {s}{'s' * (n != 1)}" for s, n in counts.items() if n) or "no findings"
         parts, sets = len(self.parts), len(self.sets)
-        return f"<Layout of {self.frame.name}: {parts} parts, {sets} sets, make {self.frame.quantity}, {told}>"
+        return f"<Layout of {self.frame.name}: {parts} parts, {sets} sets, make {self.frame.quantity}, {counted}>"

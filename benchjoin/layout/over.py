@@ -10,54 +10,69 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 
 import attrs
-import numpy as np
 
 from ..errors import DescriptionError
 from ..frame.doors import Fault
-from ..frame.frame import Frame
+from ..frame.frame import Frame, across_leg
 from ..frame.governing import EndRails, Overall
+from ..frame.pair import Pair
 from ..frame.stack import Clear
 from ..lengths import TOUCH
-from ..runs import Array
+from ..runs import Array, most, over_pieces
 from .bands import Band
 from .blanks import Blank, Over, RailBlank
 from .place import place
+from .sizes import Pick
 
 Placed = tuple[Mapping[str, Blank], Mapping[str, RailBlank]]
 
 
-def over_legs(frame: Frame, bands: Sequence[Band]) -> Over:
-    """Length and depth over the legs in every piece, each of shape (quantity,). [mm]
+def over_legs(frame: Frame, bands: Sequence[Band], picks: Sequence[Pick]) -> Over:
+    """Length and depth over the legs in every piece, each of shape (quantity,), from a pick for each piece. [mm]
 
     Raises
     ------
     DescriptionError
-        If end rails of different lengths are to give the depth.
+        If end rails of different lengths are to give the depth, or it leaves no room for the legs.
     """
-    given = [span if isinstance(span, float) else span.size for span in (frame.length, frame.depth)]
+    given = [span.size if isinstance(span, Overall | EndRails) else span for span in (frame.length, frame.depth)]
+    every = [over_pieces([size] * frame.quantity) for size in given]
     room = sum(leg.stock.thickness + (leg.stock.width or 0.0) for *_, leg in frame.legs())
-    trial = Over(*(np.full(frame.quantity, size + room) for size in given))
-    if isinstance(frame.length, float) and isinstance(frame.depth, float):
-        return Over(*(np.full(frame.quantity, size) for size in given))
-    loose = attrs.evolve(frame, length=given[0] + room, depth=given[1] + room, bays=_open(frame))
-    placed = [place(loose, bands, trial, piece) for piece in range(frame.quantity)]
+    if not any(isinstance(span, Overall | EndRails) for span in (frame.length, frame.depth)):
+        return Over(*every)
+    trial = Over(*(size + room for size in every))
+    placed = [place(frame, bands, trial, pick, bays=_open(frame)) for pick in picks]
     sizes = [
         _held(frame, span, placed, axis, size, room)
-        for axis, (span, size) in enumerate(zip((frame.length, frame.depth), given, strict=True))
+        for axis, (span, size) in enumerate(zip((frame.length, frame.depth), every, strict=True))
     ]
+    _room_for_legs(frame, sizes[1])
     return Over(*sizes)
 
 
-def _open(frame: Frame) -> tuple[object, ...]:
+def _room_for_legs(frame: Frame, depths: Array) -> None:
+    """Refuse a depth that comes out smaller than a front and a back leg."""
+    pairs: dict[str, float] = {}
+    for _, _, pair, leg in frame.legs():
+        pairs[pair] = pairs.get(pair, 0.0) + across_leg(leg, "end")
+    need, short = max(pairs.values()), most(pairs.values()) > depths + TOUCH
+    if short.any():
+        least = float(depths.min())
+        say = frame.tape.say
+        what = f"it leaves {say(max(least, 0.0))} over the legs, and these alone take {say(need)}. Make it more."
+        raise DescriptionError(f'Frame "{frame.name}": depth: {what}', faults=(Fault("depth", what),), pieces=short)
+
+
+def _open(frame: Frame) -> tuple[Clear | Pair, ...]:
     """The same pairs with every bay open and none held at a place."""
     return tuple(Clear() if isinstance(bay, Clear) else attrs.evolve(bay, at=None) for bay in frame.bays)
 
 
-def _held(frame: Frame, span: object, placed: Sequence[Placed], axis: int, size: float, room: float) -> Array:
+def _held(frame: Frame, span: object, placed: Sequence[Placed], axis: int, size: Array, room: float) -> Array:
     measure: Mapping[type, Callable[[Frame, Placed, int], float]] = {Overall: _over_all, EndRails: _end_rails}
     if type(span) not in measure:
-        return np.full(len(placed), size)
-    found = np.array([measure[type(span)](frame, one, axis) for one in placed])
+        return size
+    found = over_pieces([measure[type(span)](frame, one, axis) for one in placed])
     return size + (size + room - found)
 
 

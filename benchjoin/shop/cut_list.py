@@ -71,11 +71,11 @@ def called(parts: Iterable[Part]) -> str:
             where.append(part.level)
     whats: dict[str, list[str]] = {}
     for what, where in levels.items():
-        whats.setdefault(_several(where), []).append(what)
+        whats.setdefault(several(where), []).append(what)
     return "; ".join(f"{where}: {_joined(what)}" if where else _joined(what) for where, what in whats.items())
 
 
-def _several(levels: Sequence[str]) -> str:
+def several(levels: Sequence[str]) -> str:
     """Names of levels in a row, or how many they are."""
     return ", ".join(levels) if len(levels) <= 3 else f"{levels[0]} to {levels[-1]} ({len(levels)} levels)"
 

@@ -87,11 +87,39 @@ def paper_size(name: str) -> tuple[float, float]:
     """
     sizes = {paper.name.casefold(): (paper.width, paper.height) for paper in PAPERS}
     sizes |= {sold.casefold(): sizes[proper.casefold()] for sold, proper in SOLD_AS.items()}
-    key = " ".join(str(name).split()).casefold()
+    key = _plain(name)
     if key not in sizes:
         known = ", ".join([paper.name for paper in PAPERS] + list(SOLD_AS))
         raise PaperError(f"No paper is called {name!r}. There is {known}.")
     return sizes[key]
+
+
+def is_roll(name: str) -> bool:
+    """Whether a name is that of a roll, by its width: "36 in"."""
+    return _plain(name) in _ROLL_WIDTHS
+
+
+def roll_width(name: str) -> float:
+    """Width of a roll by its name. [mm]
+
+    Raises
+    ------
+    PaperError
+        If there is no such roll; the message lists those there are.
+
+    >>> roll_width("36 in")
+    914.4
+    """
+    if not is_roll(name):
+        raise PaperError(f"No roll is called {name!r}. There is {', '.join(roll.name for roll in ROLLS)}.")
+    return _ROLL_WIDTHS[_plain(name)]
+
+
+def _plain(name: str) -> str:
+    return " ".join(str(name).split()).casefold()
+
+
+_ROLL_WIDTHS = {_plain(roll.name): roll.width for roll in ROLLS}
 
 
 def landscape(size: tuple[float, float]) -> tuple[float, float]:

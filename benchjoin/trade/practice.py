@@ -29,3 +29,6 @@ LAND = LandPractice()
 
 DEEPEST_NOTCH = 0.5
 """A notch deeper than this part of the leg leaves less than half of it. Common practice, no source."""
+
+FITS: dict[str, float] = {"snug": 0.0, "easy": 0.4, "outdoor": 0.8}
+"""Clearance of a notch over its rail by the word for it. [mm] Common practice, no source."""

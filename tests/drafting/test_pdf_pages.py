@@ -104,9 +104,7 @@ def test_a_page_that_came_out_at_another_size_is_refused(monkeypatch):
         pdf_bytes(sheet(210, 297))
 
 
-@pytest.mark.parametrize(
-    "error", [OSError('no library called "cairo-2" was found'), ImportError("no module")]
-)
+@pytest.mark.parametrize("error", [OSError('no library called "cairo-2" was found'), ImportError("no module")])
 def test_without_cairo_the_error_says_what_to_install(monkeypatch, error):
     real = builtins.__import__
 

@@ -10,7 +10,7 @@ import attrs
 import pytest
 
 from benchjoin.drafting import saving
-from benchjoin.drafting.primitives import Line
+from benchjoin.drafting.primitives import Line, Text
 from benchjoin.drafting.saving import write_whole
 from benchjoin.drafting.sheet import Sheet
 from benchjoin.errors import PaperError
@@ -66,10 +66,15 @@ def test_a_sheet_of_no_size_is_refused(bad):
 
 def test_a_sheet_shows_itself():
     assert repr(SHEET) == "<Sheet set-a: 610 × 1830 mm, 1:1>"
-    assert (
-        repr(attrs.evolve(SHEET, name="b", width=215.9, scale="1:10")) == "<Sheet b: 215.9 × 1830 mm, 1:10>"
-    )
-    assert SHEET._repr_svg_() == SHEET.svg()
+    assert repr(attrs.evolve(SHEET, name="b", width=215.9, scale="1:10")) == "<Sheet b: 215.9 × 1830 mm, 1:10>"
+
+
+def test_a_saved_and_a_shown_sheet_carry_their_font(tmp_path):
+    words = attrs.evolve(SHEET, drawing=[Text((5, 5), "57 1/2")])
+    assert words.save(tmp_path / "a.svg").read_text(encoding="utf-8") == words._repr_svg_() + "\n"
+    assert "@font-face" in words._repr_svg_()
+    assert "@font-face" not in words.svg()
+    assert SHEET._repr_svg_() == SHEET.svg()  # no word, no font
 
 
 def test_a_drawing_may_come_as_a_list():

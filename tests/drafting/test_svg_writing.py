@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import base64
 import io
 import math
 import re
 import xml.etree.ElementTree as ET
 
+import attrs
 import pytest
 import svgelements
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from benchjoin.drafting.fonts import font_file
+from benchjoin.drafting.lettering import font_size, text_width
 from benchjoin.drafting.linework import KINDS, Linework
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text
 from benchjoin.drafting.sheet import Sheet
@@ -71,8 +75,13 @@ def test_weights_and_dashes_come_from_the_table():
 
 
 def test_another_group_of_weights_may_be_taken():
-    text = svg_text(sheet(Line(((0, 0), (1, 1)), "visible")), Linework(wide=0.7, narrow=0.35))
-    assert 'stroke-width="0.7"' in text
+    drawn = sheet(Line(((0, 0), (1, 1)), "visible"), Line(((0, 0), (1, 1)), "hidden"))
+    found = [
+        (path.get("stroke-width"), path.get("stroke-dasharray"))
+        for path in ET.fromstring(attrs.evolve(drawn, linework=Linework(wide=0.7, narrow=0.35)).svg())
+        if path.get("stroke")
+    ]
+    assert found == [("0.35", "4.2 1.05"), ("0.7", None)]
 
 
 def test_blanks_lie_lowest_then_lines_then_black_then_text():
@@ -84,9 +93,7 @@ def test_blanks_lie_lowest_then_lines_then_black_then_text():
             Fill((((0, 0), (1, 0), (1, 1)),), "white"),
         ).svg()
     )
-    order = [
-        (e.tag.removeprefix(SVG), e.get("fill"), e.get("stroke")) for e in root if not e.tag.endswith("defs")
-    ]
+    order = [(e.tag.removeprefix(SVG), e.get("fill"), e.get("stroke")) for e in root if not e.tag.endswith("defs")]
     assert order == [
         ("path", "#fff", None),
         ("path", "#fff", None),
@@ -114,7 +121,7 @@ def test_discs_are_stroked_or_filled():
 @pytest.mark.parametrize("words", ["a < b & c > d", "\"3/4\" & 'x'", "5′ 3″ × ½ ⌀ ≤ 木", "]]>", "&amp;"])
 def test_words_come_back_as_they_were_written(words):
     root = ET.fromstring(sheet(Text((5, 5), words)).svg())
-    assert "".join(root.find(f".//{SVG}text").itertext()) == words
+    assert "".join(text.text for text in root.iter(f"{SVG}text")) == words
 
 
 @pytest.mark.parametrize("control", ["\x00", "\x07", "\n", "\x1b", "\ud800", "\x85"])
@@ -124,13 +131,50 @@ def test_control_characters_become_question_marks(control):
 
 
 def test_a_text_carries_its_own_size_anchor_and_turn():
-    text = ET.fromstring(sheet(Text((10, 20), "57", 2.5, "middle", 90, bold=True)).svg()).find(
-        f".//{SVG}text"
-    )
+    text = ET.fromstring(sheet(Text((10, 20), "57", 2.5, "middle", 90, bold=True)).svg()).find(f".//{SVG}text")
     assert float(text.get("font-size")) == pytest.approx(2.5 / 0.729, rel=1e-3)
     assert text.get("text-anchor") == "middle"
     assert text.get("transform") == "rotate(-90 10 259.4)"
     assert text.get("font-weight") == "bold"
+
+
+def test_a_fraction_is_a_run_of_its_own_each_figure_in_its_place():
+    root = ET.fromstring(sheet(Text((100, 20), "48 3/8 full", 2.5, "end")).svg())
+    whole, fraction, after = root.iter(f"{SVG}text")
+    assert [run.text for run in (whole, fraction, after)] == ["48", " 3/8", " full"]
+    assert {run.get("text-anchor") for run in (whole, fraction, after)} == {None}
+    assert float(whole.get("x")) == pytest.approx(100 - text_width("48 3/8 full", 2.5), abs=1e-3)
+    _, three, stroke, eight = (259.4 - float(y) for y in fraction.get("y").split())
+    assert eight < 0 < stroke < three
+    assert sorted(fraction.get("x").split(), key=float) == fraction.get("x").split()
+    assert float(fraction.get("font-size")) == pytest.approx(font_size(1.8), abs=1e-3)
+
+
+def test_runs_that_begin_or_end_in_a_space_keep_it():
+    kept = "{http://www.w3.org/XML/1998/namespace}space"
+    root = ET.fromstring(sheet(Text((9, 9), "48 3/8 full")).svg())
+    assert [run.get(kept) for run in root.iter(f"{SVG}text")] == [None, "preserve", "preserve"]
+
+
+def test_a_turned_fraction_turns_about_where_its_text_is_held():
+    root = ET.fromstring(sheet(Text((100, 20), "48 3/8", 2.5, "middle", 90)).svg())
+    assert {run.get("transform") for run in root.iter(f"{SVG}text")} == {"rotate(-90 100 259.4)"}
+
+
+def test_the_font_is_carried_only_when_asked_for_and_only_in_the_weights_that_are_written():
+    plain, bold = Text((5, 5), "a"), Text((5, 9), "a", bold=True)
+    assert "@font-face" not in sheet(plain, bold).svg()
+    assert svg_text(sheet(plain), embed=True).count("@font-face") == 1
+    assert "font-weight:bold" in svg_text(sheet(bold), embed=True)
+    assert svg_text(sheet(plain, bold), embed=True).count("@font-face") == 2
+    assert "@font-face" not in svg_text(sheet(Line(((0, 0), (1, 1)))), embed=True)
+
+
+def test_a_carried_font_is_the_packages_own_and_small():
+    text = svg_text(sheet(Text((5, 5), "a")), embed=True)
+    (data,) = re.findall(r"url\(data:font/woff;base64,([^)]*)\)", text)
+    assert base64.b64decode(data) == font_file(bold=False, ending="woff").read_bytes()
+    assert len(data) < 20_000
 
 
 @pytest.mark.parametrize(

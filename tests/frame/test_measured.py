@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import copy
+import pickle
+
 import attrs
 import pytest
 
@@ -63,6 +66,19 @@ def test_one_piece_holds_over_all_pieces_and_measured_over_drawn():
     assert best_known(found, 1, "back left leg", DRAWN) == {"thickness": 37, "width": 62}
     assert best_known(found, 2, "back left leg", DRAWN) == {"thickness": 37, "width": 61}
     assert best_known(found, 2, "back right leg", DRAWN) == DRAWN
+
+
+@pytest.mark.parametrize("copied", [lambda thing: pickle.loads(pickle.dumps(thing)), copy.copy, copy.deepcopy])
+def test_a_frame_with_its_measurements_survives_pickling_and_copying(copied):
+    sized = frame(measured={"2/back left leg.size": (37, 62)})
+    assert copied(sized) == sized
+    assert copied(sized).measured["2/back left leg"] == {"thickness": 37, "width": 62}
+    assert copied(frame()) == frame() != sized
+
+
+def test_measurements_show_themselves_plainly():
+    found = measured({"back left leg.width": 62, "back left leg.thickness": 37})
+    assert repr(found) == "{'back left leg': {'thickness': 37.0, 'width': 62.0}}"
 
 
 @pytest.mark.parametrize("typed", ["2/back left leg", "02/back left leg", " 2/back left leg"])

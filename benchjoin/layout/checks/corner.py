@@ -29,6 +29,7 @@ def covered_corners(piece: Piece) -> Iterator[Finding]:
                 severity="note",
                 kind="covers a corner",
                 where=piece.where(slot.name),
+                parts=(slot.name,),
                 sentence=f"{piece.where(slot.name)} runs past the legs by {' and '.join(told)} to cover the rails that "
                 f"stop behind it, and is {piece.say(part.length)} long.",
                 numbers={"low": past[0], "high": past[1], "length": part.length},

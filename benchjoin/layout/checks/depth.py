@@ -5,22 +5,18 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterator
 
-import shapely
-from shapely.geometry import Polygon
-from shapely.geometry.base import BaseGeometry
-
 from ...findings import Finding
 from ...lengths import TOUCH
+from ...solids import Box, boxes
 from ...sources import COMMON_PRACTICE, STATICS
 from ...trade.practice import DEEPEST_NOTCH
-from ..blanks import OUT
 from ..parts import Housing, Part
 from .piece import Piece
 
 
 def deep_notches(piece: Piece) -> Iterator[Finding]:
     """Notches deeper than half of the leg, told once for each kind of leg."""
-    for names, leg in piece.kinds_of_legs():
+    for names, leg, alike in piece.kinds_of_legs():
         through = [(notch, notch.depth / _through(leg, notch.face)) for notch in leg.notches]
         deep = [(notch, part) for notch, part in through if DEEPEST_NOTCH + 1e-9 < part < 1 - 1e-9]
         if deep:
@@ -30,6 +26,7 @@ def deep_notches(piece: Piece) -> Iterator[Finding]:
                 severity="warning",
                 kind="deep notch",
                 where=names,
+                parts=alike,
                 sentence=f"{names}: notched deeper than half of the leg for {rails}. At {notch.rail} the notch takes "
                 f"{piece.say(notch.depth)} of {piece.say(_through(leg, notch.face))} and leaves {1 - part:.0%}. "
                 "Take thinner rails, or let them in part-way.",
@@ -40,18 +37,19 @@ def deep_notches(piece: Piece) -> Iterator[Finding]:
 
 def notches_at_one_height(piece: Piece) -> Iterator[Finding]:
     """Notches from two faces that meet inside a leg, and what is left of its section."""
-    for names, leg in piece.kinds_of_legs():
-        whole = _section(leg, None).area
+    for names, leg, alike in piece.kinds_of_legs():
+        x, y, _ = leg.blank.size()
         for low, high in _storeys(leg):
             inside = [n for n in leg.notches if _rail_between(piece, n, low, high)]
             if len({n.face for n in inside}) < 2 or not _meet(leg, inside):
                 continue
-            left = _section(leg, (low + high) / 2).area / whole
+            left = sum(map(_area, _section(leg, low, high))) / (x * y)
             rails = " and ".join(dict.fromkeys(n.rail for n in inside))
             yield Finding(
                 severity="warning",
                 kind="notches meet",
                 where=names,
+                parts=alike,
                 sentence=f"{names}: the notches for {rails} meet inside the leg from {piece.say(low)} to "
                 f"{piece.say(high)}; {left:.0%} of its section is left there. Raise one of them, or let one butt.",
                 numbers={"bottom": low, "top": high, "left": left},
@@ -66,22 +64,23 @@ def _rail_between(piece: Piece, notch: Housing, low: float, high: float) -> bool
 
 
 def leg_cut_in_two(piece: Piece) -> Iterator[Finding]:
-    """A leg whose sections on either side of a change share no area."""
-    for names, leg in piece.kinds_of_legs():
+    """A leg with nothing left of it at some height, or whose sections on either side of a change share no area."""
+    for names, leg, alike in piece.kinds_of_legs():
         storeys = _storeys(leg)
-        sections = [_section(leg, (low + high) / 2) for low, high in storeys]
-        for (low, _), below, above in zip(storeys[1:], sections, sections[1:], strict=False):
-            if below.intersection(above).area <= TOUCH:
-                yield Finding(
-                    severity="error",
-                    kind="leg cut in two",
-                    where=names,
-                    sentence=f"{names}: nothing holds the leg together at {piece.say(low)} over the foot; what is left "
-                    "below shares no wood with what is left above. Let the rails in less deep, or move one.",
-                    numbers={"height": low},
-                    source=STATICS,
-                )
-                break
+        sections = [_section(leg, low, high) for low, high in storeys]
+        held = [sum(map(_area, sections[0])), *(_shared(below, above) for below, above in itertools.pairwise(sections))]
+        low = next((low for (low, _), area in zip(storeys, held, strict=True) if area <= TOUCH), None)
+        if low is not None:
+            yield Finding(
+                severity="error",
+                kind="leg cut in two",
+                where=names,
+                parts=alike,
+                sentence=f"{names}: nothing holds the leg together at {piece.say(low)} over the foot; what is left "
+                "below shares no wood with what is left above. Let the rails in less deep, or move one.",
+                numbers={"height": low},
+                source=STATICS,
+            )
 
 
 def _through(leg: Part, face: str) -> float:
@@ -97,19 +96,35 @@ def _storeys(leg: Part) -> list[tuple[float, float]]:
     return [(a, b) for a, b in itertools.pairwise(inside) if b - a > TOUCH]
 
 
-def _section(leg: Part, height: float | None) -> BaseGeometry:
-    """What is left of a leg at a height, seen from above; the whole of it without one."""
+def _section(leg: Part, low: float, high: float) -> tuple[Box, ...]:
+    """What is left of a leg in a storey of it, as boxes beside each other."""
     (x0, y0, _), (x1, y1, _) = leg.blank.low, leg.blank.high
-    whole: Polygon = shapely.box(x0, y0, x1, y1)
-    if height is None:
-        return whole
-    cut = [shapely.box(*c.box.low[:2], *c.box.high[:2]) for c in leg.cuts if c.box.low[2] < height < c.box.high[2]]
-    return whole.difference(shapely.union_all(cut)) if cut else whole
+    return boxes(Box((x0, y0, low), (x1, y1, high)), [cut.box for cut in leg.cuts])
+
+
+def _area(box: Box) -> float:
+    """Area of a box, seen from above. [mm²]"""
+    x, y, _ = box.size()
+    return x * y
+
+
+def _shared(below: tuple[Box, ...], above: tuple[Box, ...]) -> float:
+    """Area that the sections of two storeys share. [mm²]"""
+    return sum(_over(a, b, 0) * _over(a, b, 1) for a, b in itertools.product(below, above))
+
+
+def _over(a: Box, b: Box, axis: int) -> float:
+    """How far two boxes overlap along an axis. [mm]"""
+    return max(min(a.high[axis], b.high[axis]) - max(a.low[axis], b.low[axis]), 0.0)
 
 
 def _meet(leg: Part, inside: list[Housing]) -> bool:
     """Whether notches from different faces touch or share wood."""
-    boxes = [(c.face, shapely.box(*c.box.low[:2], *c.box.high[:2])) for c in leg.cuts if c.face in OUT]
     rails = {n.rail for n in inside}
-    near = [(f, b) for (f, b), c in zip(boxes, leg.cuts, strict=True) if c.mate in rails]
-    return any(a.distance(b) <= TOUCH for i, (f, a) in enumerate(near) for g, b in near[i + 1 :] if f != g)
+    near = [cut for cut in leg.cuts if cut.mate in rails]
+    return any(a.face != b.face and _touch(a.box, b.box) for a, b in itertools.combinations(near, 2))
+
+
+def _touch(a: Box, b: Box) -> bool:
+    """Whether two boxes touch or overlap, seen from above."""
+    return all(max(a.low[n], b.low[n]) - min(a.high[n], b.high[n]) <= TOUCH for n in (0, 1))

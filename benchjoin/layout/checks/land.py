@@ -14,7 +14,7 @@ from .piece import Piece
 
 def slivers(piece: Piece) -> Iterator[Finding]:
     """A sliver of leg above a notch, which breaks off."""
-    for names, leg in piece.kinds_of_legs():
+    for names, leg, alike in piece.kinds_of_legs():
         for notch in leg.notches:
             land = leg.length - notch.top
             if TOUCH < land < LAND.sliver:
@@ -22,6 +22,7 @@ def slivers(piece: Piece) -> Iterator[Finding]:
                     severity="warning",
                     kind="sliver",
                     where=names,
+                    parts=alike,
                     sentence=f"{names}: a sliver of {_thin(piece, land)} stands above the notch for {notch.rail} and "
                     f'will break off. Pin the level by relation (flush="front leg top", "back leg top"), or lower it.',
                     numbers={"land": land},
@@ -31,7 +32,7 @@ def slivers(piece: Piece) -> Iterator[Finding]:
 
 def short_lands(piece: Piece) -> Iterator[Finding]:
     """Lands too short for their short grain."""
-    for names, leg in piece.kinds_of_legs():
+    for names, leg, alike in piece.kinds_of_legs():
         for land, depth, where in _lands(leg):
             need = LAND.needed(depth)
             if TOUCH < land < need and not (where.startswith("between the top of") and land < LAND.sliver):
@@ -39,6 +40,7 @@ def short_lands(piece: Piece) -> Iterator[Finding]:
                     severity="warning",
                     kind="short land",
                     where=names,
+                    parts=alike,
                     sentence=f"{names}: only {_thin(piece, land)} of wood is left {where}, and its short grain "
                     f"may break away. Leave at least {piece.say(need)}.",
                     numbers={"land": land, "needed": need},

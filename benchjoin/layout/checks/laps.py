@@ -23,6 +23,7 @@ def laps_at_one_height(piece: Piece) -> Iterator[Finding]:
                     severity="error",
                     kind="two laps at one height",
                     where=piece.where(leg.identity),
+                    parts=(leg.identity, a.rail, b.rail),
                     sentence=f"{piece.where(leg.identity)}: {a.rail} and {b.rail} are both half-lapped into it from "
                     f"{piece.say(low)} to {piece.say(high)}. Raise one by at least {piece.say(high - low)}, "
                     "or let one butt.",

@@ -7,9 +7,11 @@ from collections.abc import Mapping
 import attrs
 
 from ...frame.frame import Frame
+from ...runs import Array
 from ..joints.meeting import Joint
 from ..kinds import Key, shape_key
 from ..parts import Part
+from ..sizes import in_piece
 
 
 @attrs.frozen(kw_only=True)
@@ -21,26 +23,40 @@ class Piece:
     parts: Mapping[str, Part]
     joints: tuple[Joint, ...]
     lost: Mapping[str, float]
+    wanted: Mapping[str, float] = attrs.field(factory=dict)
+    number: int = 1
 
     @property
     def legs(self) -> tuple[Part, ...]:
         """The legs, front row first."""
         return tuple(part for part in self.parts.values() if part.role == "leg")
 
+    def of(self, sizes: Array) -> float:
+        """This piece's number out of an array over the pieces."""
+        return in_piece(self.number - 1)(sizes)
+
     def say(self, length: float) -> str:
         """A length as the design's tape reads it, with its unit."""
         return self.frame.tape.say(length)
+
+    def amount(self, length: float) -> str:
+        """A difference: as the tape reads it, or in mm where that reads as nothing or is off the mark."""
+        tape = self.frame.tape
+        return tape.say(length) if tape.marks(length) and not tape.off(length) else f"{length:.2f} mm"
 
     def where(self, name: str) -> str:
         """A part's name, with the piece where pieces differ."""
         return f"{self.label}{name}"
 
-    def kinds_of_legs(self) -> list[tuple[str, Part]]:
-        """One leg of each kind, with the names of all that are like it (mirror images count as alike)."""
+    def kinds_of_legs(self) -> list[tuple[str, Part, tuple[str, ...]]]:
+        """The names of like legs in words (mirror images count as alike), one of them, and their identities."""
         groups: dict[Key, list[Part]] = {}
         for leg in self.legs:
             groups.setdefault(min(shape_key(leg), shape_key(leg, mirrored=True)), []).append(leg)
-        return [(self.where(_together(members)), members[0]) for members in groups.values()]
+        return [
+            (self.where(_together(members)), members[0], tuple(leg.identity for leg in members))
+            for members in groups.values()
+        ]
 
 
 def _together(legs: list[Part]) -> str:

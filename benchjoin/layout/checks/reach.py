@@ -18,6 +18,7 @@ def lost_rails(piece: Piece) -> Iterator[Finding]:
             severity="error",
             kind="no length left",
             where=piece.where(name),
+            parts=(name,),
             sentence=f"{piece.where(name)}: there is {short} left for its length. Make the frame deeper or longer, "
             "or the legs smaller.",
             numbers={"length": length},
@@ -38,6 +39,7 @@ def above_every_leg(piece: Piece) -> Iterator[Finding]:
                 severity="error",
                 kind="above every leg",
                 where=f"{piece.label}{level}",
+                parts=tuple(name for name, part in piece.parts.items() if part.level == level),
                 sentence=f'{piece.label}"{level}" starts at {piece.say(bottom)} over the floor, and the tallest leg '
                 f"ends at {piece.say(tallest)}. Lower a clear, or make the legs longer.",
                 numbers={"bottom": bottom, "leg": tallest},
@@ -62,6 +64,7 @@ def unheld_rails(piece: Piece) -> Iterator[Finding]:
             severity="error" if nothing else "warning",
             kind="no leg holds it" if nothing else "a leg is missed",
             where=piece.where(slot.name),
+            parts=(slot.name, *missed),
             sentence=f"{piece.where(slot.name)} ({low} to {high} over the floor) does not come to "
             f"{' or '.join(missed)}. Lower it, make the legs taller, or turn the corner the other way.",
             numbers={"bottom": part.blank.low[2], "top": part.blank.high[2]},
@@ -79,6 +82,7 @@ def proud_of_the_leg(piece: Piece) -> Iterator[Finding]:
                 severity="warning",
                 kind="wider than the leg can take",
                 where=piece.where(rail.identity),
+                parts=(rail.identity, leg.identity),
                 sentence=f"{piece.where(rail.identity)} stands {piece.say(over)} over the top of the {leg.identity}, "
                 f"which ends at {piece.say(leg.blank.high[2])}. Lower the level, or pin it flush.",
                 numbers={"over": over, "leg": leg.blank.high[2]},

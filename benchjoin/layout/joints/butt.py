@@ -10,7 +10,7 @@ SHARES = False
 """Whether both want the same wood; otherwise they only touch."""
 
 
-def let_in(joint: Butt, thickness: float) -> float:
+def let_in(joint: Butt, thickness: float, flush: float) -> float:
     """Its outer face is flush with the leg's. [mm]"""
     return thickness
 

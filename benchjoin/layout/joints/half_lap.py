@@ -1,8 +1,8 @@
 """The half-lap: leg and rail both give up wood so that their faces finish flush.
 
-From the face inwards the leg loses its share of the rail's thickness, the rail keeps it; behind that the rail loses
-the rest and the leg keeps it. The rail's lap takes the leg's width and the fit, on the shoulder that stays closed, or
-away from the rail's datum end where both are.
+From the face inwards the leg loses its share of the rail's thickness (of the thinnest rail of the level, so that one
+depth serves them all) and the rail keeps it; behind that the rail loses the rest and the leg keeps it. The rail's lap
+takes the leg's width and the fit, on the shoulder that stays closed, or away from the rail's datum end where both are.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ SHARES = True
 """Whether both want the same wood; otherwise they only touch."""
 
 
-def let_in(joint: HalfLap, thickness: float) -> float:
+def let_in(joint: HalfLap, thickness: float, flush: float) -> float:
     """How deep the rail goes into the leg: flush. [mm]"""
     return thickness
 
@@ -31,7 +31,8 @@ def cuts(joint: HalfLap, meeting: Meeting) -> tuple[Cut, ...]:
     axis = 1 if rail.slot.long else 0
     low, high = overlap.low[axis], overlap.high[axis]
     outer_first = rail.face in ("front", "left")
-    cheek = low + joint.share * (high - low) if outer_first else high - joint.share * (high - low)
+    depth = joint.share * min(rail.flush, high - low)
+    cheek = low + depth if outer_first else high - depth
     near, far = _between(overlap, axis, low, cheek), _between(overlap, axis, cheek, high)
     outer, inner = (near, far) if outer_first else (far, near)
     lap = _lap(inner, rail.box, 1 - axis, meeting.fit)

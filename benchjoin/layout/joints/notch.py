@@ -10,9 +10,9 @@ SHARES = True
 """Whether both want the same wood; otherwise they only touch."""
 
 
-def let_in(joint: Notch, thickness: float) -> float:
-    """How deep the rail goes into the leg: flush where it measures thinner than it was to be let in. [mm]"""
-    return thickness if joint.depth is None else min(joint.depth, thickness)
+def let_in(joint: Notch, thickness: float, flush: float) -> float:
+    """How deep the rail goes into the leg: flush with the thinnest of its level, or as deep as was said. [mm]"""
+    return flush if joint.depth is None else min(joint.depth, flush)
 
 
 def cuts(joint: Notch, meeting: Meeting) -> tuple[Cut, ...]:

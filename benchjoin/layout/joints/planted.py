@@ -10,7 +10,7 @@ SHARES = False
 """Whether both want the same wood; otherwise they only touch."""
 
 
-def let_in(joint: Planted, thickness: float) -> float:
+def let_in(joint: Planted, thickness: float, flush: float) -> float:
     """It stays on the face. [mm]"""
     return 0.0
 

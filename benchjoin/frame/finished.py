@@ -1,0 +1,51 @@
+"""Finished parts: what has been sized, marked or cut in wood, and stays so whatever is measured or changed later.
+
+A part that is *sized* keeps its length and section, one that is *marked* or *cut* keeps its shoulders and depths too.
+Places are in the part's own frame: along it from the datum end, across it, into it from the marked face.
+`layout.keeping` writes these down from a layout; nobody types them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, Literal
+
+import attrs
+
+from ..errors import BenchjoinError, told
+from .identity import piece_of
+from .measured import Kept
+
+State = Literal["sized", "marked", "cut"]
+STATES: tuple[State, ...] = ("sized", "marked", "cut")
+Corner = tuple[float, float, float]
+
+
+@attrs.frozen
+class FinishedCut:
+    """A cut as it was marked: for which mate, from which face, of which kind; its box in the part's own frame. [mm]"""
+
+    mate: str
+    face: str
+    kind: str
+    low: Corner
+    high: Corner
+
+
+@attrs.frozen
+class Finished:
+    """A part as it stands: its state, its length, and its cuts (none where it is only sized). [mm]"""
+
+    state: State
+    length: float
+    cuts: tuple[FinishedCut, ...] = ()
+
+
+def finished(value: Any) -> Mapping[str, Finished]:
+    """Converter of Frame.finished: parts of one piece by name; takes its own result, too."""
+    if not isinstance(value, Mapping) or not all(isinstance(part, Finished) for part in value.values()):
+        raise BenchjoinError(f"finished is {told(value)}. It is written by keep(layout, 'back left leg', state='cut').")
+    for name in value:
+        if piece_of(str(name))[0] is None:
+            raise BenchjoinError(f"finished holds {told(name)}, which says no piece. Write '1/{name}'.")
+    return Kept(value)

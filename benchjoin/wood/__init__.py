@@ -1,0 +1,1 @@
+"""What wood does by itself: it takes up and gives off water, swells and shrinks, has a weight. Pure functions."""

@@ -1,0 +1,332 @@
+"""Each check with the smallest frame that trips it and a neighbour that does not, the numbers worked by hand. [mm]
+
+The plain frame: legs of 60 along and 40 deep, 500 high, rails 20 thick, 600 over the legs and 300 deep.
+"""
+
+from __future__ import annotations
+
+import attrs
+import pytest
+
+from benchjoin import (
+    Clear,
+    Frame,
+    HalfLap,
+    Leg,
+    Level,
+    Notch,
+    Pair,
+    Planted,
+    Rail,
+    Stock,
+    alter,
+    lay_out,
+    set_page,
+)
+from benchjoin.errors import CannotDraw
+from benchjoin.layout.checking import CHECKS
+from benchjoin.layout.checks.piece import Piece
+
+POST = Stock("ash", thickness=40, width=60)
+PLAIN = Frame(
+    name="Plain",
+    length=600,
+    depth=300,
+    front=Leg(POST, height=500),
+    back=Leg(POST, height=500),
+    rail_stock=Stock("ash board", thickness=20),
+    stack=[Clear(100), Level("low", front=60)],
+    tape="1 mm",
+)
+
+
+def with_stack(*stack, **more):
+    return attrs.evolve(PLAIN, stack=stack, **more)
+
+
+def level(**sides):
+    """A frame with one level, its bottom at 100."""
+    return with_stack(Clear(100), Level("low", **sides))
+
+
+notched = Rail(60, joint=Notch())
+lapped = Rail(60, joint=HalfLap())
+planted = Rail(60, joint=Planted())
+
+# kind, severity, where, numbers, words of the sentence, the frame that trips it, its neighbour
+CASES = {
+    "two rails that want one corner": (
+        "clash",
+        "error",
+        "low/front rail",
+        {"x": 20, "y": 20, "z": 60, "bottom": 100},
+        ["low/left rail", "at 100 mm over the floor", "20 mm along, 20 mm deep, 60 mm high"],
+        alter(level(front=60, left=notched), {"corners": "staggered"}),
+        alter(level(front=60, left=Rail(60, joint=Notch(), raised=60)), {"corners": "staggered"}),
+    ),
+    "legs that measured too deep for the frame": (
+        "clash",
+        "error",
+        "front left leg",
+        {"x": 60, "y": 1, "z": 500, "bottom": 0},
+        ["back left leg"],
+        attrs.evolve(PLAIN, depth=80, measured={"front left leg.thickness": 41}),
+        attrs.evolve(PLAIN, depth=80),
+    ),
+    "a notch deeper than half of the leg": (  # 21 of 40 leave 19, 47.5 %
+        "deep notch",
+        "warning",
+        "front left leg and front right leg",
+        {"depth": 21, "left": 0.475},
+        ["low/front rail", "21 mm of 40 mm", "leaves 48%"],
+        alter(PLAIN, {"rail_stock.thickness": 21}),
+        PLAIN,  # 20 of 40 are half
+    ),
+    "a deep notch in the edge of a leg": (  # 24 of 40 leave 16
+        "deep notch",
+        "warning",
+        "front left leg and back left leg",
+        {"depth": 24, "left": 0.4},
+        ["low/left rail", "24 mm of 40 mm", "leaves 40%"],
+        alter(level(left=notched), {"rail_stock.thickness": 24, "front.wide": "end", "back.wide": "end"}),
+        alter(level(left=notched), {"rail_stock.thickness": 24}),  # 24 of 60
+    ),
+    "two notches that meet inside a leg": (
+        # the end rail stops behind the front rail, 20..40 deep and 20 wide: 2400 - 1200 - 400 = 800 of 2400
+        "notches meet",
+        "warning",
+        "front left leg",
+        {"bottom": 100, "top": 160, "left": 1 / 3},
+        ["low/front rail and low/left rail", "from 100 mm to 160 mm", "33% of its section"],
+        level(front=60, left=notched),
+        level(front=60, left=Rail(60, joint=Notch(), raised=60)),
+    ),
+    "notches that meet over part of their height": (
+        "notches meet",
+        "warning",
+        "front left leg",
+        {"bottom": 140, "top": 160, "left": 1 / 3},
+        ["from 140 mm to 160 mm"],
+        level(front=60, left=Rail(60, joint=Notch(), raised=40)),
+        level(front=60, left=60),
+    ),
+    "a leg cut in two": (
+        "leg cut in two",
+        "error",
+        "front left leg and front right leg",
+        {"height": 100},
+        ["nothing holds the leg together at 100 mm"],
+        alter(PLAIN, {"rail_stock.thickness": 40}),
+        alter(PLAIN, {"rail_stock.thickness": 39}),
+    ),
+    "a leg of which nothing is left": (
+        "leg cut in two",
+        "error",
+        "front left leg and front right leg",
+        {"height": 0},
+        ["nothing holds the leg together at 0 mm"],
+        alter(with_stack(Level("low", front=60)), {"rail_stock.thickness": 40, "front.height": 60}),
+        alter(with_stack(Level("low", front=60)), {"rail_stock.thickness": 39, "front.height": 60}),
+    ),
+    "a sliver above a notch": (
+        "sliver",
+        "warning",
+        "front left leg and front right leg",
+        {"land": 5},
+        ["a sliver of 5 mm stands above the notch for low/front rail", "flush"],
+        alter(PLAIN, {"front.height": 165}),
+        alter(PLAIN, {"front.height": 160}),
+    ),
+    "a thin end that is no sliver": (  # 6 is what a sliver is less than; it is a short land
+        "short land",
+        "warning",
+        "front left leg and front right leg",
+        {"land": 6, "needed": 20},
+        ["only 6 mm", "between the top of the leg and the notch for low/front rail", "at least 20 mm"],
+        alter(PLAIN, {"front.height": 166}),
+        alter(PLAIN, {"front.height": 180}),
+    ),
+    "short land between two notches": (
+        "short land",
+        "warning",
+        "front left leg and front right leg",
+        {"land": 19, "needed": 20},
+        ["only 19 mm", "between the notches for low/front rail and high/front rail"],
+        with_stack(Clear(100), Level("low", front=60), Clear(19), Level("high", front=60)),
+        with_stack(Clear(100), Level("low", front=60), Clear(20), Level("high", front=60)),
+    ),
+    "land shorter than the notch is deep": (  # 24 deep asks for 24
+        "short land",
+        "warning",
+        "front left leg and front right leg",
+        {"land": 22, "needed": 24},
+        ["only 22 mm", "between the foot and the notch for low/front rail", "at least 24 mm"],
+        alter(with_stack(Clear(22), Level("low", front=60)), {"rail_stock.thickness": 24}),
+        alter(with_stack(Clear(24), Level("low", front=60)), {"rail_stock.thickness": 24}),
+    ),
+    "a rail wider than the leg can take at its top": (
+        "wider than the leg can take",
+        "warning",
+        "low/front rail",
+        {"over": 10, "leg": 150},
+        ["stands 10 mm over the top of the front left leg", "ends at 150 mm"],
+        alter(PLAIN, {"front.height": 150}),
+        alter(PLAIN, {"front.height": 160}),
+    ),
+    "a level above every leg": (
+        "above every leg",
+        "error",
+        "low",
+        {"bottom": 500, "leg": 500},
+        ['"low" starts at 500 mm', "ends at 500 mm"],
+        with_stack(Clear(500), Level("low", front=60)),
+        with_stack(Clear(499), Level("low", front=60)),
+    ),
+    "an end rail with no length left": (
+        "no length left",
+        "error",
+        "low/left rail",
+        {"length": 0},
+        ["nothing left for its length"],
+        alter(level(left=60), {"depth": 80}),
+        alter(level(left=60), {"depth": 81}),
+    ),
+    "an end rail with less than no length": (  # 80 - 41 - 40
+        "no length left",
+        "error",
+        "low/left rail",
+        {"length": -1},
+        ["1 mm too little left"],
+        attrs.evolve(level(left=60), depth=80, measured={"front left leg.thickness": 41}),
+        attrs.evolve(level(left=60), depth=82, measured={"front left leg.thickness": 41}),
+    ),
+    "two laps in one leg at one height": (
+        "two laps at one height",
+        "error",
+        "front left leg",
+        {"bottom": 110, "top": 160},
+        ["low/front rail and low/left rail", "from 110 mm to 160 mm", "at least 50 mm"],
+        level(front=lapped, left=Rail(60, joint=HalfLap(), raised=10)),
+        level(front=lapped, left=Rail(60, joint=HalfLap(), raised=60)),
+    ),
+    "a rail that comes to one leg and misses the other": (
+        "a leg is missed",
+        "warning",
+        "low/left rail",
+        {"bottom": 100, "top": 160},
+        ["(100 mm to 160 mm over the floor)", "does not come to back left leg"],
+        alter(level(left=notched), {"back.height": 90}),
+        alter(level(left=notched), {"back.height": 101}),
+    ),
+    "a rail that misses all its legs": (
+        "no leg holds it",
+        "error",
+        "low/back rail",
+        {"bottom": 100, "top": 160},
+        ["does not come to back left leg or back right leg"],
+        alter(level(front=60, back=60), {"back.height": 100}),
+        alter(level(front=60, back=60), {"back.height": 101}),
+    ),
+    "a rail that misses a tall enough middle leg": (  # planted at 0, while the middle leg's face is at 0, too
+        "a leg is missed",
+        "warning",
+        "low/front rail",
+        {"bottom": 100, "top": 160},
+        ["does not come to front middle leg 1"],
+        attrs.evolve(
+            level(front=Rail(60, joint=Planted(), face="inner")),
+            bays=[Clear(), Pair(front=Leg(Stock("thin", thickness=30, width=60), height=500)), Clear()],
+        ),
+        attrs.evolve(
+            level(front=Rail(60, joint=Planted(), face="inner")),
+            bays=[Clear(), Pair(front=Leg(Stock("thin", thickness=30, width=60), height=100)), Clear()],
+        ),
+    ),
+    "a rail that covers a corner outside the legs": (
+        "covers a corner",
+        "note",
+        "low/front rail",
+        {"low": 20, "high": 0, "length": 620},
+        ["runs past the legs by 20 mm at the left to cover", "620 mm long"],
+        level(front=planted, left=planted),
+        level(front=planted, left=60),
+    ),
+}
+
+
+def found(frame, kind):
+    return [finding for finding in lay_out(frame).findings if finding.kind == kind]
+
+
+@pytest.mark.parametrize("case", CASES)
+class TestFindings:
+    def test_it_says_how_bad_where_and_how_much(self, case):
+        kind, severity, where, numbers, words, trips, _ = CASES[case]
+        finding = next((f for f in found(trips, kind) if f.where == where), None)
+        assert finding is not None, [str(f) for f in lay_out(trips).findings]
+        assert finding.severity == severity
+        assert finding.numbers == pytest.approx(numbers, abs=1e-9)
+        assert all(word in finding.sentence for word in [where, *words]), finding.sentence
+        assert finding.sentence.endswith(".")
+        assert str(finding) == f"{severity}: {finding.sentence} [{finding.source}]"
+        assert str(finding.source)
+
+    def test_its_neighbour_is_fine(self, case):
+        kind, *_, fine = CASES[case]
+        assert found(fine, kind) == []
+
+    def test_an_error_stops_the_page_of_the_set_but_not_the_layout(self, case):
+        _, severity, *_, trips, _ = CASES[case]
+        layout = lay_out(trips)
+        if severity == "error":
+            with pytest.raises(CannotDraw) as caught:
+                set_page(layout, layout.sets[0].letter)
+            assert caught.value.findings == layout.errors()
+            assert all(finding.sentence in str(caught.value) for finding in layout.errors())
+        else:
+            assert layout.errors() == ()
+
+
+@pytest.mark.parametrize("check", CHECKS)
+def test_each_check_is_tripped_by_one_of_the_frames(check):
+    told = []
+    for _, _, _, _, _, trips, _ in CASES.values():
+        layout = lay_out(trips)
+        parts = {part.identity: part for part in layout.piece(1)}
+        lost = {name.removeprefix("1/"): length for name, length in layout.lost.items()}
+        told += check(Piece(frame=trips, label="", parts=parts, joints=layout.joints, lost=lost))
+    assert told
+    assert {finding.kind for finding in told} <= {kind for kind, *_ in CASES.values()}
+
+
+def test_a_deep_notch_is_told_once_for_each_kind_of_leg():
+    frame = alter(level(front=60, back=60), {"rail_stock.thickness": 21, "back.height": 600})
+    assert [finding.where for finding in found(frame, "deep notch")] == [
+        "front left leg and front right leg",
+        "back left leg and back right leg",
+    ]
+
+
+def test_legs_that_are_notched_from_different_faces_are_told_apart():
+    # the front legs lose 30 of 40 inside, the back ones 30 of 60 at the end: only the front legs are cut too deep;
+    # behind the front rail, which covers all of the front leg's depth from 10 on, the end rail starts at 40
+    frame = alter(
+        level(front=Rail(60, joint=Notch(), face="inner"), left=notched, right=notched), {"rail_stock.thickness": 30}
+    )
+    assert [finding.where for finding in found(frame, "deep notch")] == ["front left leg and front right leg"]
+
+
+def test_a_rail_without_length_in_one_piece_is_there_in_the_others():
+    frame = attrs.evolve(
+        level(left=60), depth=81, quantity=3, measured={"2/front left leg.thickness": 41}, corners="front through"
+    )
+    layout = lay_out(frame)
+    assert [part.name for part in layout.parts if part.role == "rail"] == ["1/low/left rail", "3/low/left rail"]
+    assert [finding.where for finding in found(frame, "no length left")] == ["2/low/left rail"]
+
+
+def test_where_pieces_differ_a_finding_names_its_piece():
+    frame = attrs.evolve(PLAIN, quantity=2, measured={"2/low/front rail.thickness": 22})
+    (deep,) = found(frame, "deep notch")
+    assert deep.where == "2/front left leg and front right leg"
+    assert deep.numbers == pytest.approx({"depth": 22, "left": 0.45})
