@@ -9,6 +9,7 @@ The names here are what a maker types for one bench; everything else is one noun
 """
 
 from .binding import bind
+from .drafting.correction import PrinterScale
 from .drawings.elevation import elevation
 from .drawings.plan import plan
 from .drawings.section import section
@@ -25,8 +26,12 @@ from .frame.stock import Stock
 from .layout.lay_out import lay_out
 from .layout.layout import Layout
 from .shop.cut_list import cut_list
+from .shop.error_budget import error_budget
 from .shop.measurements import read_measurements
 from .shop.milling import milling_plan
+from .shop.settings import settings
+from .shop.shop import Shop
+from .templates import templates
 
 __all__ = [
     "Butt",
@@ -41,16 +46,21 @@ __all__ = [
     "Overall",
     "Pair",
     "Planted",
+    "PrinterScale",
     "Rail",
+    "Shop",
     "Stock",
     "alter",
     "bind",
     "cut_list",
     "elevation",
+    "error_budget",
     "lay_out",
     "milling_plan",
     "plan",
     "read_measurements",
     "section",
     "set_page",
+    "settings",
+    "templates",
 ]

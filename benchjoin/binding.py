@@ -16,6 +16,7 @@ from .drafting.saving import write_whole
 from .drafting.sheet import Sheet
 from .drawings.detail import joint_details
 from .drawings.elevation import elevation
+from .drawings.error_budget import error_budget_sheets
 from .drawings.lists import list_sheets
 from .drawings.milling_sheet import milling_sheets
 from .drawings.page import first_that_fits, papers_from
@@ -23,6 +24,7 @@ from .drawings.part_drawing import part_drawings
 from .drawings.parts_sheet import parts_sheet
 from .drawings.plan import plan
 from .drawings.set_page import set_page
+from .drawings.settings_sheet import settings_sheets
 from .errors import PaperError
 from .layout.layout import Layout
 from .shop.cut_list import cut_list
@@ -69,6 +71,14 @@ def _full_size_sets(layout: Layout, paper: str | None) -> Iterable[Sheet]:
     return [page for page in pages if max(page.width, page.height) <= PDF_LONGEST]
 
 
+def _settings(layout: Layout, paper: str | None) -> Iterable[Sheet]:
+    return () if layout.errors() else settings_sheets(layout, paper=paper)
+
+
+def _error_budget(layout: Layout, paper: str | None) -> Iterable[Sheet]:
+    return error_budget_sheets(layout, paper=paper)
+
+
 def _letters(layout: Layout) -> list[str]:
     """The first letter of each kind of set; none where the layout has errors."""
     return [] if layout.errors() else list(dict.fromkeys(one.alike[0] for one in layout.sets))
@@ -83,6 +93,8 @@ SECTIONS: tuple[Section, ...] = (
     _parts,
     _reduced_sets,
     _full_size_sets,
+    _settings,
+    _error_budget,
 )
 
 

@@ -8,6 +8,7 @@ layout can be computed or no honest page can be written; everything else that a 
     BenchjoinError
      ├── LengthError          (ValueError)    not a length: no unit, not a number, negative, too long
      ├── DescriptionError     (ValueError)    a description with faults; all of them at once
+     │    └── DesignFileError                 a design file with faults, each with its line
      ├── AddressError         (LookupError)   no such value, part, set or side
      ├── RunError             (ValueError)    a run that cannot be laid out
      │    ├── RunOverfull                     too much between two pins
@@ -65,6 +66,10 @@ class LengthError(BenchjoinError, ValueError):
 
 class DescriptionError(BenchjoinError, ValueError):
     """A description has faults. Field: faults, a tuple of Fault."""
+
+
+class DesignFileError(DescriptionError):
+    """A design file with faults. Fields: faults, and lines (a number or None for each)."""
 
 
 class AddressError(BenchjoinError, LookupError):

@@ -11,6 +11,7 @@ from __future__ import annotations
 import functools
 import itertools
 from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
 
 import attrs
 import numpy as np
@@ -38,7 +39,7 @@ def edges(
 
     Parameters
     ----------
-    sizes : array_like, shape (..., m)
+    sizes : array_like, shape (..., m), or list of m arrays that broadcast
         Size of each member or clear, in order. [mm] NaN where it is open.
     shares : array_like, shape (m,) or (..., m), optional
         Share that each open size takes of what is left between two pins; equal if not given.
@@ -76,7 +77,7 @@ def edges(
     taken: Sequence[Number] = [0.0] * len(rows) if less is None else _rows(less)
     wanted: Sequence[Number] = [1.0] * len(rows) if shares is None else _rows(shares)
     items = [_item(row, own, share) for row, own, share in zip(rows, taken, wanted, strict=True)]
-    found = np.empty((len(rows) + 1, *np.broadcast_shapes(*(np.shape(x) for x in (*rows, *held.values(), *taken)))))
+    found = np.empty((len(rows) + 1, *np.broadcast_shapes(*(np.shape(x) for x in (*rows, *held.values(), *taken, *wanted)))))
     found[0] = held[0]
     for lower, upper in itertools.pairwise(held):
         _fill(found[lower : upper + 1], items[lower:upper], held[lower], held[upper])
@@ -89,6 +90,8 @@ def edges(
 
 def _rows(values: npt.ArrayLike) -> list[Array]:
     """One array for each member, its variants side by side in memory, where they are quick to add up."""
+    if isinstance(values, list | tuple) and any(isinstance(value, np.ndarray) for value in values):
+        return [np.asarray(value, dtype=float) for value in values]
     return list(np.ascontiguousarray(np.moveaxis(np.asarray(values, dtype=float), -1, 0)))
 
 
@@ -172,12 +175,11 @@ def lay_run(name: str, members: Sequence[Member], pins: Sequence[Pin], tape: Tap
         If pins are out of order, or contradict each other at one edge.
     """
     held = _in_order(name, pins, tape)
-    sizes = _stack([np.nan if m.size is None else m.size for m in members])
     found = edges(
-        sizes,
-        shares=_stack([m.share for m in members]),
+        [np.asarray(np.nan if m.size is None else m.size, dtype=float) for m in members],
+        shares=[np.asarray(m.share, dtype=float) for m in members],
         pins={pin.edge: pin.at for pin in held},
-        less=_stack([m.less for m in members]),
+        less=[np.asarray(m.less, dtype=float) for m in members],
     )
     stops = [pin for pin in held if pin.edge]
     datum = next((pin for pin in held if not pin.edge), Pin(edge=0, at=0.0, name="the foot"))
@@ -197,6 +199,16 @@ def over_pieces(values: Sequence[Number]) -> Array:
     return np.array(values, dtype=float) if len(values) > 1 else np.atleast_1d(np.asarray(values[0], dtype=float))
 
 
+def larger(a: Any, b: Any) -> Any:
+    """The larger of two numbers; of arrays, variant by variant."""
+    return np.maximum(a, b) if isinstance(a, np.ndarray) or isinstance(b, np.ndarray) else max(a, b)
+
+
+def smaller(a: Any, b: Any) -> Any:
+    """The smaller of two numbers; of arrays, variant by variant."""
+    return np.minimum(a, b) if isinstance(a, np.ndarray) or isinstance(b, np.ndarray) else min(a, b)
+
+
 def least(values: Iterable[Number]) -> Array:
     """The least of several sizes, piece by piece (and variant by variant)."""
     return functools.reduce(np.minimum, (np.asarray(value, dtype=float) for value in values))
@@ -205,11 +217,6 @@ def least(values: Iterable[Number]) -> Array:
 def most(values: Iterable[Number]) -> Array:
     """The most of several sizes, piece by piece (and variant by variant)."""
     return functools.reduce(np.maximum, (np.asarray(value, dtype=float) for value in values))
-
-
-def _stack(values: Sequence[float | Array]) -> Array:
-    """Values of the members on the last axis, leading axes broadcast."""
-    return np.stack(np.broadcast_arrays(*(np.asarray(v, dtype=float) for v in values)), axis=-1)
 
 
 def _in_order(name: str, pins: Sequence[Pin], tape: Tape) -> list[Pin]:

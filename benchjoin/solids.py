@@ -14,11 +14,13 @@ import itertools
 from collections.abc import Iterable, Sequence
 
 import attrs
+import numpy as np
 import shapely
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from .lengths import TOUCH
+from .runs import larger, smaller
 
 Vector = tuple[float, float, float]
 
@@ -36,19 +38,36 @@ class Box:
 
     def volume(self) -> float:
         """Volume, zero for a box without one. [mm³]"""
-        x, y, z = (max(s, 0.0) for s in self.size())
+        x, y, z = _vector(larger(s, 0.0) for s in self.size())
         return x * y * z
 
     def meet(self, other: Box) -> Box | None:
         """The box that two boxes share, or None where they share no volume (touching is not sharing)."""
-        low = _vector(map(max, self.low, other.low))
-        high = _vector(map(min, self.high, other.high))
-        return Box(low, high) if all(b - a > TOUCH for a, b in zip(low, high, strict=True)) else None
+        lows, highs = list(self.low), list(self.high)
+        for axis in _plain_first(self, other):
+            lows[axis] = low = larger(self.low[axis], other.low[axis])
+            highs[axis] = high = smaller(self.high[axis], other.high[axis])
+            if not high - low > TOUCH:
+                return None
+        return Box(_vector(lows), _vector(highs))
 
 
 def _vector(values: Iterable[float]) -> Vector:
     x, y, z = values
     return (x, y, z)
+
+
+def _plain_first(a: Box, b: Box) -> tuple[int, ...]:
+    """The axes, those along which all is told by plain numbers first: where these do not meet, the rest is spared."""
+    arrays = [
+        any(isinstance(end[axis], np.ndarray) for end in (a.low, a.high, b.low, b.high)) for axis in range(3)
+    ]
+    return tuple(sorted(range(3), key=arrays.__getitem__)) if any(arrays) else (0, 1, 2)
+
+
+def along(point: Sequence[float], way: Vector) -> float:
+    """How far a point lies along one of the world's axes, or against it. [mm]"""
+    return next(a * b for a, b in zip(point, way, strict=True) if b)
 
 
 def cross(a: Vector, b: Vector) -> Vector:
@@ -71,13 +90,13 @@ class Placement:
     def world(self, box: Box) -> Box:
         """A box of the part in the world's axes."""
         corners = [self.point(corner) for corner in (box.low, box.high)]
-        return Box(_vector(map(min, *corners)), _vector(map(max, *corners)))
+        return Box(_vector(map(smaller, *corners)), _vector(map(larger, *corners)))
 
     def local(self, box: Box) -> Box:
         """A box of the world in the part's own frame."""
         ends = [[p - o for p, o in zip(corner, self.origin, strict=True)] for corner in (box.low, box.high)]
-        turned = [[sum(a * b for a, b in zip(e, axis, strict=True)) for axis in (self.u, self.v, self.w)] for e in ends]
-        return Box(_vector(map(min, *turned)), _vector(map(max, *turned)))
+        turned = [[along(end, axis) for axis in (self.u, self.v, self.w)] for end in ends]
+        return Box(_vector(map(smaller, *turned)), _vector(map(larger, *turned)))
 
     def point(self, p: Vector) -> Vector:
         """A point of the part in the world's axes."""
@@ -182,7 +201,7 @@ def _split(box: Box, cuts: Sequence[Box], axes: Sequence[int]) -> Iterable[Box]:
 def clipped(box: Box, axis: int, low: float, high: float) -> Box:
     """A box cut down to an interval of one axis."""
     a, b = list(box.low), list(box.high)
-    a[axis], b[axis] = max(a[axis], low), min(b[axis], high)
+    a[axis], b[axis] = larger(a[axis], low), smaller(b[axis], high)
     return Box((a[0], a[1], a[2]), (b[0], b[1], b[2]))
 
 

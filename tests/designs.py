@@ -1,4 +1,4 @@
-"""The designs of the gallery, for tests: `from designs import bench, rack`."""
+"""The designs of the gallery, for tests: `from designs import bench, rack, stand`."""
 
 import runpy
 from pathlib import Path
@@ -12,3 +12,6 @@ def _of(file, name):
 
 bench = _of("honey_house_bench.py", "bench")
 rack = _of("print_room_rack.py", "rack")
+stand = _of("boot_room_stand.py", "stand")
+
+DESIGNS = {"bench": bench, "rack": rack, "stand": stand}

@@ -20,7 +20,7 @@ from .primitives import Disc, Drawing, Line, Point, Primitive, Text
 
 INCH = 25.4
 SENTENCE = "Measure both bars before you trust the page"
-BESIDE = 4.6
+BESIDE = 4.8
 """What a bar takes on either side of its line. [mm]"""
 PAST = 0.5
 """What a bar takes past its end. [mm]"""
@@ -101,8 +101,8 @@ def _bar(bar: Bar) -> Iterator[Line | Text]:
     for n in range(10, bar.millimetres + 1, 10):
         if n != bar.millimetres - 10:  # its place is that of the figure
             yield Line(((float(n), 0.0), (float(n), -_SHORT if n % 50 and n != bar.millimetres else -_LONG)))
-    yield Text((bar.inches * INCH - 1.0, 1.2), f"{bar.inches} in", _TEXT, "end")
-    yield Text((bar.millimetres - 1.0, -1.2 - _TEXT), f"{bar.millimetres} mm", _TEXT, "end")
+    yield Text((bar.inches * INCH - 1.0, 1.6), f"{bar.inches} in", _TEXT, "end")
+    yield Text((bar.millimetres - 1.0, -1.5 - _TEXT), f"{bar.millimetres} mm", _TEXT, "end")
 
 
 def _upright(item: Line | Text) -> Primitive:
@@ -114,4 +114,5 @@ def _upright(item: Line | Text) -> Primitive:
     if isinstance(item, Line):
         return Line(tuple(map(turned, item.points)), item.kind, item.closed)
     x, y = turned(item.at)
-    return Text((x + item.height, y), item.string, item.height, item.anchor, 90.0)
+    beside = -0.4 if x > 0 else 0.0  # letters hang below their line only
+    return Text((x + item.height + beside, y), item.string, item.height, item.anchor, 90.0)

@@ -5,7 +5,7 @@ stretched by the printer's factors, the bars as well; the head is not, since nob
 
 >>> page = desk_page((279.4, 215.9), ("Set A", "Trim, and join by the crosses."))
 >>> [round(edge, 1) for edge in page.room], page.factors
-([19.2, 19.2, 269.4, 185.5], (1.0, 1.0))
+([19.6, 19.6, 269.4, 182.3], (1.0, 1.0))
 """
 
 from __future__ import annotations

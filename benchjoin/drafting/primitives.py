@@ -22,6 +22,8 @@ from ..errors import PaperError
 from .lettering import ascent, descent, text_width
 from .linework import check_kind
 
+_READABLE = 2.5  # mm, below that no letter is made smaller by a printer's factor
+
 Point = tuple[float, float]
 Box = tuple[float, float, float, float]
 
@@ -134,8 +136,22 @@ def shift(drawing: Drawing, dx: float, dy: float) -> Drawing:
 
 
 def stretch(drawing: Drawing, across: float, up: float) -> Drawing:
-    """The same drawing with every place farther from the origin by two factors; letters and discs keep their size."""
-    return _carried(drawing, lambda points: tuple((x * across, y * up) for x, y in points))
+    """The same drawing with every place farther from the origin by two factors; letters and discs by their mean."""
+    moved = _carried(drawing, lambda points: tuple((x * across, y * up) for x, y in points))
+    return _grown(moved, math.sqrt(across * up))
+
+
+def _grown(drawing: Drawing, by: float) -> Drawing:
+    """Letters and discs larger by a factor, where they are; letters that are small already grow no smaller."""
+
+    def one(item: Primitive) -> Primitive:
+        if isinstance(item, Text):
+            return attrs.evolve(item, height=max(item.height * by, min(item.height, _READABLE)))
+        if isinstance(item, Disc):
+            return attrs.evolve(item, radius=item.radius * by)
+        return attrs.evolve(item, drawing=_grown(item.drawing, by)) if isinstance(item, Clipped) else item
+
+    return drawing if by == 1.0 else tuple(one(item) for item in drawing)
 
 
 def _carried(drawing: Drawing, moved: Callable[[tuple[Point, ...]], tuple[Point, ...]]) -> Drawing:

@@ -1,9 +1,9 @@
 """Where a long drawing is cut into pages: at places that a tape reads without a fraction left, clear of its lines.
 
-Pages come out as equal as whole steps from the datum allow, and seams keep away from places that are to be avoided.
+Pages come out as full, or as equal, as whole steps from the datum allow, and seams keep away from places that are to be avoided.
 Distances are counted from the datum, never from seam to seam, so that nothing adds up.
 
->>> seams(-20.0, 1000.0, datum=0.0, reach=300.0, step=5.0, avoid=[490.0])
+>>> seams(-20.0, 1000.0, datum=0.0, reach=300.0, step=5.0, avoid=[490.0], even=True)
 (-20.0, 235.0, 485.0, 740.0, 1000.0)
 """
 
@@ -30,6 +30,7 @@ def seams(
     step: float,
     avoid: Sequence[float] = (),
     clear: float = CLEAR,
+    even: bool = False,
 ) -> tuple[float, ...]:
     """Places of the seams from the start to the end of a drawing, both among them. [mm]
 
@@ -45,6 +46,8 @@ def seams(
         Seams lie whole steps from the datum.
     avoid : sequence of float
         Places that a seam keeps clear of, if there is another within half a page.
+    even : bool
+        Pages that are as equal as can be, and not each as full as can be.
 
     Raises
     ------
@@ -58,18 +61,25 @@ def seams(
         )
     places, lines = [start], sorted(avoid)
     while places[-1] + reach < end - _SAME:
-        places.append(_next(places[-1], end, datum, reach, step, lines, clear))
+        places.append(_next(places[-1], end, datum, reach, step, lines, clear, even))
     return (*places, end)
 
 
 def _next(
-    last: float, end: float, datum: float, reach: float, step: float, lines: Sequence[float], clear: float
+    last: float,
+    end: float,
+    datum: float,
+    reach: float,
+    step: float,
+    lines: Sequence[float],
+    clear: float,
+    even: bool,
 ) -> float:
-    """The clear step that is nearest to equal pages and takes no page more, or any clear one, or the farthest."""
+    """The best clear step that takes no page more, or the best clear one, or the best of all."""
     pages = math.ceil((end - last - _SAME) / reach)
-    equal, soonest = last + (end - last) / pages, end - (pages - 1) * reach
+    best, soonest = last + ((end - last) / pages if even else reach), end - (pages - 1) * reach
     first, final = (math.ceil((last + reach / 2 - datum) / step), math.floor((last + reach - datum) / step + _SAME))
-    steps = sorted((datum + n * step for n in range(first, final + 1)), key=lambda at: (at < soonest, abs(at - equal)))
+    steps = sorted((datum + n * step for n in range(first, final + 1)), key=lambda at: (at < soonest, abs(at - best)))
     return next((at for at in steps if _is_clear(at, lines, clear)), steps[0] if steps else last + reach)
 
 

@@ -7,7 +7,7 @@ and distances stand on both sides of every joint, so a piece can be laid against
 >>> places = joints(600.0, 250.0, step=10.0, avoid=[200.0])
 >>> strip = Strip(name="a", drawing=(Line(((0, 0), (600, 0))),), height=18.0, places=places, words=9.0)
 >>> [(piece.key, piece.start, piece.end) for piece in cut_strip(strip)]
-[('a1', 0.0, 220.0), ('a2', 220.0, 410.0), ('a3', 410.0, 600.0)]
+[('a1', 0.0, 180.0), ('a2', 180.0, 390.0), ('a3', 390.0, 600.0)]
 """
 
 from __future__ import annotations
@@ -24,8 +24,8 @@ TAB = 12.0
 """What a piece shows past its last line, to be glued under the next. [mm]"""
 CLEAR = 16.0
 """How far a joint keeps from the marks of the strip, for its own words. [mm]"""
-WORDS_REACH = 9.5
-"""How far on both sides of a joint its words reach. [mm]"""
+WORDS = (9.5, TAB + 1.0)
+"""What is kept clear before and after a joint, for its own words and the end of the tab. [mm]"""
 _WORDS = 2.5
 
 
@@ -58,7 +58,7 @@ def joints(length: float, reach: float, *, step: float, avoid: Sequence[float]) 
     PaperError
         If a page reaches less than a piece needs.
     """
-    return seams(0.0, length, datum=0.0, reach=reach - TAB, step=step, avoid=avoid, clear=CLEAR)
+    return seams(0.0, length, datum=0.0, reach=reach - TAB, step=step, avoid=avoid, clear=CLEAR, even=True)
 
 
 def cut_strip(strip: Strip, *, read: Callable[[float], str] = str) -> tuple[Piece, ...]:

@@ -8,7 +8,7 @@ Rows are lettered from the top, columns numbered from the datum.
 >>> from .primitives import Line
 >>> plan = tile((Line(((0, 0), (600, 100))),), (250.0, 180.0), datum=(0.0, 0.0), step=5.0)
 >>> [t.key for t in plan.tiles], plan.columns
-(['a1', 'a2', 'a3'], (0.0, 235.0, 470.0, 600.0))
+(['a1', 'a2', 'a3'], (-1.0, 230.0, 465.0, 601.0))
 """
 
 from __future__ import annotations

@@ -41,13 +41,14 @@ class Gang:
 
 def gang(layout: Layout, one: PartSet, look: Look = FULL, *, trust: str = TRUST, heading: bool = True) -> Gang:
     """The heading, if any, and below it all bands; trust is what the heading says of the paper."""
-    bands = tuple(_band(layout, one, band, look) for band in one.bands)
+    ways = one.bands or (_plain(one),)
+    bands = tuple(_band(layout, one, band, look) for band in ways)
     left = min(bounds(band)[0] for band in bands)
     wide = max(bounds(band)[2] for band in bands) - left
     drawn: list[Primitive] = [*_heading(layout, one, look, wide, trust)] if heading else []
     low = bounds(tuple(drawn))[1] - look.gap if drawn else 0.0
     edges: list[float] = []
-    for band, drawing in zip(one.bands, bands, strict=True):
+    for band, drawing in zip(ways, bands, strict=True):
         up = low - bounds(drawing)[3]
         drawn += shift(drawing, -left, up)
         low -= bounds(drawing)[3] - bounds(drawing)[1] + 2 * look.gap
@@ -55,6 +56,12 @@ def gang(layout: Layout, one: PartSet, look: Look = FULL, *, trust: str = TRUST,
     places = {0.0, *(line.at for line in one.lines), *(part.length for part in one.members)}
     along = tuple(place * look.scale - left for place in sorted(places))
     return Gang(drawing=tuple(drawn), foot=-left, edge=min(edges), along=along, across=tuple(edges))
+
+
+def _plain(one: PartSet) -> Band:
+    """The one way up of parts that no wood is taken from."""
+    title = "outer faces up" if one.members[0].role == "leg" else "marked faces up"
+    return Band(title, tuple(part.marked for part in one.members), (), ())
 
 
 def _heading(layout: Layout, one: PartSet, look: Look, wide: float, trust: str) -> Iterator[Text]:
@@ -99,6 +106,8 @@ def _depths(layout: Layout, band: Band) -> str:
     for item in band.waste:
         depth = layout.frame.tape.read(item.box.high[2] - max(item.box.low[2], 0.0))
         found.setdefault(depth, []).append(item.mate)
+    if not found:
+        return "No wood is taken from these faces."
     if len(found) == 1:
         return f"Every cut is {next(iter(found))} deep."
     return "; ".join(f"{depth} deep for {', '.join(dict.fromkeys(rails))}" for depth, rails in found.items()) + "."

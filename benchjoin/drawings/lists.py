@@ -6,10 +6,11 @@ What must be read before the first row (cautions) stands above the table; a cell
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import chain
 
-from ..drafting.lettering import wrap
 import attrs
 
+from ..drafting.lettering import wrap
 from ..drafting.primitives import Box, Drawing, Line, Point, Primitive, Text
 from ..drafting.ruled import PITCH, TEXT, draw_rows, set_table
 from ..drafting.sheet import Sheet
@@ -104,7 +105,7 @@ def _box(widths: Sequence[float], place: int, at: Point) -> Line:
 def _in_two(first: Sequence[str], inside: Box) -> tuple[list[str], list[str]]:
     """Points in two columns of lines, each with a dash before it, as short as they can be side by side."""
     points = [_point(point, (inside[2] - inside[0] - GUTTER) / 2) for point in first]
-    splits = [(sum(points[:n], []), sum(points[n:], [])) for n in range(len(points) + 1)]
+    splits = [([*chain(*points[:n])], [*chain(*points[n:])]) for n in range(len(points) + 1)]
     return min(splits, key=lambda columns: (max(map(len, columns)), len(columns[1])))
 
 

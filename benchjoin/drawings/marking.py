@@ -7,7 +7,7 @@ They are signs that a pencil makes and need no colour. Common practice, no sourc
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from ..drafting.dimension_style import arrow
@@ -33,7 +33,7 @@ def member_marks(layout: Layout, one: PartSet, band: Band, rows: Rows) -> Iterat
     """Marks of all parts of a band, each in the first stretch from its datum end that has room for them."""
     for number, (part, face) in enumerate(zip(one.members, band.faces, strict=True)):
         low, high = rows[number]
-        drawn = part_marks(layout, part, face, high - low)
+        drawn = part_marks(layout, ((part, face),), high - low)
         wide = bounds(drawn)[2]
         for start, end in _clear(part, face, band):
             if end - start >= wide + 2 * _CLEAR:
@@ -41,22 +41,27 @@ def member_marks(layout: Layout, one: PartSet, band: Band, rows: Rows) -> Iterat
                 break
 
 
-def part_marks(layout: Layout, part: Part, face: str, high: float, *, written: str = "") -> Drawing:
-    """Marks of a part on a face that lies from y = 0 to `high`, its datum end on the left, from x = 0. [mm]
+def part_marks(layout: Layout, faces: Sequence[tuple[Part, str]], high: float, *, written: str = "") -> Drawing:
+    """Marks of a face that lies from y = 0 to `high`, its datum end on the left, from x = 0. [mm]
 
-    written stands for the part's own mark where the marks are for several parts.
+    For several parts only those signs are drawn that are the same on all; written stands for their marks.
     """
     text = min(_TALLEST, max(2.5, high / 5))
-    drawn: list[Primitive] = list(_signs(layout, part, face, high))
+    drawn: list[Primitive] = list(signs(layout, faces, high))
     x = (bounds(tuple(drawn))[2] + _APART) if drawn else 0.0
-    word = Text((x, figure_middle(high / 2, text)), written or part.mark, text, bold=True)
+    word = Text((x, figure_middle(high / 2, text)), written or faces[0][0].mark, text, bold=True)
     drawn.append(word)
     x += text_width(word.string, text, bold=True) + _APART
-    return (*drawn, *_up(part, face, x, high))
+    return (*drawn, *up_arrow(faces, x, high))
 
 
-def _signs(layout: Layout, part: Part, face: str, high: float) -> Drawing:
-    """The loop on the true face, the V on the true edge; nothing on other faces."""
+def signs(layout: Layout, faces: Sequence[tuple[Part, str]], high: float) -> Drawing:
+    """The loop on the true face, the V on the true edge; nothing on other faces, or where parts differ in it."""
+    found = {_sign(layout, part, face, high) for part, face in faces}
+    return found.pop() if len(found) == 1 else ()
+
+
+def _sign(layout: Layout, part: Part, face: str, high: float) -> Drawing:
     edge = true_edge(layout.frame, part)
     if face == part.marked:
         return _turned(_loop(high), high, upper=_is_upper(part, face, edge))
@@ -91,6 +96,12 @@ def _vee(high: float) -> Drawing:
     return (Line(((0.0, tall), (half, 0.0), (2 * half, tall)), "visible"),)
 
 
+def up_arrow(faces: Sequence[tuple[Part, str]], x: float, high: float) -> Drawing:
+    """An arrow that points up in the finished frame, and the word; nothing where parts differ in it."""
+    found = {_up(part, face, x, high) for part, face in faces}
+    return found.pop() if len(found) == 1 else ()
+
+
 def _up(part: Part, face: str, x: float, high: float) -> Drawing:
     """An arrow that points up in the finished frame, and the word."""
     turned, up = face_up(part, face), OUT["top"]
@@ -98,7 +109,7 @@ def _up(part: Part, face: str, x: float, high: float) -> Drawing:
     if turned.u == up:
         tip = (x + 14.0, middle)
         return (
-            Line(((x, middle), tip), "visible"),
+            Line(((x, middle), tip)),
             arrow(tip, (1.0, 0.0)),
             Text((x + 16.0, figure_middle(middle, text)), "up", text),
         )
@@ -108,7 +119,7 @@ def _up(part: Part, face: str, x: float, high: float) -> Drawing:
     reach = min(7.0, high / 3)
     tail, tip = (x + 1.0, middle - way * reach), (x + 1.0, middle + way * reach)
     return (
-        Line((tail, tip), "visible"),
+        Line((tail, tip)),
         arrow(tip, (0.0, way)),
         Text((x + 4.0, figure_middle(middle, text)), "up", text),
     )

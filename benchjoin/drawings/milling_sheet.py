@@ -116,7 +116,7 @@ def _pages(plan: MillingPlan, inside: Box) -> Iterator[Drawing]:
     chapters = [*(_chapter(table, width) for table in tables), _chapter(plan.measuring(), width, written=(5, 6))]
     page, y = _cautions(inside)
     for chapter in chapters:
-        if chapter.written or y - _least(chapter) < inside[1]:
+        if y < inside[3] and (chapter.written or y - _least(chapter, inside[3] - inside[1]) < inside[1]):
             yield tuple(page)
             page, y = [], inside[3]
         page.append(Text((inside[0], y - ascent(TITLE)), chapter.title, TITLE, bold=True))
@@ -138,9 +138,11 @@ def _pages(plan: MillingPlan, inside: Box) -> Iterator[Drawing]:
     yield tuple(page)
 
 
-def _least(chapter: _Chapter) -> float:
-    """Height that the beginning of a chapter takes. [mm]"""
-    return TITLE * 2 + chapter.head.height + sum(row.height for row in chapter.rows[:2])
+def _least(chapter: _Chapter, page: float) -> float:
+    """Height that a chapter needs to begin: all of it where it goes on one page, or else its first two rows. [mm]"""
+    above = TITLE * 2 + chapter.head.height
+    whole = above + sum(row.height for row in chapter.rows) + PITCH * len(chapter.notes)
+    return whole if whole <= page else above + sum(row.height for row in chapter.rows[:2])
 
 
 def _taken(chapter: _Chapter, rows: list[Row], height: float) -> list[Row]:

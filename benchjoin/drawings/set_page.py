@@ -166,9 +166,8 @@ def _size(one: PartSet, width: float, height: float, roll: str | None) -> tuple[
 def _reduced(layout: Layout, one: PartSet, paper: str, house: House) -> Sheet:
     """The largest scale at which the gang fits and its parts are wide enough to be named."""
     scales = [s for s in SCALES if s.system in (system(layout.frame), "both") and s.ratio < 1.0]
-    thinnest = min(
-        face_width(part, face) for band in one.bands for part, face in zip(one.members, band.faces, strict=True)
-    )
+    up = [pair for band in one.bands for pair in zip(one.members, band.faces, strict=True)]
+    thinnest = min(face_width(part, face) for part, face in up or [(part, part.marked) for part in one.members])
     trust = "This picture is reduced: do not lay it on the wood."
     if full_size_length(layout, one) > PDF_LONGEST:
         trust += " At full size it is longer than a page can be: print it in tiles, or mark from the readings."

@@ -118,8 +118,8 @@ def _tiling(layout: Layout, one: PartSet, whole: Gang, page: DeskPage, overlap: 
         datum=(whole.foot, whole.edge),
         step=12.7 if tape.unit == "in" else 10.0,
         read=(
-            lambda length: f"{tape.say(length)} from the {datum}",
-            lambda length: f"{tape.say(length)} from the lowest edge",
+            lambda at: f"{tape.say(abs(at))} {'from' if at >= 0 else 'before'} the {datum}",
+            lambda at: f"{tape.say(abs(at))} {'from' if at >= 0 else 'below'} the lowest edge",
         ),
         avoid=(whole.along, whole.across),
         overlap=overlap,

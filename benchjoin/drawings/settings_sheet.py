@@ -1,12 +1,14 @@
 """The settings sheet: what is carried to the machine, cautions first, then one line a setting with its boxes to tick.
 
-Notches come first, then the stops for the lengths and the fence for the widths of the cut list. The words and figures are
-those of the settings; nothing is worked out here.
+Notches come first, then the stops for the lengths and the fence for the widths of the cut list. The words and figures
+are those of the settings; nothing is worked out here. What must be thought about again stands under the table.
 """
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
+
+import attrs
 
 from ..drafting.sheet import Sheet
 from ..errors import CannotDraw
@@ -55,14 +57,19 @@ def settings_sheets(
         sheet
         for name, kind, table, works in _lists(found)
         if table.rows
-        for sheet in list_sheets(
-            layout, table, name=name, kind=kind, paper=paper, house=house, first=cautions(*works)
-        )
+        for sheet in list_sheets(layout, table, name=name, kind=kind, paper=paper, house=house, first=cautions(*works))
     )
 
 
 def _lists(found: Settings) -> Iterator[tuple[str, str, Table, tuple[Work, ...]]]:
     ways = tuple(dict.fromkeys(setting.tool.way for setting in found.notching))
-    yield "settings-notches", "Settings, notches", found.table(), ways
-    yield "settings-lengths", "Settings, lengths", found.crosscut_table(), ("crosscut",)
+    warnings = [f for f in found.findings if f.severity != "note"]
+    short = [f.sentence for f in warnings if f.kind == "short blank"]
+    others = [f.sentence for f in warnings if f.kind != "short blank"]
+    yield "settings-notches", "Settings, notches", _noted(found.table(), others), ways
+    yield "settings-lengths", "Settings, lengths", _noted(found.crosscut_table(), short), ("crosscut",)
     yield "settings-widths", "Settings, widths", found.rip_table(), ("rip",)
+
+
+def _noted(table: Table, more: Sequence[str]) -> Table:
+    return attrs.evolve(table, notes=(*table.notes, *more))

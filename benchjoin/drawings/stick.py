@@ -28,13 +28,16 @@ class Notch:
 
 @attrs.frozen(kw_only=True)
 class Lane:
-    """The notches of one face: how the part lies, a part that it is for, that face of it, and the marks of all."""
+    """The notches of one face: how the part lies, and the parts that it is for, each with that face of its own."""
 
     title: str
-    part: Part
-    face: str
+    faces: tuple[tuple[Part, str], ...]
     notches: tuple[Notch, ...]
-    marks: tuple[str, ...] = ()
+
+    @property
+    def marks(self) -> tuple[str, ...]:
+        """The marks of its parts."""
+        return tuple(part.mark for part, _ in self.faces)
 
     @property
     def key(self) -> tuple[object, ...]:
@@ -82,8 +85,8 @@ def _marked(layout: Layout) -> Iterator[tuple[Part, tuple[Lane, ...]]]:
             for band in one.bands:
                 notches = tuple(_notches(part, number, band.waste))
                 if notches:
-                    title, face = band.title.removesuffix("s up"), band.faces[number]
-                    found.append(Lane(title=title, part=part, face=face, notches=notches, marks=(part.mark,)))
+                    title = band.title.removesuffix("s up")
+                    found.append(Lane(title=title, faces=((part, band.faces[number]),), notches=notches))
             if found:
                 yield part, tuple(found)
 
@@ -111,8 +114,9 @@ def _takes(stick: Stick, part: Part, lanes: Sequence[Lane]) -> bool:
 
 def _joined(stick: Stick, part: Part, lanes: Sequence[Lane]) -> Stick:
     """The stick, for one part more."""
-    own = {lane.key for lane in lanes}
+    own = {lane.key: lane for lane in lanes}
     wider = tuple(
-        attrs.evolve(lane, marks=(*lane.marks, part.mark)) if lane.key in own else lane for lane in stick.lanes
+        attrs.evolve(lane, faces=(*lane.faces, *own[lane.key].faces)) if lane.key in own else lane
+        for lane in stick.lanes
     )
     return attrs.evolve(stick, lanes=wider, parts=(*stick.parts, part))

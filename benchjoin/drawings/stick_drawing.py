@@ -13,7 +13,7 @@ import shapely
 from ..drafting.hatch import hatch
 from ..drafting.lettering import ascent, shorten, text_width
 from ..drafting.primitives import Line, Primitive, Text, bounds, figure_middle, shift, text_box
-from ..drafting.strip import WORDS_REACH, Strip, joints
+from ..drafting.strip import WORDS, Strip, joints
 from ..layout.layout import Layout
 from ..lengths import TOUCH
 from .marking import part_marks
@@ -32,8 +32,8 @@ def draw_stick(layout: Layout, stick: Stick, name: str, reach: float) -> Strip:
     """The whole stick at full size, its datum end at x = 0, and where it is cut for pages that reach so far. [mm]"""
     tape, length = layout.frame.tape, stick.length
     places = joints(length, reach, step=12.7 if tape.unit == "in" else 10.0, avoid=stick.edges)
-    readings = [tape.read(edge) for edge in stick.edges]
-    high = max(LEAST_LANE, *(text_width(words, _TEXT, bold=True) + 2.0 for words in readings))
+    told = [*(tape.read(edge) for edge in stick.edges), *(tape.read(at) for at in places)]
+    high = max(LEAST_LANE, *(text_width(words, _TEXT, bold=True) + 1.5 for words in told))
     drawn: list[Primitive] = []
     for number, lane in enumerate(reversed(stick.lanes)):
         drawn += shift(tuple(_lane(layout, stick, lane, name, places[1:-1], high)), 0.0, high * number)
@@ -47,7 +47,7 @@ def _lane(
     layout: Layout, stick: Stick, lane: Lane, name: str, places: Sequence[float], high: float
 ) -> Iterator[Primitive]:
     length, read = stick.length, layout.frame.tape.read
-    zones = [(at - WORDS_REACH, at + WORDS_REACH) for at in places]
+    zones = [(at - WORDS[0], at + WORDS[1]) for at in places]
     edges = [e for notch in lane.notches for e in (notch.start, notch.end) if TOUCH < e < length - TOUCH]
     yield from (Line(((e, 0.0), (e, high)), "visible") for e in edges)
     written: list[Text] = []
@@ -60,8 +60,21 @@ def _lane(
     taken = [*zones, *((box[0], box[2]) for box in boxes)]
     for notch in lane.notches:
         yield from _waste(notch, f"{read(notch.depth)} deep", taken, high)
-    clear = _free((0.0, length), [*taken, *((n.start, n.end) for n in lane.notches)])
+    notched = [(n.start, n.end) for n in lane.notches]
+    ends = tuple(_ends(stick, notched, high))
+    taken += [(box[0], box[2]) for box in (text_box(text).bounds for text in ends)]
+    yield from ends
+    clear = _free((0.0, length), [*taken, *notched])
     yield from _whose(layout, lane, name, clear, high)
+
+
+def _ends(stick: Stick, notched: Sequence[Span], high: float) -> Iterator[Text]:
+    """Which end is which, along both ends where no notch runs out."""
+    leg = stick.parts[0].role == "leg"
+    for at, way, word in ((0.0, 1, "foot" if leg else "datum end"), (stick.length, -1, "top" if leg else "end")):
+        if not any(start - 6.0 < at < end + 6.0 for start, end in notched):
+            x = at + 1.0 + ascent(_TEXT) if way > 0 else at - 1.5
+            yield Text((x, high / 2), word, _TEXT, "middle", 90.0)
 
 
 def _reading(words: str, edge: float, out: int, edges: Sequence[float], written: Sequence[Text], high: float) -> Text:
@@ -98,9 +111,10 @@ def _waste(notch: Notch, depth: str, taken: Sequence[Span], high: float) -> Iter
     for low, far in taken:
         region = region.difference(shapely.box(low - 0.5, 0.0, far + 0.5, high))
     start, end = (_free(span, taken) or [span])[0]
-    lines = [shorten(line, _TEXT, end - start - 3.0) for line in (notch.mate, depth)]
+    wide = end - start - 1.5
+    lines = (shorten(notch.mate, _TEXT, wide), depth)
     for line, y in zip(lines, (1.2, -3.2), strict=True):
-        if line:
+        if line and text_width(line, _TEXT) <= wide:
             text = Text(((start + end) / 2, high / 2 + y), line, _TEXT, "middle")
             region = region.difference(text_box(text).buffer(0.8, join_style="mitre"))
             yield text
@@ -110,7 +124,7 @@ def _waste(notch: Notch, depth: str, taken: Sequence[Span], high: float) -> Iter
 def _whose(layout: Layout, lane: Lane, name: str, clear: Sequence[Span], high: float) -> Iterator[Primitive]:
     """In the widest clear stretch the marks of the parts; wherever there is room the stick's name and the face."""
     marks = " ".join(lane.marks[:4]) + (" …" if len(lane.marks) > 4 else "")
-    signs = part_marks(layout, lane.part, lane.face, high, written=shorten(marks, high / 5, 60.0, bold=True))
+    signs = part_marks(layout, lane.faces, high, written=shorten(marks, high / 5, 60.0, bold=True))
     words = f"{name}: {lane.title}, make {len(lane.marks)}"
     wide, told = bounds(signs)[2] + 4.0, text_width(words, _TEXT) + 4.0
     for number, (start, end) in enumerate(clear):

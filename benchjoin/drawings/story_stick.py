@@ -19,6 +19,7 @@ from ..drafting.strip import cut_strip
 from ..drafting.tiling import row_name
 from ..layout.layout import Layout
 from ..lengths import Length
+from .lay_on_drawing import ranges
 from .page import House, both_ways, default_paper
 from .set_page import must_be_buildable
 from .stick import Stick, sticks
@@ -64,7 +65,7 @@ def story_sticks(
     size = both_ways(paper or default_paper(layout.frame))[1]
     lines = _legend(made)
     page = desk_page(size, _head(layout, lines, 1, 1), printer=printer, margin=margin)
-    reach, read = page.holds[0] - 1.0, layout.frame.tape.say
+    reach, read = page.holds[0] - 1.0, layout.frame.tape.read
     strips = [draw_stick(layout, stick, row_name(number), reach) for number, stick in enumerate(made)]
     pieces = [page.draw(piece.drawing) for strip in strips for piece in cut_strip(strip, read=read)]
     x0, y0, x1, y1 = page.room
@@ -81,11 +82,11 @@ def _legend(made: Sequence[Stick]) -> list[str]:
 def _one(stick: Stick, name: str) -> str:
     marks = [part.mark for part in stick.parts]
     names = list(dict.fromkeys(part.identity for part in stick.parts))
-    told = f"{name}, make {len(marks)}: {_first(marks, 8, ' ')}; {_first(names, 4, ', ')}."
+    told = f"{name}, make {len(marks)}: {ranges(marks)}; {_first(names, 4, ', ')}."
     if len(stick.lanes) == 1:
         return told
     lanes = (
-        f"{lane.title}{'' if len(lane.marks) == len(marks) else f' (only {_first(lane.marks, 6, chr(32))})'}"
+        f"{lane.title}{'' if len(lane.marks) == len(marks) else f' (only {ranges(lane.marks)})'}"
         for lane in stick.lanes
     )
     return f"{told} Lanes from above: {', '.join(lanes)}."
@@ -97,11 +98,13 @@ def _first(words: Sequence[str], most: int, between: str) -> str:
 
 def _head(layout: Layout, lines: Sequence[str], number: int, pages: int) -> tuple[str, ...]:
     of = f" {number} of {pages}" if pages > 1 else ""
+    unit = "inches" if layout.frame.tape.unit == "in" else "millimetres"
     return (
         f"Story sticks{of}. {layout.frame.name}",
         *lines,
-        "Cut out; glue each piece on the tab of the one before, its left line on that one's last line, and check the "
-        "distances from the foot with a tape. Lay the left end flush with the foot, or datum end; prick the lines.",
+        f"Cut out; glue each piece on the tab of the one before, its left line on that one's last line, and check the "
+        f"distances from the foot, in {unit}, with a tape. Lay the left end flush with the foot, or with the datum end "
+        f"of a rail; prick the lines.",
     )
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import difflib
 import itertools
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 import attrs
@@ -43,8 +43,7 @@ def alter(frame: Frame, changes: Mapping[str, Any]) -> Frame:
     """
     tree = _Change()
     measured: dict[str, Any] = dict(frame.measured)
-    paths = {address: _path(frame, address) for address in changes}
-    _refuse_twice(paths)
+    paths = paths_to(frame, changes)
     for address, given in changes.items():
         path = paths[address]
         if path[0] == "measured":
@@ -71,6 +70,19 @@ def value(frame: Frame, address: str) -> Any:
     for step in path:
         found = found[step] if isinstance(step, int) else getattr(found, step)
     return found
+
+
+def paths_to(frame: Frame, wanted: Iterable[str]) -> dict[str, tuple[Any, ...]]:
+    """The steps to the value of each address: attribute names, and places in the stack or the bays.
+
+    Raises
+    ------
+    AddressError
+        If an address reaches nothing, or two reach the same value.
+    """
+    paths = {address: _path(frame, address) for address in wanted}
+    _refuse_twice(paths)
+    return paths
 
 
 def addresses(frame: Frame) -> tuple[str, ...]:

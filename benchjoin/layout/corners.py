@@ -15,6 +15,7 @@ import attrs
 from ..frame.frame import Corners
 from ..frame.joints import Butt
 from ..lengths import TOUCH
+from ..runs import larger, smaller
 from ..solids import Box
 from .blanks import RailBlank
 
@@ -44,7 +45,7 @@ def turn_corners(rails: Mapping[str, RailBlank], corners: Corners) -> dict[str, 
 
 
 def _same_height(a: Box, b: Box) -> bool:
-    return min(a.high[2], b.high[2]) - max(a.low[2], b.low[2]) > TOUCH
+    return bool(smaller(a.high[2], b.high[2]) - larger(a.low[2], b.low[2]) > TOUCH)
 
 
 def _covering(through: RailBlank, stopped: RailBlank) -> RailBlank:
@@ -72,7 +73,7 @@ def _ending(rail: RailBlank, axis: int, low_end: bool, reach: float, *, longer: 
     """The rail with one end moved to reach, if that makes it longer (or shorter, as asked)."""
     low, high = list(rail.box.low), list(rail.box.high)
     if low_end:
-        low[axis] = min(low[axis], reach) if longer else max(low[axis], reach)
+        low[axis] = smaller(low[axis], reach) if longer else larger(low[axis], reach)
     else:
-        high[axis] = max(high[axis], reach) if longer else min(high[axis], reach)
+        high[axis] = larger(high[axis], reach) if longer else smaller(high[axis], reach)
     return attrs.evolve(rail, box=Box((low[0], low[1], low[2]), (high[0], high[1], high[2])))

@@ -7,6 +7,7 @@ from types import ModuleType
 
 from ..frame.joints import Butt, HalfLap, Notch, Planted
 from ..lengths import TOUCH
+from ..runs import larger, smaller
 from ..solids import Box
 from .blanks import Blank, RailBlank
 from .joints import butt, half_lap, notch, planted
@@ -30,7 +31,8 @@ def join(
         kind = JOINTS[type(rail.slot.joint)]
         for name in rail.slot.legs:
             leg = legs[name]
-            meeting = Meeting(leg=leg, rail=rail, overlap=rail.box.meet(leg.box), fit=fit(kind.KIND) + rail.spare)
+            overlap = rail.box.meet(leg.box)
+            meeting = Meeting(leg=leg, rail=rail, overlap=overlap, fit=fit(kind.KIND), spare=rail.spare)
             if meeting.overlap is not None if kind.SHARES else _touching(rail.box, leg.box):
                 cuts = kind.cuts(rail.slot.joint, meeting)
                 yield Joint(piece=piece, kind=kind.KIND, leg=name, rail=rail.name, overlap=meeting.overlap, cuts=cuts)
@@ -38,5 +40,5 @@ def join(
 
 def _touching(a: Box, b: Box) -> bool:
     """Whether two boxes share a face or more, so that one can be fixed to the other."""
-    gaps = [max(p, q) - min(r, s) for p, q, r, s in zip(a.low, b.low, a.high, b.high, strict=True)]
+    gaps = [larger(p, q) - smaller(r, s) for p, q, r, s in zip(a.low, b.low, a.high, b.high, strict=True)]
     return all(gap <= TOUCH for gap in gaps) and sum(gap > -TOUCH for gap in gaps) <= 1

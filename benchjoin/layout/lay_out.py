@@ -38,13 +38,12 @@ def lay_out(frame: Frame) -> Layout:
     over = over_legs(frame, bands, picks)
     pieces = {number: build(frame, bands, over, number, pick) for number, pick in enumerate(picks, 1)}
     marked = with_marks(with_kinds(part for piece in pieces.values() for part in piece.parts))
-    wanted = {of_piece(n, name): length for n, piece in pieces.items() for name, length in piece.wanted.items()}
     layout = Layout(
         frame=frame,
         parts=marked,
         joints=tuple(joint for piece in pieces.values() for joint in piece.joints),
         sets=make_sets(marked),
         lost={of_piece(n, name): length for n, piece in pieces.items() for name, length in piece.lost.items()},
-        wanted={name: wanted[name] for name in frame.finished},
+        wanted={of_piece(n, name): length for n, piece in pieces.items() for name, length in piece.wanted.items()},
     )
     return attrs.evolve(layout, findings=check(layout))

@@ -15,7 +15,7 @@ from shapely.geometry import box as rectangle
 
 from ..frame.identity import of_piece
 from ..lengths import TOUCH
-from ..solids import Box, Placement, Slab, placement, slabs, volume
+from ..solids import Box, Placement, Slab, along, placement, slabs, volume
 from .blanks import OUT, Blank
 from .joints.meeting import Cut
 
@@ -72,10 +72,12 @@ class Part:
         """The name without the piece."""
         return self.name.partition("/")[2]
 
-    @property
+    @cached_property
     def size(self) -> tuple[float, float, float]:
         """Finished length, width and thickness in the part's own frame. [mm]"""
-        return self.placement.local(self.blank).size()
+        sizes, own = self.blank.size(), self.placement
+        u, v, w = (abs(along(sizes, way)) for way in (own.u, own.v, own.w))
+        return u, v, w
 
     @property
     def length(self) -> float:

@@ -74,20 +74,24 @@ class Batch:
         return self.start is None and self.stock.state not in (None, "milled")
 
     @property
+    def known(self) -> bool:
+        """Whether it is said from what it is taken."""
+        return self.start is not None or self.as_bought
+
+    def rough_section(self, practice: Milling) -> tuple[float, float]:
+        """Thickness and width of rough stock that should clean up at its sizes. [mm]"""
+        widest = max(line.width for line in self.lines)
+        return self.thickness + practice.taken("rough"), widest + practice.taken_edges("rough")
+
+    @property
     def state(self) -> State:
         """How its faces are to begin with; as sawn where nobody said."""
-        source = self.start or (self.stock if self.as_bought else None)
-        return (source.state if source else None) or "rough"
+        return (self.source.state if self.known else None) or "rough"
 
     @property
     def source(self) -> Stock:
         """The section that it is taken from, as far as is known."""
         return self.start or self.stock
-
-    def items(self) -> Iterator[Item]:
-        """Everything in it, line by line."""
-        for line in self.lines:
-            yield from line.items
 
 
 def make_batches(layout: Layout, practice: Milling, starts: Mapping[str, Stock]) -> tuple[Batch, ...]:
@@ -137,7 +141,7 @@ def _line(batch: Batch, parts: Sequence[Part], width: float, practice: Milling, 
     if test:
         items += [Item(name="test piece", mark="", length=practice.test_length)] * practice.test_pieces
     clean = None
-    if batch.source.width is not None and (batch.start is not None or batch.as_bought):
+    if batch.source.width is not None and batch.known:
         clean = max(0.0, batch.source.width - (practice.taken_edges(batch.state) if batch.start else 0.0))
     return Line(width=width, clean=clean, items=tuple(items), blanks=tuple(rough_blanks(items, practice)))
 

@@ -1,14 +1,13 @@
 """Error budget: what the maker's way of measuring does to the marks, and to the squareness of the frame.
 
-For every shoulder line of the tallest leg, and for four ways of getting there, it adds up what may go wrong: at worst, and
-as root sum square. Then it asks what two legs may differ by, since that is what shows: a rail that is out of level over the
-length, and diagonals that differ when the frame is pulled up square to it.
+For every shoulder line of the tallest leg, and for four ways of getting there, it adds up what may go wrong: at
+worst, and as root sum square. Then it asks what two legs may differ by, since that is what shows: a rail that
+is out of level over the length, and diagonals, foot to highest mark, that differ though the legs stand plumb.
 
     print(error_budget(layout))
     error_budget(layout, Marking(tape_class="I", mark="0.3 mm"))
 
-A frame of height H and length W whose one leg carries its marks δ too high leans until its diagonals are √(W² + (H + δ)²)
-and √(W² + (H − δ)²).
+With legs a length W apart and the highest marks at H and H + δ, the diagonals differ by √(W² + (H + δ)²) − √(W² + H²).
 """
 
 from __future__ import annotations
@@ -71,11 +70,12 @@ class ErrorBudget:
     ways: dict[MarkingWay, tuple[MarkError, ...]] = attrs.field(hash=False)
 
     def diagonals(self, way: MarkingWay) -> Spread:
-        """How far the diagonals differ up to the highest mark, if the frame is square to its rails. [mm]"""
+        """How far the diagonals from foot to highest mark differ. [mm]"""
         last = self.ways[way][-1]
         off = last.between_legs
         return Spread(
-            worst=diagonals_differ(self.span, last.at, off.worst), likely=diagonals_differ(self.span, last.at, off.likely)
+            worst=diagonals_differ(self.span, last.at, off.worst),
+            likely=diagonals_differ(self.span, last.at, off.likely),
         )
 
     def table(self) -> Table:
@@ -85,12 +85,15 @@ class ErrorBudget:
         columns = ("Way of marking", *(f"{head}, {what}" for head in heads for what in ("worst", "likely")))
         rows = tuple(self._row(way) for way in self.ways)
         notes = (
-            f"Marks of the {self.leg}, {self.tape.say(self.ways_marks[0])} to {self.tape.say(self.ways_marks[-1])} over "
+            f"Marks of the {self.leg}, {self.tape.say(self.ways_marks[0])} to "
+            f"{self.tape.say(self.ways_marks[-1])} over "
             f"the foot; diagonals over {self.tape.say(self.span)}. All errors ± {unit}; likely is the root sum square.",
-            f"Tape of class {self.marking.tape_class} (Directive 2014/32/EU, Annex X); lines struck ± {self.small(self.own)}, "
-            f"strip laid ± {self.small(self.marking.lay)}, print true to {self.marking.stretch:.2%} by its check bar, parts "
+            f"Tape {self.marking.law}; lines struck ± {self.small(self.own)}, "
+            f"strip laid ± {self.small(self.marking.lay)}, print true to {self.marking.stretch:.2%} by its check "
+            "bar, parts "
             f"against the stop ± {self.small(self.marking.seat)}: common practice, no source. Put in your own.",
-            "Leg to leg is what a level shows; what all legs share lifts every rail alike. Gang the legs and strike across "
+            "Leg to leg is what a level shows; what all legs share lifts every rail alike. Gang the legs and "
+            "strike across "
             "them in one go, and nothing is left between them but the square.",
         )
         return Table(f"Error budget: {self.name}", columns, rows, notes, "l" + "r" * 8)
@@ -122,12 +125,12 @@ class ErrorBudget:
 
 
 def diagonals_differ(width: float, height: float, off: float) -> float:
-    """By how much the diagonals of a frame differ, if one side of it sits higher than the other. [mm]
+    """By how much the diagonals of a frame differ, if one of its upper corners sits higher than the other. [mm]
 
     >>> diagonals_differ(400.0, 300.0, 0.0), round(diagonals_differ(400.0, 300.0, 5.0), 3)
-    (0.0, 6.0)
+    (0.0, 3.016)
     """
-    return math.hypot(width, height + off) - math.hypot(width, height - off)
+    return math.hypot(width, height + off) - math.hypot(width, height)
 
 
 def error_budget(layout: Layout, marking: Marking | None = None, *, piece: int = 1) -> ErrorBudget | None:

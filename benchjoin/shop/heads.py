@@ -25,7 +25,7 @@ MOST_PARTS = 24
 """No arbor takes more chippers and shims than this, and no one counts them."""
 
 
-def _sizes(field: str) -> Any:
+def lengths_of(field: str) -> Any:
     """Converter for a list of lengths, widest first."""
 
     def convert(value: Any) -> tuple[float, ...]:
@@ -39,9 +39,6 @@ def _sizes(field: str) -> Any:
     return kept(field, convert)
 
 
-lengths_of = _sizes
-
-
 @attrs.frozen(kw_only=True)
 class DadoHead:
     """A stacked dado head as it lies in its box. [mm]
@@ -52,9 +49,9 @@ class DadoHead:
 
     pair: float = attrs.field(default=OUTSIDE_PAIR.width, converter=a_length("pair"))
     chippers: tuple[float, ...] = attrs.field(
-        default=tuple(part.width for part in CHIPPERS for _ in range(part.count)), converter=_sizes("chippers")
+        default=tuple(part.width for part in CHIPPERS for _ in range(part.count)), converter=lengths_of("chippers")
     )
-    shims: tuple[float, ...] = attrs.field(default=(), converter=_sizes("shims"))
+    shims: tuple[float, ...] = attrs.field(default=(), converter=lengths_of("shims"))
     widest: float = attrs.field(default=WIDEST_HEAD, converter=a_length("widest"))
     deepest: float = attrs.field(default=1.5 * INCH, converter=a_length("deepest"))
     bite: float = attrs.field(default=NOTCHING.bite, converter=a_length("bite"))
@@ -96,7 +93,8 @@ def stacks(head: DadoHead) -> tuple[Stack, ...]:
         for size in sizes:
             for stack in list(found.values()):
                 width = stack.width + size
-                longer = attrs.evolve(stack, width=width, **{name: (*getattr(stack, name), size)})
+                more: dict[str, Any] = {name: (*getattr(stack, name), size)}
+                longer = attrs.evolve(stack, width=width, **more)
                 key = round(width, 6)
                 if width <= head.widest + TOUCH and (key not in found or _cost(longer) < _cost(found[key])):
                     found[key] = longer

@@ -12,8 +12,9 @@ from typing import Literal
 import attrs
 
 from ..frame.doors import a_length, a_number, one_of, refuse
-from ..trade.tapes import EU_CLASSES
+from ..trade.tapes import EU_CLASSES, HB_44, MI_008, us_most
 
+TapeLaw = Literal["I", "II", "III", "US"]
 MarkingWay = Literal["tape, mark to mark", "tape, from one end", "printed strip", "stop block"]
 
 
@@ -21,13 +22,13 @@ MarkingWay = Literal["tape, mark to mark", "tape, from one end", "printed strip"
 class Marking:
     """How well the maker measures. Habits of the workshop, no source, but for the class of the tape. [± mm]
 
-    tape_class is the class on the blade; mark how far a line is struck off the mark that was meant (half a division of
-    the tape where it is not given); lay how far a strip is laid off the end; stretch how much a print may be too long for
-    its length, once its check bar was measured (a fraction); seat how far a part stands off its stop; setting how far a stop is
-    set off its figure (as mark, where not given).
+    tape_class is the class on the blade, or "US" for a tape by the US handbook; mark how far a line is struck off the
+    mark that was meant (half a division of the tape where it is not given); lay how far a strip is laid off the end;
+    stretch how much a print may be too long for its length, once its check bar was measured (a fraction); seat how
+    far a part stands off its stop; setting how far a stop is set off its figure (as mark, where not given).
     """
 
-    tape_class: Literal["I", "II", "III"] = attrs.field(default="II", converter=one_of("tape_class", *EU_CLASSES))
+    tape_class: TapeLaw = attrs.field(default="II", converter=one_of("tape_class", *EU_CLASSES, "US"))
     mark: float | None = attrs.field(default=None, converter=a_length("mark", zero=True, optional=True))
     lay: float = attrs.field(default=0.25, converter=a_length("lay", zero=True))
     stretch: float = attrs.field(default=0.25 / 150, converter=a_number("stretch", 0.0, 0.1, "0.002"))
@@ -36,6 +37,17 @@ class Marking:
 
     def __attrs_post_init__(self) -> None:
         refuse(self, "Marking")
+
+    def tape_off(self, length: float, *, from_end: bool) -> float:
+        """How much the tape may be off on a length, from its end or between two of its marks. [± mm]"""
+        if self.tape_class == "US":
+            return us_most(length)
+        return EU_CLASSES[self.tape_class].most(length, from_surface=from_end)
+
+    @property
+    def law(self) -> str:
+        """By which rule the tape is good."""
+        return f"by {HB_44}" if self.tape_class == "US" else f"of class {self.tape_class} ({MI_008.document})"
 
 
 @attrs.frozen(kw_only=True)
@@ -53,16 +65,14 @@ Steps = Sequence[float]
 
 def _mark_to_mark(steps: Steps, own: float, marking: Marking) -> Iterator[ErrorTerm]:
     """Every step begins at the mark before, so every mark has the errors of all before it and its own."""
-    tape = EU_CLASSES[marking.tape_class]
     for number, step in enumerate(steps):
-        yield ErrorTerm(what="tape", size=tape.most(step, from_surface=number == 0), shared=True)
+        yield ErrorTerm(what="tape", size=marking.tape_off(step, from_end=number == 0), shared=True)
         yield ErrorTerm(what="line struck", size=own, shared=False)
 
 
 def _from_one_end(steps: Steps, own: float, marking: Marking) -> Iterator[ErrorTerm]:
     """Every mark is read from the end of the part, so it has the error of one reading."""
-    tape = EU_CLASSES[marking.tape_class]
-    yield ErrorTerm(what="tape", size=tape.most(sum(steps), from_surface=True), shared=True)
+    yield ErrorTerm(what="tape", size=marking.tape_off(sum(steps), from_end=True), shared=True)
     yield ErrorTerm(what="line struck", size=own, shared=False)
 
 
@@ -75,9 +85,8 @@ def _printed_strip(steps: Steps, own: float, marking: Marking) -> Iterator[Error
 
 def _stop_block(steps: Steps, own: float, marking: Marking) -> Iterator[ErrorTerm]:
     """The stop is set once: what it is off by is shared; how the part stands against it is each leg's own."""
-    tape = EU_CLASSES[marking.tape_class]
     set_off = own if marking.setting is None else marking.setting
-    yield ErrorTerm(what="tape", size=tape.most(sum(steps), from_surface=True), shared=True)
+    yield ErrorTerm(what="tape", size=marking.tape_off(sum(steps), from_end=True), shared=True)
     yield ErrorTerm(what="stop set", size=set_off, shared=True)
     yield ErrorTerm(what="part against the stop", size=marking.seat, shared=False)
 

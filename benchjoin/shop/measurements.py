@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Mapping
 from pathlib import Path
 
 from ..errors import LengthError, MeasurementError, told
@@ -19,6 +18,7 @@ from ..frame.address import alter
 from ..frame.frame import Frame
 from ..frame.identity import piece_of, plain
 from ..lengths import mm
+from ..readings import Tape
 from .size_list import PART, SIZES, UNITS, Cell, CellFault, read_list, refuse
 from .stocks import drawn_sections
 
@@ -52,6 +52,7 @@ def read_measurements(source: str | Path, frame: Frame) -> Frame:
     changes: dict[str, float] = {}
     signs: set[str] = set()
     lines: dict[str, int] = {}
+    drawn = drawn_sections(frame)
     for line, cells in found.rows:
         sizes = {name: _size(cells[name], found.commas, signs) for name in SIZES if name in cells}
         faults += [size for size in sizes.values() if isinstance(size, CellFault)]
@@ -66,7 +67,8 @@ def read_measurements(source: str | Path, frame: Frame) -> Frame:
         for name, size in sizes.items():
             field = name.rpartition(" ")[2]
             if isinstance(size, float):
-                faults += _slips(cells[name], size, part, field, frame)
+                expected = getattr(drawn[piece_of(part)[1]], field)
+                faults += _slips(cells[name], size, expected, field, frame.tape)
                 changes[f"{part}.{field}"] = size
     refuse(faults)
     return alter(frame, changes)
@@ -122,15 +124,12 @@ def _size(cell: Cell, commas: bool, signs: set[str]) -> float | CellFault:
         return cell.fault(f"{told(cell.text)} is no size of wood. Write a number of {words}, or leave the cell blank.")
 
 
-def _slips(cell: Cell, size: float, part: str, field: str, frame: Frame) -> list[CellFault]:
+def _slips(cell: Cell, size: float, drawn: float, field: str, tape: Tape) -> list[CellFault]:
     """A size that is far from the drawn one."""
-    drawn: Mapping[str, float] = {
-        field: getattr(drawn_sections(frame)[piece_of(part)[1]], field) for field in ("thickness", "width")
-    }
-    if drawn[field] / SLIP <= size <= drawn[field] * SLIP:
+    if drawn / SLIP <= size <= drawn * SLIP:
         return []
     what = (
-        f"{frame.tape.say(size)} for a {field} drawn at {frame.tape.say(drawn[field])}: is it the wrong unit or "
-        "column? If the wood is another, change the design."
+        f"{tape.say(size)} for a {field} drawn at {tape.say(drawn)}: is it the wrong unit or column? If the wood is "
+        "another, change the design."
     )
     return [cell.fault(what)]

@@ -65,7 +65,7 @@ class MillingPlan:
     def table(self) -> Table:
         """Blanks by batch and width, with the size to start from, the size to expect and the size drawn."""
         unit = self.tape.unit
-        rows = tuple(row for batch in self.batches for row in _batch_rows(batch, self.tape))
+        rows = tuple(row for batch in self.batches for row in _batch_rows(batch, self.practice, self.tape))
         columns = (
             "Batch",
             "Wood to start with",
@@ -95,7 +95,7 @@ class MillingPlan:
         return Table("Order of work", ("Batch", "Step", "What to do"), tuple(rows), (), "ccl")
 
     def measuring(self) -> Table:
-        """A line for each part and spare: the drawn size, and room for the measured one, or what was measured already."""
+        """A line for each part and spare: the drawn size, and what was measured, or room to write it."""
         unit, read = self.tape.unit, self.tape.read
         fine = (lambda size: f"{size:.1f}") if unit == "mm" else FINE["in"].read
         rows = []
@@ -172,24 +172,23 @@ def _refuse(starts: Mapping[str, object], known: Iterable[str]) -> None:
             raise MillingError(f'starts[{name!r}] is {told(start)}. Write for example Stock.dressed("2x4").')
 
 
-def _batch_rows(batch: Batch, tape: Tape) -> Iterator[tuple[str, ...]]:
+def _batch_rows(batch: Batch, practice: Milling, tape: Tape) -> Iterator[tuple[str, ...]]:
+    """Rows of a batch; what it is taken from stands in its first row only."""
     read = tape.read
+    source, start = batch.source.name, _section(batch.source.thickness, batch.source.width, tape)
+    if not batch.known:
+        source = f"rough stock for {source}"
+        start = f"{_section(*batch.rough_section(practice), tape)} or more"
+    shared = (source, start, _clean(batch, batch.lines[0], tape))
     for line in batch.lines:
         groups: dict[tuple[float, bool], list[RoughBlank]] = {}
         for blank in line.blanks:
             spare = any(item.part is None for item in blank.items)
             groups.setdefault((round(blank.length, 6), spare), []).append(blank)
         for (length, _), blanks in groups.items():
-            yield (
-                str(batch.number),
-                batch.source.name if batch.start or batch.as_bought else f"not said; for {batch.stock.name}",
-                _section(batch.source.thickness, batch.source.width, tape) if batch.start or batch.as_bought else "",
-                _clean(batch, line, tape),
-                f"{read(batch.thickness)} × {read(line.width)}",
-                str(len(blanks)),
-                read(length),
-                _for(blanks),
-            )
+            finish = f"{read(batch.thickness)} × {read(line.width)}"
+            yield (str(batch.number), *shared, finish, str(len(blanks)), read(length), _for(blanks))
+            shared = ("", "", "")
 
 
 def _section(thickness: float, width: float | None, tape: Tape) -> str:
@@ -203,7 +202,8 @@ def _clean(batch: Batch, line: Line, tape: Tape) -> str:
 def _for(blanks: Sequence[RoughBlank]) -> str:
     """Marks and spares of some blanks, and how many share one."""
     items = [item for blank in blanks for item in blank.items]
-    words = [marks(item.mark for item in items if item.part)] if any(item.part for item in items) else []
+    named = [item.mark for item in items if item.part]
+    words = [marks(named)] if named else []
     for name in ("spare leg", "test piece"):
         count = sum(item.name == name and item.part is None for item in items)
         words += [name if count == 1 else f"{count} {name}s"] if count else []

@@ -29,9 +29,8 @@ def _finding(
 
 
 def _start_not_said(batch: Batch, practice: Milling, tape: Tape) -> Iterator[Finding]:
-    if batch.start is None and not batch.as_bought:
-        thick = batch.thickness + practice.taken("rough")
-        wide = max(line.width for line in batch.lines) + practice.taken_edges("rough")
+    if not batch.known:
+        thick, wide = batch.rough_section(practice)
         sentence = (
             f'What "{batch.stock.name}" is milled from is not said. Rough stock of {tape.say(thick)} × '
             f"{tape.say(wide)} or more should clean up. Say what it is, and it is checked."
@@ -55,7 +54,7 @@ def _width(batch: Batch, line: Line, practice: Milling, tape: Tape) -> Iterator[
     start = batch.source.width
     if line.clean is not None and start is not None:
         yield from _too_little(batch, "wide", start, line.clean, line.width, practice, tape)
-    through = start if start is not None and (batch.start or batch.as_bought) else line.width
+    through = start if start is not None and batch.known else line.width
     machines = () if batch.as_bought else (("jointer", practice.jointer_width), ("planer", practice.planer_width))
     for machine, widest in machines:
         if through > widest + TOUCH:
@@ -83,7 +82,7 @@ def _too_little(
 
 def _lengths(batch: Batch, line: Line, practice: Milling, tape: Tape) -> Iterator[Finding]:
     say, longest = tape.say, max(blank.length for blank in line.blanks)
-    comes = batch.source.length if batch.start or batch.as_bought else None
+    comes = batch.source.length if batch.known else None
     if comes is not None and longest > comes + TOUCH:
         sentence = f'A blank of {say(longest)} does not go into "{batch.source.name}", which is {say(comes)} long.'
         yield _finding(batch, "error", "not long enough", sentence, practice, blank=longest, stock=comes)

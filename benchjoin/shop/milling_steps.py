@@ -11,10 +11,10 @@ from .batches import Batch
 
 CAUTIONS = (
     "The manuals of your machines and local rules come first; this sheet only reminds.",
-    "No blank shorter, thinner or wider than the machine's manual allows. Cut short parts apart after milling.",
+    "No blank shorter, thinner or wider than the manual allows. Cut short parts apart after milling.",
     "Push blocks at the jointer, a push stick at the saw; hands never over or behind the cutter.",
-    "Support long stock on both sides of the machine. Check every piece for nails, loose knots and checks.",
-    "Eye and hearing protection; run the dust collection; machine at rest and unplugged while you set it.",
+    "Support long stock on both sides of the machine. Look for nails, loose knots and checks first.",
+    "Protect eyes and ears, run the dust collection; unplug the machine before you reach into it.",
 )
 
 

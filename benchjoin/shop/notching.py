@@ -22,8 +22,9 @@ from ..lengths import TOUCH
 class Notching:
     """One notch or lap of one part, measured from the end that lies against the stop. [mm]
 
-    face is one of the frame, up what the maker calls it on this part ("outer face"); low and high are its shoulders, 0 and length where it runs out at an end; depth is from its face, and buried how much
-    wood lies between that face and the notch (none, as a rule). across is False where it stops inside the face.
+    face is one of the frame, up what the maker calls it on this part ("outer face"); low and high are its shoulders,
+    0 and length where it runs out at an end; depth is from its face, and buried how much wood lies between that face
+    and the notch (none, as a rule). across is False where it stops inside the face.
     """
 
     part: Part

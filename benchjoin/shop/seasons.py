@@ -16,6 +16,8 @@ import attrs
 from ..errors import LumberError, MoistureError
 from ..findings import Finding
 from ..frame.frame import Frame
+from ..frame.identity import of_piece, piece_of
+from ..frame.joints import HalfLap, Notch
 from ..layout.layout import Layout
 from ..layout.parts import Housing, Part
 from ..readings import Tape
@@ -122,7 +124,9 @@ def seasons(
 
 
 def propose_fit(frame: Frame, *, made: float, wettest: float, wood: str | Species | None = None) -> float:
-    """A fit for a frame that stands outdoors: no rail of it is squeezed in the wettest season. [mm]
+    """A fit for a frame that stands outdoors: no rail that is let in is squeezed in the wettest season. [mm]
+
+    Zero where none is let in. Tangential movement, which is the safe side.
 
     Raises
     ------
@@ -139,6 +143,7 @@ def propose_fit(frame: Frame, *, made: float, wettest: float, wood: str | Specie
             start=woods[slot.name].shrinkage.start,
         )
         for slot in frame.rails()
+        if isinstance(slot.joint, Notch | HalfLap)
     ]
     return float(max(fits, default=0.0))
 
@@ -167,7 +172,7 @@ def _through(
     contents: tuple[float, float, float],
     grain: Direction,
 ) -> NotchSeasons:
-    rail = layout.part(notch.rail)
+    rail = layout.part(of_piece(leg.piece, piece_of(notch.rail)[1]))
     wood = woods[rail.identity].shrinkage
     made, driest, wettest = contents
     shrinkage = wood.radial if grain == "radial" else wood.tangential

@@ -39,12 +39,12 @@ class Setting:
 
     @property
     def stop(self) -> float | None:
-        """From the stop to the near side of the head, or from the end of the part to the edge of the near guide. [mm]"""
+        """From the stop to the near side of the head, or from the end of the part to the near guide. [mm]"""
         return self.operations[0].stop
 
     @property
     def other(self) -> float | None:
-        """From the end of the part to the edge of the far guide. [mm]"""
+        """From the end of the part to the far guide. [mm]"""
         return self.operations[0].other
 
     @property

@@ -1,4 +1,4 @@
-"""What the settings find: notches that the shop's own way cannot cut, stops that do not reach, blanks that are short."""
+"""What the settings find: notches that the shop's own way cannot cut, stops that do not reach, short blanks."""
 
 from __future__ import annotations
 
@@ -68,7 +68,8 @@ def _beyond_reach(settings: Sequence[Setting], shop: Shop, tape: Tape) -> Iterat
             severity="note",
             kind="no stop",
             where=level,
-            sentence=f"{level}, notches of {told}: the stop {why}, so the cut at {' and '.join(map(tape.say, lines))} has "
+            sentence=f"{level}, notches of {told}: the stop {why}, so the cut at "
+            f"{' and '.join(map(tape.say, lines))} has "
             "none. Mark one master, strike the others from it, and cut to the lines.",
             numbers={"line": lines[-1], "reach": shop.stop_reach},
             source=COMMON_PRACTICE,
@@ -96,8 +97,10 @@ def _short_blanks(lengths: Sequence[Sizing], shop: Shop, tape: Tape) -> Iterator
                 severity="warning",
                 kind="short blank",
                 where=called(sizing.parts),
-                sentence=f"{called(sizing.parts)}, {tape.say(sizing.at)} long: shorter than the {tape.say(shop.least_blank)} "
-                "that the machines take. Plane, rip and notch it as part of a longer blank, and cut it off last, or by hand.",
+                sentence=f"{called(sizing.parts)}, {tape.say(sizing.at)} long: shorter than the "
+                f"{tape.say(shop.least_blank)} "
+                "that the machines take. Plane, rip and notch it as part of a longer blank, and cut it off last, "
+                "or by hand.",
                 numbers={"length": sizing.at, "least": shop.least_blank},
                 source=COMMON_PRACTICE,
             )
@@ -115,7 +118,8 @@ def _from_the_top(notches: Sequence[Notching], tape: Tape) -> Iterator[Finding]:
                 severity="warning",
                 kind="set from the top",
                 where=level,
-                sentence=f"{level} is set from the top of legs whose lengths differ by {tape.say(max(own) - min(own))}: they "
+                sentence=f"{level} is set from the top of legs whose lengths differ by "
+                f"{tape.say(max(own) - min(own))}: they "
                 "share no stop, and a leg that is a hair long lifts its notch. Set it from the foot.",
                 numbers={"differ": max(own) - min(own)},
                 source=COMMON_PRACTICE,
@@ -130,7 +134,8 @@ def _buried(notches: Sequence[Notching], tape: Tape) -> Iterator[Finding]:
                 severity="warning",
                 kind="buried notch",
                 where=str(notch),
-                sentence=f"{notch}: {tape.say(notch.buried)} of wood lies between its {notch.face} face and the notch, and "
+                sentence=f"{notch}: {tape.say(notch.buried)} of wood lies between its {notch.face} face and the "
+                "notch, and "
                 "no setting here leaves it standing. Mortise it by hand, or move the rail to the face.",
                 numbers={"buried": notch.buried},
                 source=COMMON_PRACTICE,

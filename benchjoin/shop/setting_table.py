@@ -1,7 +1,7 @@
 """The settings as a table: one line a setting, a test cut before the first real one of each head and height.
 
-A line says which tool, how high, where the stop stands, which shoulders of which parts, how many cuts, and has two boxes:
-one for the rail that was laid between its lines, one for the cuts done.
+A line says which tool, how high, where the stop stands, which shoulders of which parts, how many cuts, and has two
+boxes: one for the rail that was laid between its lines, one for the cuts done.
 """
 
 from __future__ import annotations
@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from ..readings import Tape
 from ..tables import Table
+from ..trade.saws import SHIM_MOST
 from .cut_list import marks, several
 from .setting import Changes, Setting
 from .shop import Shop
@@ -47,7 +48,7 @@ def _test(setting: Setting, tape: Tape) -> tuple[str, ...]:
         told = f"{_stacked(tool, tape)}Test cut in an offcut: {said(tool.width, tape)} wide, {height} deep?"
     else:
         told = f"Test cut in an offcut: {height} deep?"
-    return ("", tool.told(tape), height, "", told, "1", "", TICK)
+    return ("", tool.told(tape), height, "", told, "" if tool.way == "saw and chisel" else "1", "", TICK)
 
 
 def _stacked(tool: Tool, tape: Tape) -> str:
@@ -62,7 +63,7 @@ def _stacked(tool: Tool, tape: Tape) -> str:
 
 def _thin(size: float, tape: Tape) -> str:
     """A chipper or a shim; shims go by thousandths of an inch or hundredths of a millimetre."""
-    if size >= 1.2:
+    if size > 2 * SHIM_MOST:
         return said(size, tape)
     return f"{size / 25.4:.3f} in" if tape.unit == "in" else f"{size:.2f} mm"
 
@@ -132,14 +133,15 @@ def _notes(settings: Sequence[Setting], changes: Changes, tape: Tape, shop: Shop
     yield _count(changes)
     yield (
         "Before the first cut of a notch lay its own rail between its lines, and tick. The lines on the wood hold: "
-        f"differs a setting from a line by more than half of {tape.name}, stop and find out why."
+        f"where one is off its setting by more than half of {tape.name}, stop and find out why."
     )
     yield from (WAY_NOTES[way] for way in dict.fromkeys(s.tool.way for s in settings))
     heads = {s.tool.width for s in settings if s.tool.way == "dado head"}
     if heads:
         overlap = min(max(shop.overlap, tape.division), min(heads) / 2)
         yield (
-            f"Passes lie over each other by {said(overlap, tape)} or more. If the test cut measures wider than its line "
+            f"Passes lie over each other by {said(overlap, tape)} or more. If the test cut measures wider than "
+            "its line "
             "says, move every far stop nearer by the difference."
         )
     if any(s.lines and s.tool.way == "dado head" for s in settings):
@@ -159,11 +161,12 @@ def _count(changes: Changes) -> str:
 
 WAY_NOTES: Mapping[str, str] = {
     "dado head": "Dado head: notched face down on the table, the lines carried down the edge that you see; the stop is "
-    "measured to the near side of the head. Near shoulder: against the stop, then slide away from it pass by pass, short "
-    "of the far line. Far shoulder: hard against the stop; where the notch runs out at that end, lift the stop and clear.",
+    "measured to the near side of the head. Near shoulder: against the stop, then slide away from it pass by "
+    "pass, short of the far line. Far shoulder: hard against the stop; where the notch runs out at that end, lift the "
+    "stop and clear.",
     "router": "Router: guides are measured from the end to the edge that the base runs on; less than zero lies beyond "
-    "the end, where a packing piece of the same thickness carries the guide. Clear between both guides; clamp packing "
-    "where the notch runs out.",
+    "the end, where a packing piece of the same thickness carries the guide. Clear between both guides; with one "
+    "guide, put spacers between guide and base to go outwards.",
     "saw and chisel": "Saw and chisel: gauge the floor on both edges, saw on the waste side of the lines down to the "
     "gauge line, a few kerfs between, and chop the slices out from both edges to the middle.",
 }

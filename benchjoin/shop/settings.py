@@ -1,8 +1,8 @@
 """Settings: how the saw, the router or the gauge is set for every notch of a batch, in the order that moves the least.
 
-A setting is one position of stop, fence and height at which several cuts are made: legs of two lengths share it, and so do
-the pieces of a batch. The heads come first, within a head the heights, within a height the stops. Every notch is cut the
-shop's own way where that can be; where not, the next way takes it and a finding says why.
+A setting is one position of stop, fence and height at which several cuts are made: legs of two lengths share it, and
+so do the pieces of a batch. The heads come first, within a head the heights, within a height the stops. Every notch
+is cut the shop's own way where that can be; where not, the next way takes it and a finding says why.
 
     found = settings(layout, Shop(stop_reach="1.2 m"))
     print(found)                  # the notches; found.crosscuts and found.rips are the lengths and widths
@@ -10,7 +10,7 @@ shop's own way where that can be; where not, the next way takes it and a finding
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from types import ModuleType
 
 import attrs
@@ -120,10 +120,10 @@ def _ways(
     refused: list[tuple[Notching, str, Way]] = []
     order = (shop.way, *(way for way in shop.ways if way != shop.way))
     for notch in notches:
-        why: Callable[[Way], str | None] = lambda way, n=notch: OF_WAY[way].why_not(n, shop, tape)  # type: ignore[misc]
-        way = next(way for way in order if why(way) is None)
+        whys = {way: OF_WAY[way].why_not(notch, shop, tape) for way in order}
+        way = next(way for way in order if whys[way] is None)
         taken[way].append(notch)
-        first = why(order[0])
+        first = whys[order[0]]
         if first is not None:
             refused.append((notch, first, way))
     return taken, refused

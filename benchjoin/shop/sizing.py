@@ -1,8 +1,8 @@
 """Sizing: the stops for the lengths of the cut list, and the fence for its widths.
 
-Parts that read the same length share one stop, whatever they are; the longest are cut first, so that what is left of a
-board still gives a short one. Parts that read the same width share one place of the fence. What reaches further than the
-stop is marked from one master: the first is measured, the others are struck from it.
+Parts that read the same length share one stop, whatever they are; the longest are cut first, so that what is left of
+a board still gives a short one. Parts that read the same width share one place of the fence. What reaches further
+than the stop is marked from one master: the first is measured, the others are struck from it.
 """
 
 from __future__ import annotations
@@ -100,11 +100,14 @@ def _notes(sizings: Sequence[Sizing], tape: Tape) -> tuple[str, ...]:
     found = [
         f"{'The fence is' if rip else 'The stop is'} set {times(count)}: once for each size that reads differently on "
         f"{tape.name}; no order needs fewer. Finished sizes: add what your planer takes.",
-        "Rip before you crosscut, so that no blank is short." if rip else "Square one end first; that end goes to the stop.",
+        "Rip before you crosscut, so that no blank is short."
+        if rip
+        else "Square one end first; that end goes to the stop.",
     ]
     if any(sizing.master for sizing in sizings):
         found.append(
-            "Beyond the stop's reach: measure and cut one, mark it master, lay it on each of the others with the square "
+            "Beyond the stop's reach: measure and cut one, mark it master, lay it on each of the others with the "
+            "square "
             "ends flush, and strike them all from it."
         )
     return tuple(found)

@@ -1,7 +1,7 @@
 """Tolerance: how small errors add up, at worst and as they mostly do.
 
-At worst every error goes the same way: the sizes are added. Mostly some go one way and some the other: the root of the sum
-of squares says how far, if the errors have nothing to do with each other.
+At worst every error goes the same way: the sizes are added. Mostly some go one way and some the other: the root of
+the sum of squares says how far, if the errors have nothing to do with each other.
 
 >>> worst([0.20, 0.10, 0.15]), round(root_sum_square([0.20, 0.10, 0.15]), 3)
 (0.45, 0.269)

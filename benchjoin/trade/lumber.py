@@ -3,8 +3,10 @@
 A 2x4 measures 1 1/2 × 3 1/2 in when it was dressed dry, a little more when it was dressed green; a board of four
 quarters is an inch thick as it leaves the saw. Frame.stock asks here; every row says where its sizes are printed.
 
->>> [size / 25.4 for size in dressed("2x4")[:2]], [size / 25.4 for size in dressed("2x6", green=True)[:2]]
-([1.5, 3.5], [1.5625, 5.625])
+>>> [round(size / 25.4, 6) for size in dressed("2x4")[:2]], [round(size / 25.4, 6) for size in dressed("2x8")[:2]]
+([1.5, 3.5], [1.5, 7.25])
+>>> [round(size / 25.4, 6) for size in dressed("2x6", green=True)[:2]]
+[1.5625, 5.625]
 """
 
 from __future__ import annotations

@@ -45,8 +45,8 @@ CHIPPERS: tuple[HeadPart, ...] = (
     HeadPart(name="chipper", width=INCH / 8, count=4, source=STACKED_SIZES),
     HeadPart(name="thin chipper", width=INCH / 16, count=1, source=STACKED_SIZES),
 )
-SHIM_LEAST, SHIM_MOST = 0.004 * INCH, 0.020 * INCH
-"""Shims run from 0.004 to 0.020 in (STACKED_SIZES). [mm]"""
+SHIM_MOST = 0.020 * INCH
+"""Shims run from 0.004 in to this (STACKED_SIZES). [mm]"""
 WIDEST_HEAD = INCH * 13 / 16
 """What a usual set reaches (STACKED_SIZES); the arbor of the saw may allow less. [mm]"""
 

@@ -121,9 +121,7 @@ def _remembered(radial: float, tangential: float, wood: str = "") -> Coefficient
 
 
 def _dry(gravity: float, rupture: int, elasticity: float, crushing: int, bearing: int, shear: int) -> Dry:
-    return Dry(
-        gravity=gravity, rupture=rupture, elasticity=elasticity, crushing=crushing, bearing=bearing, shear=shear
-    )
+    return Dry(gravity=gravity, rupture=rupture, elasticity=elasticity, crushing=crushing, bearing=bearing, shear=shear)
 
 
 def _green(gravity: float, rupture: int, elasticity: float) -> Green:

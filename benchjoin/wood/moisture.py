@@ -46,9 +46,7 @@ def equilibrium(temperature: Array, humidity: npt.ArrayLike, *, degrees: Degrees
 def equilibrium(temperature: npt.ArrayLike, humidity: Array, *, degrees: Degrees = "C") -> Array: ...
 
 
-def equilibrium(
-    temperature: npt.ArrayLike, humidity: npt.ArrayLike, *, degrees: Degrees = "C"
-) -> float | Array:
+def equilibrium(temperature: npt.ArrayLike, humidity: npt.ArrayLike, *, degrees: Degrees = "C") -> float | Array:
     """Equilibrium moisture content of wood in still air.
 
     Parameters

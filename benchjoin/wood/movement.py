@@ -108,7 +108,7 @@ def change_from_total(
     """
     m, s = np.asarray(start, dtype=float), np.asarray(shrinkage, dtype=float)
     m1, m2 = (np.minimum(np.asarray(content, dtype=float), m) for content in (before, after))
-    moved = np.asarray(size, dtype=float) * (m2 - m1) / (100 * m / s - m + m1)
+    moved = np.asarray(size, dtype=float) * (m2 - m1) * s / (100 * m - s * (m - m1))
     return _plain(np.where((m1 >= 0) & (m2 >= 0), moved, np.nan))
 
 

@@ -55,8 +55,6 @@ def gravity_at(
     -----
     Volume shrinks in a straight line with the content (Wood Handbook Eq. 4-9), the oven-dry weight stays.
     """
-    known, asked = (
-        1 - np.asarray(partial_shrinkage(volumetric, c, start)) / 100 for c in (known_at, content)
-    )
+    known, asked = (1 - np.asarray(partial_shrinkage(volumetric, c, start)) / 100 for c in (known_at, content))
     found = np.asarray(np.asarray(gravity, dtype=float) * known / asked)
     return float(found) if found.ndim == 0 else found

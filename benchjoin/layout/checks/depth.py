@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from ...findings import Finding
 from ...lengths import TOUCH
+from ...runs import larger, smaller
 from ...solids import Box, boxes
 from ...sources import COMMON_PRACTICE, STATICS
 from ...trade.practice import DEEPEST_NOTCH
@@ -91,7 +92,7 @@ def _through(leg: Part, face: str) -> float:
 
 def _storeys(leg: Part) -> list[tuple[float, float]]:
     """Heights between which the section of a leg does not change. [mm]"""
-    ends = sorted({leg.blank.low[2], leg.blank.high[2], *(z for n in leg.notches for z in (n.bottom, n.top))})
+    ends = sorted([leg.blank.low[2], leg.blank.high[2], *(z for n in leg.notches for z in (n.bottom, n.top))])
     inside = [z for z in ends if leg.blank.low[2] <= z <= leg.blank.high[2]]
     return [(a, b) for a, b in itertools.pairwise(inside) if b - a > TOUCH]
 
@@ -115,7 +116,8 @@ def _shared(below: tuple[Box, ...], above: tuple[Box, ...]) -> float:
 
 def _over(a: Box, b: Box, axis: int) -> float:
     """How far two boxes overlap along an axis. [mm]"""
-    return max(min(a.high[axis], b.high[axis]) - max(a.low[axis], b.low[axis]), 0.0)
+    found: float = larger(smaller(a.high[axis], b.high[axis]) - larger(a.low[axis], b.low[axis]), 0.0)
+    return found
 
 
 def _meet(leg: Part, inside: list[Housing]) -> bool:
@@ -127,4 +129,4 @@ def _meet(leg: Part, inside: list[Housing]) -> bool:
 
 def _touch(a: Box, b: Box) -> bool:
     """Whether two boxes touch or overlap, seen from above."""
-    return all(max(a.low[n], b.low[n]) - min(a.high[n], b.high[n]) <= TOUCH for n in (0, 1))
+    return all(larger(a.low[n], b.low[n]) - smaller(a.high[n], b.high[n]) <= TOUCH for n in (0, 1))

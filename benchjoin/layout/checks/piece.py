@@ -32,7 +32,7 @@ class Piece:
         return tuple(part for part in self.parts.values() if part.role == "leg")
 
     def of(self, sizes: Array) -> float:
-        """This piece's number out of an array over the pieces."""
+        """The number of this piece out of an array over the pieces."""
         return in_piece(self.number - 1)(sizes)
 
     def say(self, length: float) -> str:

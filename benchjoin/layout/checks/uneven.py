@@ -53,11 +53,7 @@ def _thickness(piece: Piece, slot: Slot, sizes: RailSizes) -> Iterator[Finding]:
 
 def uneven_legs(piece: Piece) -> Iterator[Finding]:
     """Legs of one stock that measure differently by more than a hair."""
-    drawn: dict[tuple[str, float, float | None, str], list[Part]] = {}
-    by_name = {part.identity: part for part in piece.legs}
-    for name, _, _, leg in piece.frame.legs():
-        drawn.setdefault((leg.stock.name, leg.stock.thickness, leg.stock.width, leg.wide), []).append(by_name[name])
-    for legs in drawn.values():
+    for legs in _drawn_alike(piece):
         for axis, what in ((1, "depth"), (0, "width")):
             sizes = [leg.blank.size()[axis] for leg in legs]
             spread = max(sizes) - min(sizes)
@@ -70,6 +66,20 @@ def uneven_legs(piece: Piece) -> Iterator[Finding]:
                 yield _finding(
                     piece, "warning", "legs differ", (thick, thin), sentence, {"spread": spread, "least": min(sizes)}
                 )
+
+
+def _drawn_alike(piece: Piece) -> list[list[Part]]:
+    """Legs that were drawn with one section, in groups."""
+    by_name = {part.identity: part for part in piece.legs}
+    groups: list[tuple[tuple[object, ...], list[Part]]] = []
+    for name, _, _, leg in piece.frame.legs():
+        drawn = (leg.stock.name, leg.wide, leg.stock.thickness, leg.stock.width)
+        legs = next((legs for like, legs in groups if like == drawn), None)
+        if legs is None:
+            groups.append((drawn, [by_name[name]]))
+        else:
+            legs.append(by_name[name])
+    return [legs for _, legs in groups]
 
 
 def uneven_lengths(piece: Piece) -> Iterator[Finding]:

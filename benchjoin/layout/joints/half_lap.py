@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from ...frame.joints import HalfLap
 from ...lengths import TOUCH
+from ...runs import larger, smaller
 from ...solids import Box
 from ..blanks import OPPOSITE
 from .meeting import Cut, Meeting, with_fit
@@ -53,5 +54,5 @@ def _lap(box: Box, rail: Box, along: int, fit: float) -> Box:
     """The rail's lap: the overlap, and the fit along the rail on a closed shoulder."""
     low, high = box.low[along], box.high[along]
     if high < rail.high[along] - TOUCH:
-        return _between(box, along, low, min(high + fit, rail.high[along]))
-    return _between(box, along, max(low - fit, rail.low[along]), high)
+        return _between(box, along, low, smaller(high + fit, rail.high[along]))
+    return _between(box, along, larger(low - fit, rail.low[along]), high)

@@ -8,18 +8,23 @@ from __future__ import annotations
 
 import attrs
 
+from ...runs import larger, smaller
 from ...solids import Box
 from ..blanks import Blank, RailBlank
 
 
 @attrs.frozen(kw_only=True)
 class Meeting:
-    """A rail that comes to a leg; overlap is the wood that both want, None where they only touch or miss. [mm]"""
+    """A rail that comes to a leg; overlap is the wood that both want, None where they only touch or miss. [mm]
+
+    fit is the clearance of their joint; spare is how much wider than this rail the leg's notch is cut for its level.
+    """
 
     leg: Blank
     rail: RailBlank
     overlap: Box | None
     fit: float
+    spare: float = 0.0
 
 
 @attrs.frozen(kw_only=True)
@@ -46,8 +51,9 @@ class Joint:
 
 
 def with_fit(meeting: Meeting, box: Box) -> Box:
-    """The notch for a rail: its own wood, and the fit on the shoulder away from the level's datum edge."""
+    """The notch for a rail: its own wood; fit and spare go on the shoulder away from the level's datum edge."""
+    more = meeting.fit + meeting.spare
     (x0, y0, bottom), (x1, y1, top) = box.low, box.high
     if meeting.rail.slot.level.align == "bottoms":
-        return Box((x0, y0, bottom), (x1, y1, min(top + meeting.fit, meeting.leg.box.high[2])))
-    return Box((x0, y0, max(bottom - meeting.fit, meeting.leg.box.low[2])), (x1, y1, top))
+        return Box((x0, y0, bottom), (x1, y1, smaller(top + more, meeting.leg.box.high[2])))
+    return Box((x0, y0, larger(bottom - more, meeting.leg.box.low[2])), (x1, y1, top))

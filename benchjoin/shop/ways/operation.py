@@ -1,12 +1,13 @@
 """Operations: what a way of cutting asks of the machine for one shoulder of one notch.
 
-An operation names its tool, the height or depth it is set to, and where the stop or guide stands; or, where no stop can
-stand, the line that it is cut to. Settings gather the operations that share all of these. `place` is a place as the tape
-reads it, so that two which print alike are one.
+An operation names its tool, the height or depth it is set to, and where the stop or guide stands; or, where no stop
+can stand, the line that it is cut to. Settings gather the operations that share all of these. `place` is a place as
+the tape reads it, so that two which print alike are one.
 """
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterable
 from typing import Literal
@@ -109,7 +110,7 @@ def heights(depths: Iterable[float], bite: float, tape: Tape) -> tuple[float, ..
     needed; they are spaced evenly, on marks of the tape where that keeps to the bite.
 
     >>> heights([10.0, 28.0, 28.01], 12.0, Tape("1 mm"))
-    (10.0, 19.0, 28.0)
+    (10.0, 19.0, 28.01)
     """
     finals = sorted({place(depth, tape): depth for depth in sorted(depths)}.values())
     found: list[float] = []
@@ -119,7 +120,7 @@ def heights(depths: Iterable[float], bite: float, tape: Tape) -> tuple[float, ..
         between = [low + (final - low) * n / count for n in range(1, count)]
         marked = [tape.nearest(height) for height in between]
         ends = [low, *marked, final]
-        on_marks = all(TOUCH < b - a <= bite + TOUCH for a, b in zip(ends, ends[1:], strict=False))
+        on_marks = all(TOUCH < b - a <= bite + TOUCH for a, b in itertools.pairwise(ends))
         found += [*(marked if on_marks else between), final]
         low = final
     return tuple(found)

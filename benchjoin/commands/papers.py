@@ -1,0 +1,72 @@
+"""The papers of a design: what can be written, by name, each made when its turn comes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import attrs
+
+from ..binding import bind, sheets
+from ..drafting.naming import file_name
+from ..drafting.saving import write_whole
+from ..drawings.set_page import set_page
+from ..layout.layout import Layout
+from ..shop.cut_list import cut_list
+
+PAPERS = ("binder", "cut-list", "sheets", "templates")
+USUAL = ("binder", "cut-list")
+
+
+@attrs.frozen(kw_only=True)
+class Wishes:
+    """What the maker wants: paper, whether full-size templates as well, or only some of PAPERS."""
+
+    paper: str | None = None
+    templates: bool = False
+    only: tuple[str, ...] = ()
+
+    def wanted(self) -> tuple[str, ...]:
+        """The papers to write."""
+        chosen = self.only or USUAL
+        return tuple(paper for paper in PAPERS if paper in chosen or (paper == "templates" and self.templates))
+
+
+@attrs.frozen
+class Job:
+    """A file to write: its name, and what makes it at a path."""
+
+    name: str
+    write: Callable[[Path], object]
+
+
+def papers(layout: Layout, wishes: Wishes) -> tuple[Job, ...]:
+    """The files that are wished for, in order; none of them is made yet but the drawings that have to be counted."""
+    stem = file_name(layout.frame.name)
+    wanted = wishes.wanted()
+    jobs: list[Job] = []
+    if "binder" in wanted:
+        jobs.append(Job(f"{stem}.pdf", lambda path: bind(layout, path, paper=wishes.paper)))
+    if "cut-list" in wanted:
+        table = cut_list(layout)
+        jobs.append(Job(f"{stem}-cut-list.txt", lambda path: write_whole(path, f"{table.text()}\n".encode())))
+        jobs.append(Job(f"{stem}-cut-list.csv", lambda path: write_whole(path, table.csv().encode("utf-8-sig"))))
+    if "sheets" in wanted:
+        jobs += _sheets(layout, wishes.paper, stem)
+    if "templates" in wanted:
+        jobs += _templates(layout, stem)
+    return tuple(jobs)
+
+
+def _sheets(layout: Layout, paper: str | None, stem: str) -> Iterator[Job]:
+    """Every sheet of the binder as SVG."""
+    for sheet in sheets(layout, paper=paper):
+        name = f"{stem}-{sheet.number or 1:02}-{file_name(sheet.name)}.svg"
+        yield Job(name, sheet.save)
+
+
+def _templates(layout: Layout, stem: str) -> Iterator[Job]:
+    """The page of each kind of set at full size; none of a layout with errors, which is not for the wood."""
+    for letter in dict.fromkeys(one.alike[0] for one in layout.sets if not layout.errors()):
+        name = f"{stem}-set-{file_name(letter)}-full-size.pdf"
+        yield Job(name, lambda path, own=letter: set_page(layout, own).save(path))  # type: ignore[misc]

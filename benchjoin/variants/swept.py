@@ -1,0 +1,153 @@
+"""What a sweep gives back: named arrays over its axes, which variants cannot be built, and why."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+import attrs
+import numpy as np
+import numpy.typing as npt
+
+from ..errors import AddressError, BenchjoinError, MissingLibrary
+from ..frame.address import alter
+from ..frame.frame import Frame
+from ..layout.lay_out import lay_out
+from .blocks import Block
+from .outputs import Output
+
+Words = tuple[str, ...]
+Array = npt.NDArray[Any]
+
+
+@attrs.define(eq=False)
+class Column:
+    """One number over all variants, kept as the blocks gave it until it is asked for."""
+
+    otherwise: float | bool
+    shape: tuple[int, ...]
+    blocks: list[tuple[Block, Any]] = attrs.field(factory=list)
+    sentence: str = ""
+
+    def array(self) -> Array:
+        """The number in every variant; one that never differs takes no room."""
+        values = [value for _, value in self.blocks]
+        covered = sum(math.prod(block.shape) for block, _ in self.blocks) == math.prod(self.shape)
+        if covered and all(np.ndim(v) == 0 and v == values[0] for v in values):
+            return np.broadcast_to(np.asarray(values[0]), self.shape)
+        found = np.empty(self.shape, type(self.otherwise)) if covered else np.full(self.shape, self.otherwise)
+        for block, value in self.blocks:
+            found[block.key] = value
+        return found
+
+
+class Arrays(Mapping[Words, Array]):
+    """The arrays of one output by their words: ``("back left leg", "bench/back rail", "top")``."""
+
+    def __init__(self, output: Output, columns: Mapping[Words, Column]) -> None:
+        self.output = output
+        self._columns = columns
+
+    def __getitem__(self, words: Words | str) -> Array:
+        column = self._columns.get((words,) if isinstance(words, str) else tuple(words))
+        if column is None:
+            known = " or ".join(repr(key) for key in list(self)[:3])
+            told = f"{words!r} is not among the {self.output.name}. There are {len(self)} of them, for example {known}."
+            raise AddressError(told, address=words, known=tuple(self))
+        return column.array()
+
+    def __iter__(self) -> Iterator[Words]:
+        return iter(self._columns)
+
+    def __len__(self) -> int:
+        return len(self._columns)
+
+    def __contains__(self, words: object) -> bool:
+        return words in self._columns or (words,) in self._columns
+
+    def sentence(self, words: Words) -> str:
+        """The sentence of a finding, with dots where variants differ."""
+        return self._columns[words].sentence
+
+    def __repr__(self) -> str:
+        unit = f" [{self.output.unit}]" if self.output.unit else ""
+        return f"<{len(self)} {self.output.name}{unit} by {', '.join(self.output.words)}>"
+
+
+@attrs.frozen(kw_only=True, eq=False, repr=False)
+class Swept:
+    """Named arrays over the axes of a sweep.
+
+    axes holds the values of each axis as they were given, in order; shape is that of every array. built says which
+    variants can be laid out, and reasons is true, by reason, for those that cannot; dots stand in it where variants
+    differ, and `why` gives the whole sentence for one of them. one_by_one counts the variants that had to be laid out
+    one at a time.
+    """
+
+    frame: Frame
+    piece: int
+    axes: Mapping[str, Sequence[Any]]
+    shape: tuple[int, ...]
+    built: npt.NDArray[np.bool_]
+    reasons: Mapping[str, npt.NDArray[np.bool_]]
+    one_by_one: int
+    values: Mapping[str, Sequence[Any]]
+    outputs: Mapping[str, Arrays]
+
+    def __getitem__(self, name: str) -> Arrays:
+        if name not in self.outputs:
+            told = f"{name!r} was not asked for. This sweep holds {', '.join(self.outputs)}."
+            raise AddressError(told, address=name, known=tuple(self.outputs))
+        return self.outputs[name]
+
+    def changes(self, *place: int) -> dict[str, Any]:
+        """The values of one variant by address, from its place along each axis."""
+        at = place if len(place) == len(self.values) else place * len(self.values)
+        return {address: values[n] for (address, values), n in zip(self.values.items(), at, strict=True)}
+
+    def why(self, *place: int) -> str:
+        """Why a variant cannot be built; nothing if it can."""
+        try:
+            lay_out(alter(self.frame, self.changes(*place)))
+        except BenchjoinError as error:
+            return str(error)
+        return ""
+
+    def to_pandas(self, name: str) -> Any:
+        """One output as a pandas DataFrame: a row for each variant, indexed by the axes.
+
+        Raises
+        ------
+        MissingLibrary
+            If pandas is not installed.
+        """
+        try:
+            import pandas
+        except ImportError as error:
+            raise MissingLibrary("Data frames are made by pandas. Install it: pip install pandas") from error
+        arrays = self[name]
+        rows = pandas.MultiIndex.from_product([list(values) for values in self.axes.values()], names=list(self.axes))
+        heads = pandas.MultiIndex.from_tuples(list(arrays), names=arrays.output.words)
+        data = {number: arrays[words].reshape(-1) for number, words in enumerate(arrays)}
+        return pandas.DataFrame(data, index=rows).set_axis(heads, axis=1)
+
+    def plot(self, name: str, *words: Words | str, ax: Any = None) -> Any:
+        """Draw some numbers of an output over the first axis, one line for each place along the others.
+
+        Raises
+        ------
+        MissingLibrary
+            If matplotlib is not installed.
+        """
+        from .plotting import plotted
+
+        return plotted(self, name, words, ax)
+
+    def __repr__(self) -> str:
+        size = " × ".join(f"{len(values)} {axis}" for axis, values in self.axes.items())
+        lost = int((~self.built).sum())
+        told = f"{lost} cannot be built" if lost else "all can be built"
+        return f"<Sweep of {self.frame.name}: {size}; {told}; {', '.join(self.outputs)}>"
+
+

@@ -1,0 +1,227 @@
+"""Hidden lines against other renderers: a depth buffer in numpy, and the shadows of manifold3d's meshes.
+
+The buffer (tests/depth_buffer.py) works from blanks and cuts alone. Isometric axes after ISO 5456-3 and NAVEDTRA
+14276 (three axes 120 degrees apart, receding edges at 30 degrees, one scale along all three).
+"""
+
+from __future__ import annotations
+
+import math
+from itertools import combinations
+
+import attrs
+import numpy as np
+import pytest
+import shapely
+from depth_buffer import LOOKS, NOTHING, Raster, inside, labels
+from designs import DESIGNS
+from hypothesis import assume, given, settings
+from manifold3d import Manifold
+from samples import SAMPLES
+from solid_wood import carved
+from strategies import frames
+
+from benchjoin import lay_out
+from benchjoin.drawings.isometric import picture, project
+from benchjoin.drawings.views import view
+from benchjoin.layout.joints.meeting import Cut
+from benchjoin.layout.parts import Part
+from benchjoin.solids import Box, placement
+
+ACROSS = 330
+"""Pixels over the larger side of a view."""
+
+
+def board(name, low, high, along, cuts=()):
+    """A board of its own making, with boxes cut out of its upper or lower side."""
+    box = Box(low, high)
+    return Part(
+        name=f"1/{name}",
+        piece=1,
+        role="rail",
+        side="front",
+        stock="board",
+        blank=box,
+        placement=placement(box, along=along, out=(0.0, 0.0, 1.0)),
+        marked="top",
+        cuts=tuple(Cut(part=name, mate="", face="top", box=Box(*cut), kind="half-lap") for cut in cuts),
+    )
+
+
+def egg_crate(count=4, pitch=70.0, thick=12.0, high=60.0):
+    """Boards on edge that cross and halve each other, those along x open below and those along y open above."""
+    length = pitch * (count + 1)
+    places = [pitch * (n + 1) for n in range(count)]
+    found = []
+    for n, at in enumerate(places):
+        cuts = [((x, at - 9.0, -1.0), (x + thick, at + 2 * thick, high / 2)) for x in places]
+        found.append(board(f"along {n}", (0.0, at, 0.0), (length, at + thick, high), (1.0, 0.0, 0.0), cuts))
+        cuts = [((at - 9.0, y, high / 2), (at + 2 * thick, y + thick, high + 1)) for y in places]
+        found.append(board(f"across {n}", (at, 0.0, 0.0), (at + thick, length, high), (0.0, 1.0, 0.0), cuts))
+    return tuple(found)
+
+
+STANDS = {
+    **{name: frame for name, frame in DESIGNS.items()},
+    **{name: frame for name, frame in SAMPLES.items()},
+}
+
+
+def parts_of(name):
+    return egg_crate() if name == "egg-crate" else lay_out(STANDS[name]).piece(1)
+
+
+@pytest.fixture(scope="module", params=[*STANDS, "egg-crate"])
+def parts(request):
+    return parts_of(request.param)
+
+
+@attrs.frozen
+class Shown:
+    """What the library shows from one side: regions by part and lines."""
+
+    faces: tuple
+    lines: object
+
+
+def shown(parts, seen):
+    if seen == "isometric":
+        found = picture(parts)
+        return Shown(found.faces, found.lines)
+    found = view(parts, seen)
+    return Shown(found.faces, found.visible)
+
+
+def painted(parts, faces, raster):
+    """The number of the part whose visible region a pixel lies in."""
+    numbers = {part.name: number for number, part in enumerate(parts)}
+    owner = raster.blank(NOTHING)
+    for face in faces:
+        x0, y0, x1, y1 = face.region.bounds
+        place, pages = raster.within((x0, y0), (x1, y1))
+        shapely.prepare(face.region)
+        hit = shapely.contains_xy(face.region, pages[:, 0], pages[:, 1]).reshape(owner[place].shape)
+        assert (owner[place][hit] == NOTHING).all(), "two visible regions cover one another"
+        owner[place] = np.where(hit, numbers[face.part], owner[place])
+    return owner
+
+
+def differing(parts, seen):
+    """Pixels over one pixel from an edge that the buffer and the view give to different parts; and how many there are."""
+    found = shown(parts, seen)
+    x0, y0, x1, y1 = found.lines.bounds
+    raster = Raster.over(parts, LOOKS[seen], max(x1 - x0, y1 - y0) / ACROSS)
+    expected = labels(parts, LOOKS[seen], raster)
+    sure = inside(expected)
+    wrong = sure & (painted(parts, found.faces, raster) != expected)
+    return int(wrong.sum()), int((sure & (expected != NOTHING)).sum())
+
+
+def lapping(lines):
+    """Length that is drawn twice. [mm]"""
+    each = [line for line in shapely.get_parts(lines) if line.length > 0]
+    return sum(line.length for line in each) - shapely.union_all(each).length
+
+
+def agrees(parts):
+    for seen in LOOKS:
+        wrong, covered = differing(parts, seen)
+        assert covered > 100, seen
+        assert wrong == 0, (seen, wrong)
+
+
+def test_every_pixel_over_one_from_an_edge_belongs_to_the_part_that_the_view_shows(parts):
+    agrees(parts)
+
+
+def test_the_buffer_finds_two_parts_that_are_shown_in_the_wrong_order(monkeypatch):
+    parts = parts_of("bench")
+    found = view(parts, "front")
+    names = [face.part for face in found.faces]
+    front, back = names.index("1/bench/front rail"), names.index("1/head rail/back rail")
+    swapped = list(found.faces)
+    swapped[front] = attrs.evolve(swapped[front], part=names[back])
+    monkeypatch.setattr(f"{__name__}.view", lambda *_: attrs.evolve(found, faces=tuple(swapped)))
+    assert differing(parts, "front")[0] > 100
+
+
+@settings(max_examples=12)
+@given(frames())
+def test_any_frame_is_seen_as_the_buffer_sees_it(frame):
+    layout = lay_out(frame)
+    assume(not layout.errors())
+    agrees(layout.piece(1))
+
+
+# --- areas ---
+
+
+def shadow(parts, look):
+    """Area of the shadow of all parts along the rays, on the page of the look, by manifold3d. [mm²]"""
+    wood = sum((carved(part) for part in parts), Manifold())
+    rows = np.column_stack([np.array([look.right, look.up, look.ray], dtype=float), np.zeros(3)])
+    return wood.transform(rows).project().area()
+
+
+@pytest.mark.parametrize("seen", LOOKS)
+def test_the_wood_of_a_view_matches_the_shadow_of_the_meshes(parts, seen):
+    regions = [face.region for face in shown(parts, seen).faces]
+    area = shadow(parts, LOOKS[seen])
+    assert shapely.union_all(regions).area == pytest.approx(area, rel=1e-4)
+    assert sum(region.area for region in regions) == pytest.approx(area, rel=1e-4)  # and none lies on another
+
+
+@pytest.mark.parametrize("seen", LOOKS)
+def test_each_part_alone_matches_the_shadow_of_its_mesh(seen):
+    for name in ("left and right differ", "four pairs, lapped", "egg-crate"):
+        for part in parts_of(name):
+            region = shapely.union_all([face.region for face in shown([part], seen).faces])
+            assert region.area == pytest.approx(shadow([part], LOOKS[seen]), rel=1e-4)
+
+
+# --- lines ---
+
+
+@pytest.mark.parametrize("seen", LOOKS)
+def test_no_line_is_drawn_twice(parts, seen):
+    assert lapping(shown(parts, seen).lines) == pytest.approx(0, abs=1e-3)
+
+
+@pytest.mark.parametrize("seen", [seen for seen in LOOKS if seen != "isometric"])
+def test_no_hidden_line_lies_on_a_visible_one(parts, seen):
+    found = view(parts, seen)
+    assert lapping(found.hidden) == pytest.approx(0, abs=1e-3)
+    assert found.hidden.intersection(found.visible.buffer(1e-4)).length == pytest.approx(0, abs=0.01)
+
+
+def test_a_line_that_is_drawn_twice_is_found():
+    assert lapping(shapely.MultiLineString([[(0, 0), (9, 0)], [(4, 0), (6, 0)]])) == pytest.approx(2)
+
+
+# --- isometric axes: ISO 5456-3; NAVEDTRA 14276, position of the isometric axes ---
+
+AXES = project(np.eye(3))
+
+
+def test_isometric_axes_are_120_degrees_apart():
+    ways = np.array([AXES[0], AXES[1], -AXES[2]])  # the way each face's edges run away from the nearest corner
+    for a, b in combinations(ways, 2):
+        assert math.degrees(math.acos(a @ b / np.linalg.norm(a) / np.linalg.norm(b))) == pytest.approx(120)
+
+
+def test_receding_edges_rise_at_30_degrees_and_heights_stand_upright():
+    angles = [math.degrees(math.atan2(v, u)) for u, v in AXES]
+    assert angles == pytest.approx([30, 150, 90])
+
+
+def test_all_three_axes_have_one_scale():
+    assert np.linalg.norm(AXES, axis=1) == pytest.approx([1, 1, 1])
+
+
+def test_a_unit_cube_is_a_regular_hexagon_of_side_one():
+    cube = board("cube", (0.0, 0.0, 0.0), (1000.0, 1000.0, 1000.0), (1.0, 0.0, 0.0))
+    seen = picture([cube])
+    outline = shapely.union_all([face.region for face in seen.faces]).exterior.simplify(0.1)
+    sides = [math.dist(a, b) for a, b in zip(outline.coords, outline.coords[1:], strict=False)]
+    assert sides == pytest.approx([1000] * 6, abs=0.01)
+    assert [face.region.area for face in seen.faces] == pytest.approx([1e6 * math.sqrt(3) / 2] * 3, rel=1e-6)

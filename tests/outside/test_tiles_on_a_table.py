@@ -1,0 +1,286 @@
+"""Desk pages laid on a table by what is printed on them, read by pypdfium2 and poppler, against the page in one piece.
+
+The reader takes the crosses from the strokes and the distances from the words of each tile, lays it where those say,
+trims it at its seams, and compares the picture with that of the full-size page, and the lines with sums by hand.
+"""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+
+import pypdfium2
+import pytest
+from by_hand import BENCH_BACK_HEIGHT, BENCH_BACK_LEG, BENCH_FRONT_HEIGHT, BENCH_FRONT_LEG, BENCH_LEG_WIDTH, struck
+from designs import bench
+from read_paper import POINT, Table, crosses, levels, missing, read_pages, uprights
+
+from benchjoin import alter, lay_out, set_page
+from benchjoin.drafting.correction import PrinterScale
+from benchjoin.drafting.pdf import bind_pdf
+from benchjoin.drawings.set_tiles import set_tiles
+
+MARK = 0.05  # mm
+WIDE, NARROW = 0.5, 0.25
+SEAM = re.compile(r"^(\d+) mm (from|before|below) the (foot|lowest)$")
+SIZES = {"Letter": (215.9, 279.4), "A4": (210.0, 297.0), "A3": (297.0, 420.0)}
+LINES = [
+    *[struck(BENCH_BACK_LEG, BENCH_BACK_HEIGHT)] * 2,
+    *[struck(BENCH_FRONT_LEG, BENCH_FRONT_HEIGHT)] * 2,
+]  # from the lowest edge of the gang: A4, A3, A2, A1
+LAYOUT = lay_out(alter(bench, {"tape": "1 mm"}))  # distances in whole mm, which a reader has no trouble with
+PRINTER = (0.985, 0.992)
+
+
+def saved(sheets, path):
+    path.write_bytes(bind_pdf(sheets, title="pages"))
+    return path
+
+
+def printed_by(sheet, printer):
+    """Along and across the paper, as x and y of the page."""
+    return printer if sheet.width > sheet.height else printer[::-1]
+
+
+def laid(page, scale, offset):
+    """Where a tile lies, with the foot and the lowest edge at (0, 0), and its seams on the table."""
+    found = [(x * scale[0] + offset[0], y * scale[1] + offset[1]) for x, y in page.crosses]
+    seams = {0: sorted({round(x, 2) for x, _ in found}), 1: sorted({round(y, 2) for _, y in found})}
+    told = {0: {}, 1: {}}
+    said = [line[n : n + 5] for line in page.words for n in range(len(line))]
+    for words in said:
+        match = SEAM.match(" ".join(word.text for word in words))
+        if match:
+            axis = 0 if match[3] == "foot" else 1
+            edge = (words[0].left, words[0].low)[axis] * scale[axis] + offset[axis]
+            near = [seam for seam in seams[axis] if 0 < edge - seam < 4]
+            for seam in near:
+                told[axis].setdefault(seam, int(match[1]) * (1 if match[2] == "from" else -1))
+    return told, seams
+
+
+class Tile:
+    def __init__(self, page, scale=(1.0, 1.0), offset=(0.0, 0.0), drawn=(1.0, 1.0)):
+        self.words, self.strokes = page.words, page.strokes
+        self.crosses = crosses(page.strokes, drawn)
+        self.told, self.seams = laid(self, scale, offset)
+        self.at = tuple(self._at(axis) for axis in (0, 1))
+
+    def _at(self, axis):
+        places = [distance - seam for seam, distance in self.told[axis].items()]
+        assert places, "a tile that does not say where it lies"
+        return sum(places) / len(places)
+
+    def cut(self):
+        """The box on the table between its seams: trimmed on the left and below, whole on the other sides."""
+        (x0, x1), (y0, y1) = ([seam + self.at[n] for seam in (self.seams[n][0], self.seams[n][-1])] for n in (0, 1))
+        return x0, y0, x1, y1
+
+
+@pytest.fixture(scope="module")
+def whole(tmp_path_factory):
+    """The full-size page, and where its foot and its lowest edge are."""
+    sheet = set_page(LAYOUT, "A")
+    path = saved([sheet], tmp_path_factory.mktemp("whole") / "whole.pdf")
+    page = read_pages(path)[0]
+    boxes = [s.points for s in page.strokes if abs(s.width - WIDE) < 0.01 and len(s.points) == 5]
+    gang = [
+        (min(x for x, _ in p), min(y for _, y in p))
+        for p in boxes
+        if abs(max(y for _, y in p) - min(y for _, y in p) - BENCH_LEG_WIDTH) < 0.01
+    ]
+    assert len(gang) == 4
+    return pypdfium2.PdfDocument(path), min(x for x, _ in gang), min(y for _, y in gang)
+
+
+WAYS = [(paper, upright) for paper in SIZES for upright in (True, False)]
+
+
+SLOW = [pytest.param(*way, marks=pytest.mark.slow) for way in WAYS if way not in (("Letter", False), ("A4", True))]
+
+
+@pytest.mark.parametrize("corrected", [False, True], ids=["as drawn", "corrected"])
+@pytest.mark.parametrize("paper, upright", [("Letter", False), ("A4", True), *SLOW], ids=str)
+def test_tiles_laid_by_their_crosses_are_the_full_page(paper, upright, corrected, whole, tmp_path):
+    document, foot, edge = whole
+    printer = PrinterScale(PRINTER[0], PRINTER[1], bars=1) if corrected else None
+    sheets = set_tiles(LAYOUT, "A", paper=paper, upright=upright, printer=printer)
+    path = saved(sheets, tmp_path / "tiles.pdf")
+    pages, tiles = read_pages(path), pypdfium2.PdfDocument(path)
+    size = SIZES[paper] if upright else SIZES[paper][::-1]
+    assert [page.size for page in pages] == [pytest.approx(size, abs=0.01)] * len(sheets)
+
+    scale = printed_by(sheets[0], PRINTER) if corrected else (1.0, 1.0)
+    offset = (2.0, 2.0) if corrected else (0.0, 0.0)
+    drawn = tuple(1 / s for s in scale)
+    table = Table(-95, -100, 1800, 449, 60)
+    reference = Table(-95, -100, 1800, 449, 60)
+    x0, x1 = -95, 1800
+    found = [Tile(page, scale, offset, drawn) for page in pages]
+    for sheet, tile in zip(tiles, found, strict=True):
+        table.lay(sheet, tile.at, cut=tile.cut(), printed=scale, offset=offset)
+    reference.lay(document[0], (-foot, -edge), cut=(x0, -100, x1, 449))
+
+    seams = [{round(s + t.at[n]) for t in found for s in t.seams[n]} for n in (0, 1)]
+    inside = reference.pixels.copy()
+    covered = reference.pixels.copy()
+    covered[:] = 255
+    for tile in found:
+        covered[table.slices(*tile.cut())] = 0
+    inside[covered == 255] = 255
+    assert (inside < 100).sum() > 20_000  # there is something to compare
+    assert missing(inside, table.pixels) == 0
+    bare = table.pixels.copy()
+    for x in seams[0]:
+        bare[table.slices(x - 6, -100, x + 6, 449)] = 255
+    for y in seams[1]:
+        bare[table.slices(-95, y - 6, 1800, y + 6)] = 255
+    assert (bare < 100).sum() > 10_000
+    assert missing(bare, reference.pixels) == 0
+
+
+@pytest.mark.parametrize("paper", ["Letter", "A4"])
+def test_nothing_of_the_full_page_is_left_between_the_tiles(paper, whole, tmp_path):
+    document, foot, edge = whole
+    found = [Tile(page) for page in read_pages(saved(set_tiles(LAYOUT, "A", paper=paper), tmp_path / "tiles.pdf"))]
+    table = Table(-85, -88, 1795, 448, 40)
+    table.lay(document[0], (-foot, -edge), cut=(-85, -88, 1795, 448))
+    for tile in found:
+        table.pixels[table.slices(*tile.cut())] = 255
+    assert (table.pixels < 100).sum() == 0
+
+
+@pytest.mark.parametrize("paper, upright", WAYS, ids=str)
+def test_crosses_of_neighbours_fall_together_at_the_distances_that_they_state(paper, upright, tmp_path):
+    pages = read_pages(saved(set_tiles(LAYOUT, "A", paper=paper, upright=upright), tmp_path / "tiles.pdf"))
+    tiles = [Tile(page) for page in pages]
+    places = sorted((x + t.at[0], y + t.at[1]) for t in tiles for x, y in t.crosses)
+    groups, group = [], [places[0]]
+    for before, here in pairwise(places):
+        if abs(here[0] - before[0]) > 1:
+            groups.append(group)
+            group = []
+        group.append(here)
+    for same in [*groups, group]:
+        xs = [x for x, _ in same]
+        assert max(xs) - min(xs) < MARK
+    for tile in tiles:
+        for axis in (0, 1):
+            for seam, distance in tile.told[axis].items():
+                assert seam + tile.at[axis] == pytest.approx(distance, abs=MARK)
+                assert distance % 10 == 0
+    assert len({(round(x), round(y)) for x, y in places}) < len(places) / 1.5  # most are on two tiles at least
+
+
+@pytest.mark.parametrize("paper, upright", WAYS, ids=str)
+def test_shoulder_lines_on_the_tiles_are_those_of_the_tape(paper, upright, tmp_path):
+    pages = read_pages(saved(set_tiles(LAYOUT, "A", paper=paper, upright=upright), tmp_path / "tiles.pdf"))
+    seen = [set() for _ in LINES]
+    for page in pages:
+        tile = Tile(page)
+        x0, y0, x1, y1 = tile.cut()
+        for x, low, high in uprights(page.strokes, WIDE):
+            at, row = x + tile.at[0], round((low + tile.at[1]) / BENCH_LEG_WIDTH)
+            assert (high - low) == pytest.approx(BENCH_LEG_WIDTH, abs=MARK)
+            assert (low + tile.at[1]) == pytest.approx(row * BENCH_LEG_WIDTH, abs=MARK)
+            near = min(LINES[row], key=lambda line: abs(line - at))
+            assert at == pytest.approx(near, abs=MARK)
+            if x0 <= at <= x1 and low + tile.at[1] < y1 and high + tile.at[1] > y0:
+                seen[row].add(near)
+    assert [sorted(lines) for lines in seen] == [sorted(lines) for lines in LINES]
+
+
+@pytest.mark.parametrize("paper, along, across", [("Letter", 254, 180), ("A4", 254, 180), ("A3", 254, 254)])
+def test_check_bars_of_every_tile_are_as_long_as_they_say(paper, along, across, tmp_path):
+    for page in read_pages(saved(set_tiles(LAYOUT, "A", paper=paper), tmp_path / "tiles.pdf")):
+        standing = page.size[1] > page.size[0]
+        lying, upright = (across, along) if standing else (along, across)
+        wide = [b - a for _, a, b in levels(page.strokes, NARROW)]
+        tall = [b - a for _, a, b in uprights(page.strokes, NARROW)]
+        assert any(abs(w - lying) < MARK for w in wide)
+        assert any(abs(t - upright) < MARK for t in tall)
+
+
+# --- a printer that is off ---
+
+
+def marks_on_the_table(tiles, pages, scale, offset):
+    """Every wide upright line of the tiles, where it lies on the table when the tiles are laid by their crosses."""
+    for tile, page in zip(tiles, pages, strict=True):
+        x0, _, x1, _ = tile.cut()
+        for x, _, _ in uprights(page.strokes, WIDE):
+            at = x * scale[0] + offset[0] + tile.at[0]
+            if x0 - 1 <= at <= x1 + 1:
+                yield at
+
+
+@pytest.mark.parametrize(
+    "read_to, within",
+    [(None, 0.2), (0.25, 1.9)],
+    ids=["bars read exactly", "bars read to a quarter of a millimetre"],
+)
+@pytest.mark.parametrize("long", [1778.0, 1850.0])
+def test_a_correction_brings_marks_back_over_the_length_of_a_leg(read_to, within, long, tmp_path):
+    """A printer at 0.985 × 0.992 that shifts by 2 mm, on the raster of a roll: lines by the middle of their ink."""
+    layout = lay_out(alter(bench, {"tape": "1 mm", "back.height": long}))
+    bars = [250.0 * PRINTER[0], 250.0 * PRINTER[1]]
+    if read_to:  # the worst reading that is still within a quarter of a millimetre
+        bars = [bars[0] + read_to, bars[1] - read_to]
+    printer = PrinterScale(*bars, bars=250)
+    measured = {name: roll_marks(layout, how, tmp_path) for name, how in (("off", None), ("back", printer))}
+    higher = long - 1778.0  # the head rail goes up with the leg, the hook rail by half of that: its clears are equal
+    raised = {1228.725: higher / 2, 1317.625: higher / 2, 1644.65: higher}
+    wanted = [line + raised.get(round(line, 3), 0.0) for line in struck(BENCH_BACK_LEG, BENCH_BACK_HEIGHT)] + [long]
+    off = [a - b for a, b in zip(measured["off"], wanted, strict=True)]
+    assert off[-1] == pytest.approx(-0.015 * long, abs=0.1)
+    error = [abs(a - b) for a, b in zip(measured["back"], wanted, strict=True)]
+    assert max(error) <= within
+    if read_to:
+        assert max(error) > 0.9 * within * long / 1800  # and the figure is not an idle one
+
+
+def roll_marks(layout, printer, folder):
+    """Distances from the foot of the dark columns in the lowest leg of the gang, printed on a roll by the printer."""
+    path = saved([set_page(layout, "A", roll="36 in", printer=printer)], folder / "roll.pdf")
+    page = pypdfium2.PdfDocument(path)[0]
+    strokes = read_pages(path)[0].strokes
+    up = PRINTER[1]
+    boxes = [s.points for s in strokes if abs(s.width - WIDE) < 0.01 and len(s.points) == 5]
+    tall = [p for p in boxes if 70 < max(y for _, y in p) - min(y for _, y in p) < 90]
+    low = min(min(y for _, y in p) for p in tall) * up + 2.0
+    left = min(x for p in tall for x, _ in p) * PRINTER[0] + 2.0
+    dpi = 150
+    table = Table(left - 5, low, left + 1900, low + 60, dpi)
+    table.lay(page, (0, 0), cut=(left - 5, low, left + 1900, low + 60), printed=PRINTER, offset=(2.0, 2.0))
+    # a shoulder line is dark from a tenth to nine tenths of the leg; hatching and words are not
+    rows = table.pixels[10:-60].astype(float)
+    ink = (255 - rows).mean(axis=0)
+    dark = (rows < 160).mean(axis=0) > 0.95
+    places, n = [], 0
+    while n < len(dark):
+        if dark[n]:
+            end = n
+            while end < len(dark) and dark[end]:
+                end += 1
+            window = slice(max(n - 2, 0), end + 2)
+            weights = ink[window]
+            columns = range(window.start, window.start + len(weights))
+            places.append(sum((c + 0.5) * w for c, w in zip(columns, weights, strict=True)) / weights.sum())
+            n = end
+        n += 1
+    found = [(place - places[0]) / table.scale for place in places[1:]]
+    border = page.get_width() * POINT - 12.0  # of the sheet, as drawn
+    return [at for at in found if left + at < border * PRINTER[0]]
+
+
+@pytest.mark.parametrize("paper", ["Letter", "A4"])
+def test_corrected_tiles_are_true_although_each_is_printed_off(paper, tmp_path):
+    printer = PrinterScale(250 * PRINTER[0], 180 * PRINTER[1])
+    sheets = set_tiles(LAYOUT, "A", paper=paper, printer=printer)
+    pages = read_pages(saved(sheets, tmp_path / "tiles.pdf"))
+    scale = printed_by(sheets[0], PRINTER)
+    tiles = [Tile(page, scale, (2.0, 2.0), tuple(1 / s for s in scale)) for page in pages]
+    lines = sorted({line for row in LINES for line in row})
+    found = list(marks_on_the_table(tiles, pages, scale, (2.0, 2.0)))
+    assert len(found) > 20
+    assert max(min(abs(at - line) for line in lines) for at in found) < 0.2

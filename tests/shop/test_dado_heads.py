@@ -1,0 +1,58 @@
+"""Every width that a head can be stacked to, held against trying every handful of its parts."""
+
+import itertools
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from benchjoin import Clear, Frame, Leg, Level, Shop, Stock, lay_out, settings
+from benchjoin.shop.heads import DadoHead, stacks
+
+
+def every_handful(head):
+    """Width and fewest parts of every subset, the pair always there."""
+    parts = [(size, "c") for size in head.chippers] + [(size, "s") for size in head.shims]
+    found = {}
+    for count in range(len(parts) + 1):
+        for own in itertools.combinations(parts, count):
+            width = round(head.pair + sum(size for size, _ in own), 4)
+            if width <= head.widest + 1e-6:
+                cost = (sum(kind == "s" for _, kind in own), count)
+                found[width] = min(found.get(width, cost), cost)
+    return found
+
+
+@given(
+    st.lists(st.sampled_from([1.5, 2.0, 3.0, 3.2]), max_size=5),
+    st.lists(st.sampled_from([0.1, 0.2, 0.5]), max_size=4),
+    st.sampled_from([6.0, 9.0, 20.0]),
+)
+def test_the_stacks_are_all_there_are_and_from_the_fewest_parts(chippers, shims, widest):
+    head = DadoHead(pair=6, chippers=chippers, shims=shims, widest=widest)
+    found = {round(stack.width, 4): (len(stack.shims), stack.parts) for stack in stacks(head)}
+    assert found == every_handful(head)
+
+
+def test_a_stack_is_as_wide_as_its_parts():
+    for stack in stacks(DadoHead(shims=["0.004 in", "0.01 in"])):
+        assert stack.width == pytest.approx(stack.pair + sum(stack.chippers) + sum(stack.shims))
+
+
+def test_shims_are_taken_where_they_make_a_notch_in_one_pass():
+    wide = 6.35 + 3.175 + 0.508  # the pair, a chipper and a shim
+    shelf = [Clear(100), Level("low", front=wide, back=wide)]
+    frame = Frame(
+        name="Tray",
+        length=500,
+        depth=300,
+        front=Leg(Stock("larch", thickness=40, width=60), height=400),
+        back=Leg(Stock("larch", thickness=40, width=60), height=400),
+        rail_stock=Stock("lath", thickness=10),
+        stack=shelf,
+    )
+    with_shim = settings(lay_out(frame), Shop(dado=DadoHead(shims=["0.02 in"])))
+    without = settings(lay_out(frame), Shop())
+    assert [(s.tool.stack.shims, s.cuts) for s in with_shim.notching] == [((0.508,), 4)]
+    assert "1 × 0.020 in" in str(with_shim)
+    assert without.changes.stops == 2
