@@ -21,6 +21,7 @@ from .errors import BenchjoinError, MissingLibrary, PaperError
 from .layout.lay_out import lay_out
 from .layout.layout import Layout
 from .trade.paper import PAPERS as SIZES
+from .trade.paper import SOLD_AS
 
 DONE, NOT_FOR_THE_WOOD, REFUSED, NOT_WRITTEN = range(4)
 EXITS = """\
@@ -77,7 +78,7 @@ def _write(layout: Layout, wishes: Wishes, shelf: Shelf) -> int:
 
 
 def _parser() -> argparse.ArgumentParser:
-    sizes = [size.name for size in SIZES]
+    sizes = [*SOLD_AS, *(size.name for size in SIZES)]
     parser = argparse.ArgumentParser(
         prog="python -m benchjoin",
         description="Lay out a design and write the papers for the shop.",

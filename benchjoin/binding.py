@@ -1,82 +1,151 @@
 """Binding: the drawings of a layout in order, numbered, as one PDF.
 
-The order is data: `SECTIONS` holds the functions that draw each kind of sheet; a new kind is one line. A layout with
-errors is bound without its set pages, and its findings say why.
+The order is data: `SECTIONS` names each kind of sheet and the function that draws it; a new kind is one line. A layout
+with errors is bound without what is for the wood (set pages, milling, settings), and its findings say why.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable, Mapping
 from pathlib import Path
+from typing import Literal
 
 import attrs
 
 from .drafting.pdf import bind_pdf
 from .drafting.saving import write_whole
 from .drafting.sheet import Sheet
+from .drawings.contents import contents
+from .drawings.cover import cover
 from .drawings.detail import joint_details
 from .drawings.elevation import elevation
 from .drawings.error_budget import error_budget_sheets
 from .drawings.lists import list_sheets
 from .drawings.milling_sheet import milling_sheets
-from .drawings.page import first_that_fits, papers_from
+from .drawings.page import House, first_that_fits, papers_from
 from .drawings.part_drawing import part_drawings
 from .drawings.parts_sheet import parts_sheet
 from .drawings.plan import plan
+from .drawings.section import section
 from .drawings.set_page import set_page
 from .drawings.settings_sheet import settings_sheets
-from .errors import PaperError
+from .errors import AddressError, PaperError, told
 from .layout.layout import Layout
+from .layout.moved import what_moved
 from .shop.cut_list import cut_list
 from .shop.findings_list import findings_list
+from .shop.shop import Shop
+from .templates import template_sheets
+from .trade.allowances import Milling
 from .trade.paper import PDF_LONGEST
 
-Section = Callable[[Layout, str | None], Iterable[Sheet]]
+Appendix = Literal["full size", "desk paper"]
 
 
-def _findings(layout: Layout, paper: str | None) -> Iterable[Sheet]:
+@attrs.frozen(kw_only=True)
+class Ask:
+    """What a maker asks of the binder: paper, house, machines, milling habits, an earlier layout, the appendix."""
+
+    paper: str | None = None
+    house: House | None = None
+    shop: Shop | None = None
+    milling: Milling | None = None
+    before: Layout | None = None
+    appendix: Appendix | None = "full size"
+
+
+Section = Callable[[Layout, Ask], Iterable[Sheet]]
+
+
+def _cover(layout: Layout, ask: Ask) -> Iterable[Sheet]:
+    return [
+        first_that_fits(lambda size: cover(layout, paper=size, house=ask.house), papers_from(layout.frame, ask.paper))
+    ]
+
+
+def _findings(layout: Layout, ask: Ask) -> Iterable[Sheet]:
     table = findings_list(layout)
-    return list_sheets(layout, table, name="findings", kind="Findings", paper=paper) if table.rows else ()
+    if not table.rows:
+        return ()
+    return list_sheets(layout, table, name="findings", kind="Findings", paper=ask.paper, house=ask.house)
 
 
-def _cut_list(layout: Layout, paper: str | None) -> Iterable[Sheet]:
-    return list_sheets(layout, cut_list(layout), name="cut-list", kind="Cut list", paper=paper)
+def _moved(layout: Layout, ask: Ask) -> Iterable[Sheet]:
+    if ask.before is None:
+        return ()
+    table = what_moved(ask.before, layout).table()
+    return list_sheets(layout, table, name="what-moved", kind="What moved", paper=ask.paper, house=ask.house)
 
 
-def _milling(layout: Layout, paper: str | None) -> Iterable[Sheet]:
-    return () if layout.errors() else milling_sheets(layout, paper=paper)
+def _cut_list(layout: Layout, ask: Ask) -> Iterable[Sheet]:
+    table = cut_list(layout)
+    return list_sheets(layout, table, name="cut-list", kind="Cut list", paper=ask.paper, house=ask.house)
 
 
-def _parts_apart(layout: Layout, paper: str | None) -> Iterable[Sheet]:
-    return [parts_sheet(layout, paper=paper)]
+def _milling(layout: Layout, ask: Ask) -> Iterable[Sheet]:
+    if layout.errors():
+        return ()
+    return milling_sheets(layout, practice=ask.milling, paper=ask.paper, house=ask.house)
 
 
-def _views(layout: Layout, paper: str | None) -> Iterable[Sheet]:
-    elevations = [elevation(layout, seen, paper=paper) for seen in ("front", "back", "left", "right")]
-    return [*elevations, plan(layout, paper=paper)]
+def _parts_apart(layout: Layout, ask: Ask) -> Iterable[Sheet]:
+    return [parts_sheet(layout, paper=ask.paper, house=ask.house)]
 
 
-def _parts(layout: Layout, paper: str | None) -> Iterable[Sheet]:
-    return (*part_drawings(layout, paper=paper), *joint_details(layout, paper=paper))
+def _views(layout: Layout, ask: Ask) -> Iterable[Sheet]:
+    for seen in ("front", "back", "left", "right"):
+        yield elevation(layout, seen, paper=ask.paper, house=ask.house)
+    yield plan(layout, paper=ask.paper, house=ask.house)
+    for level in _unlike_levels(layout):
+        yield section(layout, level, paper=ask.paper, house=ask.house)
 
 
-def _reduced_sets(layout: Layout, paper: str | None) -> Iterable[Sheet]:
-    papers = papers_from(layout.frame, paper)
+def _unlike_levels(layout: Layout) -> list[str]:
+    """The lowest level of each kind: levels are alike whose rails are on the same sides, let in alike."""
+    kinds: dict[object, str] = {}
+    for level in layout.frame.levels():
+        own = tuple(
+            (slot.side, slot.joint, slot.rail.face, slot.stock.thickness, slot.rail.overhang)
+            for slot in layout.frame.rails()
+            if slot.level is level and any(part.identity == slot.name for part in layout.piece(1))
+        )
+        if own:
+            kinds.setdefault(own, level.name)
+    return list(kinds.values())
+
+
+def _parts(layout: Layout, ask: Ask) -> Iterable[Sheet]:
+    return part_drawings(layout, paper=ask.paper, house=ask.house)
+
+
+def _joints(layout: Layout, ask: Ask) -> Iterable[Sheet]:
+    return joint_details(layout, paper=ask.paper, house=ask.house)
+
+
+def _sets(layout: Layout, ask: Ask) -> Iterable[Sheet]:
+    papers = papers_from(layout.frame, ask.paper)
     for letter in _letters(layout):
-        yield first_that_fits(lambda size, letter=letter: set_page(layout, letter, paper=size), papers)  # type: ignore[misc]
+        yield first_that_fits(
+            lambda size, letter=letter: set_page(layout, letter, paper=size, house=ask.house),  # type: ignore[misc]
+            papers,
+        )
 
 
-def _full_size_sets(layout: Layout, paper: str | None) -> Iterable[Sheet]:
-    pages = [set_page(layout, letter) for letter in _letters(layout)]
+def _settings(layout: Layout, ask: Ask) -> Iterable[Sheet]:
+    return () if layout.errors() else settings_sheets(layout, ask.shop, paper=ask.paper, house=ask.house)
+
+
+def _error_budget(layout: Layout, ask: Ask) -> Iterable[Sheet]:
+    return error_budget_sheets(layout, paper=ask.paper, house=ask.house)
+
+
+def _appendix(layout: Layout, ask: Ask) -> Iterable[Sheet]:
+    if ask.appendix is None or layout.errors():
+        return ()
+    if ask.appendix == "desk paper":
+        return template_sheets(layout, paper=ask.paper, house=ask.house)
+    pages = [set_page(layout, letter, house=ask.house) for letter in _letters(layout)]
     return [page for page in pages if max(page.width, page.height) <= PDF_LONGEST]
-
-
-def _settings(layout: Layout, paper: str | None) -> Iterable[Sheet]:
-    return () if layout.errors() else settings_sheets(layout, paper=paper)
-
-
-def _error_budget(layout: Layout, paper: str | None) -> Iterable[Sheet]:
-    return error_budget_sheets(layout, paper=paper)
 
 
 def _letters(layout: Layout) -> list[str]:
@@ -84,21 +153,35 @@ def _letters(layout: Layout) -> list[str]:
     return [] if layout.errors() else list(dict.fromkeys(one.alike[0] for one in layout.sets))
 
 
-SECTIONS: tuple[Section, ...] = (
-    _findings,
-    _cut_list,
-    _milling,
-    _parts_apart,
-    _views,
-    _parts,
-    _reduced_sets,
-    _full_size_sets,
-    _settings,
-    _error_budget,
-)
+SECTIONS: Mapping[str, Section] = {
+    "cover": _cover,
+    "findings": _findings,
+    "what moved": _moved,
+    "cut list": _cut_list,
+    "milling": _milling,
+    "sets": _sets,
+    "views": _views,
+    "parts": _parts_apart,
+    "part drawings": _parts,
+    "joints": _joints,
+    "settings": _settings,
+    "error budget": _error_budget,
+    "appendix": _appendix,
+}
+"""Sheets of the binder by kind, in its order. The contents come after the cover and are not asked for by name."""
 
 
-def sheets(layout: Layout, *, paper: str | None = None) -> tuple[Sheet, ...]:
+def sheets(
+    layout: Layout,
+    *,
+    paper: str | None = None,
+    only: Collection[str] | None = None,
+    house: House | None = None,
+    shop: Shop | None = None,
+    milling: Milling | None = None,
+    before: Layout | None = None,
+    appendix: Appendix | None = "full size",
+) -> tuple[Sheet, ...]:
     """All sheets of a layout in the order of the binder, numbered n of N.
 
     Parameters
@@ -106,18 +189,65 @@ def sheets(layout: Layout, *, paper: str | None = None) -> tuple[Sheet, ...]:
     layout : Layout
     paper : str, optional
         Paper of all that is not full size; the desk paper of the design's tape, or larger where needed, if not given.
+    only : collection of str, optional
+        Kinds of sheets, of `SECTIONS`; all if not given.
+    house : House, optional
+        Shop, names, date, revision and the like for the title blocks.
+    shop, milling : optional
+        The maker's machines and milling habits, for the settings and the milling plan.
+    before : Layout, optional
+        An earlier layout of the design; what moved since then is listed.
+    appendix : "full size", "desk paper" or None
+        The gang pages at full size, or the templates on desk paper, or neither (they can be a file of their own).
 
     Raises
     ------
+    AddressError
+        If a kind of sheet that is asked for does not exist.
     PaperError
         If something does not fit the paper.
     """
-    made = [sheet for section in SECTIONS for sheet in section(layout, paper)]
+    for name in only or ():
+        if name not in SECTIONS:
+            known = ", ".join(SECTIONS)
+            raise AddressError(f"There are no sheets called {told(name)}. There are {known}.", address=name)
+    ask = Ask(paper=paper, house=house, shop=shop, milling=milling, before=before, appendix=appendix)
+    made = {name: list(draw(layout, ask)) for name, draw in SECTIONS.items() if only is None or name in set(only)}
+    front = made.pop("cover", [])
+    rest = [sheet for own in made.values() for sheet in own]
+    listed = _contents(layout, front, rest, ask) if only is None else []
+    return _numbered([*front, *listed, *rest])
+
+
+def _contents(layout: Layout, front: list[Sheet], rest: list[Sheet], ask: Ask) -> list[Sheet]:
+    """Contents of what follows them, whose numbers depend on how many sheets the contents take."""
+    taken = 1
+    while True:
+        found = contents(layout, rest, len(front) + taken + 1, paper=ask.paper, house=ask.house)
+        if len(found) == taken:
+            return list(found)
+        taken = len(found)
+
+
+def _numbered(made: list[Sheet]) -> tuple[Sheet, ...]:
     return tuple(attrs.evolve(sheet, number=n, count=len(made)) for n, sheet in enumerate(made, 1))
 
 
-def bind(layout: Layout, path: str | Path, *, paper: str | None = None) -> Path:
+def bind(
+    layout: Layout,
+    path: str | Path,
+    *,
+    paper: str | None = None,
+    only: Collection[str] | None = None,
+    house: House | None = None,
+    shop: Shop | None = None,
+    milling: Milling | None = None,
+    before: Layout | None = None,
+    appendix: Appendix | None = "full size",
+) -> Path:
     """Write the binder of a layout as one PDF, whole or not at all, and give its path.
+
+    What can be asked for is as for `sheets`.
 
     Raises
     ------
@@ -129,4 +259,7 @@ def bind(layout: Layout, path: str | Path, *, paper: str | None = None) -> Path:
     target = Path(path)
     if target.suffix.lower() != ".pdf":
         raise PaperError(f"A binder is one PDF; {target.name!r} does not end in .pdf.")
-    return write_whole(target, bind_pdf(sheets(layout, paper=paper), title=layout.frame.name))
+    made = sheets(
+        layout, paper=paper, only=only, house=house, shop=shop, milling=milling, before=before, appendix=appendix
+    )
+    return write_whole(target, bind_pdf(made, title=layout.frame.name))

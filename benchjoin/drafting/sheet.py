@@ -89,4 +89,5 @@ class Sheet:
         return svg.svg_text(self, embed=True)
 
     def __repr__(self) -> str:
-        return f"<Sheet {self.name}: {self.width:.6g} × {self.height:.6g} mm, {self.scale}>"
+        scale = f", {self.scale}" if self.scale else ""
+        return f"<Sheet {self.name}: {self.width:.6g} × {self.height:.6g} mm{scale}>"

@@ -26,7 +26,7 @@ def contents(
         (str(number), sheet.title, sheet.scale or "–", paper_name(sheet)) for number, sheet in enumerate(sheets, first)
     )
     table = Table("Contents", ("Sheet", "What", "Scale", "Paper"), rows, (), "rlll")
-    return list_sheets(layout, table, name="contents", kind="Contents", paper=paper, house=house)
+    return list_sheets(layout, table, name="contents", kind="Contents", paper=paper, house=house, upright=True)
 
 
 def paper_name(sheet: Sheet) -> str:

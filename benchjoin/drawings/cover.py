@@ -74,8 +74,12 @@ def _findings(layout: Layout) -> Iterator[Primitive]:
     for finding in layout.findings[:MOST_TOLD]:
         text = f"{finding.severity.capitalize()}: {finding.sentence}"
         lines += [(line, False) for line in wrap(text, 2.5, WIDE)]
+        lines.append(("", False))
     more = len(layout.findings) - MOST_TOLD
     if more > 0:
         lines.append((f"… and {more} more on the sheet of findings.", False))
-    for number, (line, bold) in enumerate(lines):
-        yield Text((0.0, -TEXT - number * 4.4), line, TEXT if bold else 2.5, bold=bold)
+    low = 0.0
+    for line, bold in lines:
+        low -= PITCH if bold else (4.2 if line else 1.6)
+        if line:
+            yield Text((0.0, low), line, TEXT if bold else 2.5, bold=bold)

@@ -37,8 +37,9 @@ def list_sheets(
     paper: str | None = None,
     house: House | None = None,
     first: Sequence[str] = (),
+    upright: bool = False,
 ) -> tuple[Sheet, ...]:
-    """Sheets of a table, lying, as many as it takes; first stands above it, a point a line.
+    """Sheets of a table, lying or upright, as many as it takes; first stands above it, a point a line.
 
     Raises
     ------
@@ -46,7 +47,7 @@ def list_sheets(
         If a row is taller than the paper.
     """
     size = paper or default_paper(layout.frame)
-    width, height = landscape(paper_size(size))
+    width, height = paper_size(size) if upright else landscape(paper_size(size))
     words = block(layout.frame, house or PLAIN, kind=kind, piece=table.title, scale="")
     x0, y0, x1, y1 = room(width, height, words)
     inside = (x0 + INSET, y0 + INSET, x1 - INSET, y1 - INSET)

@@ -89,8 +89,8 @@ def section(
         )
         return (*lines, *_cut_faces(through, by_name, cut, scale), *sizes)
 
-    words = (("x", x), ("y", y)) if at is None else (("", at),)
-    name = "-".join(["section", *(f"{axis} {place}" for axis, place in words if place is not None)]).lower()
+    place = next(f"{axis}{given}" for axis, given in (("", at), ("x ", x), ("y ", y)) if given is not None)
+    name = f"section {place}".lower()
     name = "".join(c if c.isalnum() or c in "-." else "-" for c in name)
     return fit_view(layout, draw, name=name, kind="Section", title=cut.title, paper=paper, house=house)
 
