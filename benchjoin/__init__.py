@@ -8,7 +8,9 @@ Describe a frame by its legs, rails and heights, lay it out, and draw what is la
 The names here are what a maker types for one bench; everything else is one noun module away.
 """
 
-from .binding import bind
+import sys
+
+from .binding import bind, changed_sheets
 from .drafting.correction import PrinterScale
 from .drawings.elevation import elevation
 from .drawings.plan import plan
@@ -23,8 +25,10 @@ from .frame.pair import Pair
 from .frame.rail import Rail
 from .frame.stack import Clear, Level
 from .frame.stock import Stock
+from .layout.keeping import keep, release
 from .layout.lay_out import lay_out
 from .layout.layout import Layout
+from .layout.moved import what_moved
 from .shop.cut_list import cut_list
 from .shop.error_budget import error_budget
 from .shop.measurements import read_measurements
@@ -52,15 +56,24 @@ __all__ = [
     "Stock",
     "alter",
     "bind",
+    "changed_sheets",
     "cut_list",
     "elevation",
     "error_budget",
+    "keep",
     "lay_out",
     "milling_plan",
     "plan",
     "read_measurements",
+    "release",
     "section",
     "set_page",
     "settings",
     "templates",
+    "what_moved",
 ]
+
+if "IPython" in sys.modules:  # values show themselves in a notebook; nobody else pays for it
+    from .notebook import register
+
+    register()

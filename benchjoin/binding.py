@@ -233,6 +233,31 @@ def _numbered(made: list[Sheet]) -> tuple[Sheet, ...]:
     return tuple(attrs.evolve(sheet, number=n, count=len(made)) for n, sheet in enumerate(made, 1))
 
 
+def changed_sheets(old: Layout, new: Layout, *, paper: str | None = None) -> tuple[str, ...]:
+    """Names of the sheets that must be printed again when a layout takes the place of another, in the binder's order.
+
+    Parameters
+    ----------
+    old, new : Layout
+        Of one design, before and after.
+    paper : str, optional
+        As for `sheets`.
+
+    Notes
+    -----
+    A sheet counts if its drawing, its page or its title block is not what it was; numbers of sheets do not count, nor
+    do the contents, which follow them.
+
+    Examples
+    --------
+    ``for name in changed_sheets(before, after): print(name)``
+    """
+    before, after = (sheets(layout, paper=paper, only=SECTIONS) for layout in (old, new))
+    known = {sheet.name: attrs.evolve(sheet, number=None, count=None) for sheet in before}
+    again = (sheet.name for sheet in after if known.get(sheet.name) != attrs.evolve(sheet, number=None, count=None))
+    return tuple(again)
+
+
 def bind(
     layout: Layout,
     path: str | Path,

@@ -6,20 +6,21 @@ layout can be computed or no honest page can be written; everything else that a 
 ::
 
     BenchjoinError
-     ├── LengthError          (ValueError)    not a length: no unit, not a number, negative, too long
-     ├── DescriptionError     (ValueError)    a description with faults; all of them at once
-     │    └── DesignFileError                 a design file with faults, each with its line
-     ├── AddressError         (LookupError)   no such value, part, set or side
-     ├── RunError             (ValueError)    a run that cannot be laid out
-     │    ├── RunOverfull                     too much between two pins
-     │    └── RunMismatch                     fixed sizes leave a gap between two pins
-     ├── LumberError          (LookupError)   no such size or species in the tables of the trade
-     ├── MillingError         (ValueError)    wood that milling would leave nothing of, or a habit that is none
-     ├── MoistureError        (ValueError)    a humidity that is no fraction
-     ├── MeasurementError     (ValueError)    a list of measured sizes that does not read as one
-     ├── CannotDraw           (ValueError)    a layout with errors is not drawn for the wood
-     ├── PaperError           (ValueError)    a page that would not come out true
-     └── MissingLibrary       (ImportError)   a system library that is not installed
+     ├── LengthError          (ValueError)     not a length: no unit, not a number, negative, too long
+     ├── DescriptionError     (ValueError)     a description with faults; all of them at once
+     │    └── DesignFileError                  a design file with faults, each with its line
+     ├── AddressError         (LookupError)    no such value, part, set or side
+     ├── NotLaidOut           (AttributeError) a frame where a layout is meant
+     ├── RunError             (ValueError)     a run that cannot be laid out
+     │    ├── RunOverfull                      too much between two pins
+     │    └── RunMismatch                      fixed sizes leave a gap between two pins
+     ├── LumberError          (LookupError)    no such size or species in the tables of the trade
+     ├── MillingError         (ValueError)     wood that milling would leave nothing of, or a habit that is none
+     ├── MoistureError        (ValueError)     a humidity that is no fraction
+     ├── MeasurementError     (ValueError)     a list of measured sizes that does not read as one
+     ├── CannotDraw           (ValueError)     a layout with errors is not drawn for the wood
+     ├── PaperError           (ValueError)     a page that would not come out true
+     └── MissingLibrary       (ImportError)    a system library that is not installed
 """
 
 from __future__ import annotations
@@ -74,6 +75,10 @@ class DesignFileError(DescriptionError):
 
 class AddressError(BenchjoinError, LookupError):
     """An address, part, set or side that is not there. Fields: address, known."""
+
+
+class NotLaidOut(BenchjoinError, AttributeError):
+    """A frame was asked for what only its layout has. Field: name."""
 
 
 class RunError(BenchjoinError, ValueError):

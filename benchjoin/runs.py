@@ -77,7 +77,8 @@ def edges(
     taken: Sequence[Number] = [0.0] * len(rows) if less is None else _rows(less)
     wanted: Sequence[Number] = [1.0] * len(rows) if shares is None else _rows(shares)
     items = [_item(row, own, share) for row, own, share in zip(rows, taken, wanted, strict=True)]
-    found = np.empty((len(rows) + 1, *np.broadcast_shapes(*(np.shape(x) for x in (*rows, *held.values(), *taken, *wanted)))))
+    lead = np.broadcast_shapes(*(np.shape(each) for each in (*rows, *held.values(), *taken, *wanted)))
+    found = np.empty((len(rows) + 1, *lead))
     found[0] = held[0]
     for lower, upper in itertools.pairwise(held):
         _fill(found[lower : upper + 1], items[lower:upper], held[lower], held[upper])

@@ -18,8 +18,11 @@ from __future__ import annotations
 import csv
 import html
 import io
+from typing import Any
 
 import attrs
+
+from .errors import MissingLibrary
 
 
 @attrs.frozen
@@ -81,6 +84,20 @@ class Table:
         body = "".join(line(row, "td") for row in self.rows)
         notes = "".join(f"<p>{html.escape(note)}</p>" for note in self.notes)
         return f"<table>{head}<tbody>{body}</tbody></table>{notes}"
+
+    def to_pandas(self) -> Any:
+        """The rows as a pandas DataFrame of words, as they stand.
+
+        Raises
+        ------
+        MissingLibrary
+            If pandas is not installed.
+        """
+        try:
+            import pandas
+        except ImportError as error:
+            raise MissingLibrary("Data frames are made by pandas. Install it: pip install pandas") from error
+        return pandas.DataFrame(list(self.rows), columns=list(self.columns))
 
     def __str__(self) -> str:
         return self.text()

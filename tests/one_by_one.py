@@ -1,4 +1,4 @@
-"""A sweep the slow way, for tests: every variant described and laid out by itself. `from one_by_one import laid_out`."""
+"""A sweep the slow way, for tests: every variant described and laid out by itself. `import one_by_one`."""
 
 import itertools
 

@@ -10,9 +10,9 @@ import attrs
 from ..binding import bind, sheets
 from ..drafting.naming import file_name
 from ..drafting.saving import write_whole
-from ..drawings.set_page import set_page
 from ..layout.layout import Layout
 from ..shop.cut_list import cut_list
+from ..templates import templates
 
 PAPERS = ("binder", "cut-list", "sheets", "templates")
 USUAL = ("binder", "cut-list")
@@ -53,8 +53,8 @@ def papers(layout: Layout, wishes: Wishes) -> tuple[Job, ...]:
         jobs.append(Job(f"{stem}-cut-list.csv", lambda path: write_whole(path, table.csv().encode("utf-8-sig"))))
     if "sheets" in wanted:
         jobs += _sheets(layout, wishes.paper, stem)
-    if "templates" in wanted:
-        jobs += _templates(layout, stem)
+    if "templates" in wanted and not layout.errors():  # a layout with errors is not for the wood
+        jobs.append(Job(f"{stem}-templates.pdf", lambda path: templates(layout, path, paper=wishes.paper)))
     return tuple(jobs)
 
 
@@ -64,9 +64,3 @@ def _sheets(layout: Layout, paper: str | None, stem: str) -> Iterator[Job]:
         name = f"{stem}-{sheet.number or 1:02}-{file_name(sheet.name)}.svg"
         yield Job(name, sheet.save)
 
-
-def _templates(layout: Layout, stem: str) -> Iterator[Job]:
-    """The page of each kind of set at full size; none of a layout with errors, which is not for the wood."""
-    for letter in dict.fromkeys(one.alike[0] for one in layout.sets if not layout.errors()):
-        name = f"{stem}-set-{file_name(letter)}-full-size.pdf"
-        yield Job(name, lambda path, own=letter: set_page(layout, own).save(path))  # type: ignore[misc]

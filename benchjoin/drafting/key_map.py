@@ -24,8 +24,8 @@ _SPARE = 1.0
 def key_map(count: tuple[int, int], used: Sequence[Tile], here: Tile, room: tuple[float, float]) -> Drawing:
     """Rows and columns of all tiles, the lower right corner of the map in (0, 0), in a room of some size. [mm]"""
     rows, columns = count
-    cell = min(_LARGEST, (room[0] - _ROOMY - _SPARE) / columns, (room[1] - _ROOMY) / rows)
-    left, top = -cell * columns - _SPARE, cell * rows
+    cell = min(_LARGEST, (room[0] - _ROOMY - _SPARE) / columns, (room[1] - _ROOMY - _SPARE) / rows)
+    left, top = -cell * columns - _SPARE, cell * rows + _SPARE
     there = {(one.row, one.column) for one in used}
     drawn: list[Primitive] = []
     for row in range(rows):

@@ -5,8 +5,8 @@ from __future__ import annotations
 import unicodedata
 
 RESERVED = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))}
-"""Names that Windows keeps for its devices, whatever their ending (Microsoft Learn, Naming Files, Paths, and Namespaces;
-from memory)."""
+"""Names that Windows keeps for its devices, whatever their ending (Microsoft, Naming Files, Paths, and Namespaces; from
+memory)."""
 LONGEST = 60
 
 

@@ -68,9 +68,15 @@ def _kinds(layout: Layout) -> list[list[Joint]]:
 def _key(layout: Layout, joint: Joint) -> tuple[object, ...]:
     leg, rail = _pair(layout, joint)
     slot = _slot(layout, joint)
-    depths = tuple(round(_depth(cut), 6) for cut in joint.cuts)
+    depths = tuple(round(_depth(cut), 6) for cut in _made(layout, joint))
     sizes = (leg.width, leg.thickness, rail.thickness)
     return (joint.kind, slot.long, slot.rail.face, depths, tuple(round(size, 6) for size in sizes))
+
+
+def _made(layout: Layout, joint: Joint) -> tuple[Cut, ...]:
+    """The cuts of a joint as they are in its parts: those of finished parts may not be where the joint wants them."""
+    cuts = {(c.part, c.mate, c.face): c for part in _pair(layout, joint) for c in part.cuts}
+    return tuple(cuts[c.part, c.mate, c.face] for c in joint.cuts)
 
 
 def _depth(cut: Cut) -> float:
@@ -106,8 +112,9 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     more = f"{len(same)} alike in each piece. " if len(same) > 1 else ""
     if not joint.cuts:
         return where, f"{more}No wood is taken."
-    cut = "; ".join(f"{layout.part(f'{joint.piece}/{c.part}').role} {read(_depth(c))} deep" for c in joint.cuts)
-    heights = distinct(c.box.size()[2] for one in same for c in one.cuts if c.part == one.leg)
+    roles = {part.identity: part.role for part in _pair(layout, joint)}
+    cut = "; ".join(f"{roles[c.part]} {read(_depth(c))} deep" for c in _made(layout, joint))
+    heights = distinct(c.box.size()[2] for one in same for c in _made(layout, one) if c.part == one.leg)
     high = ", ".join(read(height) for height in heights)
     return where, f"{more}Cut into the {cut}; notches {high} high, with {read(layout.frame.fit_of(joint.kind))} of fit."
 

@@ -17,7 +17,7 @@ from ..errors import CannotDraw, PaperError
 from ..layout.layout import Layout
 from ..layout.sets import PartSet
 from ..trade.drawing import FULL_SIZE, MARGIN, SCALES
-from ..trade.paper import PAPERS, PDF_LONGEST, ROLLS, is_roll, landscape, paper_size, roll_width
+from ..trade.paper import PAPERS, PDF_LONGEST, ROLLS, is_paper, is_roll, landscape, paper_size, roll_width
 from .gang import face_width, gang
 from .gang_lines import Look
 from .page import PLAIN, House, block, both_ways, room, system
@@ -141,10 +141,13 @@ def _size(one: PartSet, width: float, height: float, roll: str | None) -> tuple[
     Raises
     ------
     PaperError
-        If it does not fit; the message names the rolls and sheets that it fits.
+        If there is no such roll or sheet, or it does not fit; the message names those that it fits.
     """
     if roll is None:
         return width, height
+    if not is_roll(roll) and not is_paper(roll):
+        known = ", ".join([*(one.name for one in ROLLS), *(paper.name for paper in PAPERS)])
+        raise PaperError(f"No roll or paper is called {roll!r}. There is {known}.")
     if is_roll(roll):
         if height <= roll_width(roll):
             return width, roll_width(roll)
@@ -152,7 +155,7 @@ def _size(one: PartSet, width: float, height: float, roll: str | None) -> tuple[
         across, up = landscape(paper_size(roll))
         if width <= across and height <= up:
             return across, up
-    rolls = [f"{one.name}" for one in ROLLS if height <= one.width]
+    rolls = [roll.name for roll in ROLLS if height <= roll.width]
     rolls += [p.name for p in PAPERS if width <= max(p.width, p.height) and height <= min(p.width, p.height)]
     takes = f"It goes on {', '.join(rolls)}" if rolls else "No roll is wide enough: print it in tiles"
     raise PaperError(

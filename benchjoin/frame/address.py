@@ -15,7 +15,7 @@ from typing import Any
 
 import attrs
 
-from ..errors import AddressError
+from ..errors import AddressError, told
 from .frame import Frame
 from .identity import piece_of, plain
 from .measured import FIELDS
@@ -27,13 +27,13 @@ class _Change(dict[Any, Any]):
 
 
 def alter(frame: Frame, changes: Mapping[str, Any]) -> Frame:
-    """A new frame with other values at some addresses.
+    """A new frame with other values at some addresses; None at a part's measured size takes the measurement away.
 
     Raises
     ------
     AddressError
         If an address reaches nothing; it names the nearest ones that do. If two of the addresses reach the same value,
-        or one reaches a part of what the other replaces.
+        or one reaches a part of what the other replaces. If it is no frame, or changes are no mapping.
     DescriptionError
         If the new frame has faults.
 
@@ -41,6 +41,10 @@ def alter(frame: Frame, changes: Mapping[str, Any]) -> Frame:
     --------
     ``alter(bench, {"bench.front.width": "3 1/4 in", "length": "60 in"})``
     """
+    _must_be_a_frame(frame, "alter")
+    if not isinstance(changes, Mapping):
+        said = f"alter was given {told(changes)} for changes. Write values by their addresses"
+        raise AddressError(f"{said}: alter(frame, {{'length': '60 in'}}).", address="")
     tree = _Change()
     measured: dict[str, Any] = dict(frame.measured)
     paths = paths_to(frame, changes)
@@ -62,6 +66,7 @@ def value(frame: Frame, address: str) -> Any:
     AddressError
         If the address reaches nothing.
     """
+    _must_be_a_frame(frame, "value")
     path = _path(frame, address)
     if path[0] == "measured":
         sizes = frame.measured.get(path[1], {})
@@ -70,6 +75,12 @@ def value(frame: Frame, address: str) -> Any:
     for step in path:
         found = found[step] if isinstance(step, int) else getattr(found, step)
     return found
+
+
+def _must_be_a_frame(frame: object, asked: str) -> None:
+    if not isinstance(frame, Frame):
+        own = " Of a layout it is layout.frame." if hasattr(frame, "findings") else ""
+        raise AddressError(f"{asked} was given {told(frame)}, not a Frame.{own}", address="")
 
 
 def paths_to(frame: Frame, wanted: Iterable[str]) -> dict[str, tuple[Any, ...]]:
@@ -179,10 +190,15 @@ def _unknown(frame: Frame, address: str) -> AddressError:
 
 
 def _with_measure(measured: Mapping[str, Any], part: str, field: str, given: Any) -> dict[str, Any]:
-    """Measured sizes of one part after a change; the converter of Frame.measured checks them."""
+    """Measured sizes of one part after a change, without those that are None; Frame.measured checks them."""
+    if field == "size" and given is None:
+        return {part: {}}
+    if field == "size" and isinstance(given, tuple | list) and len(given) == len(FIELDS) and None in given:
+        return {part: {name: size for name, size in zip(FIELDS, given, strict=True) if size is not None}}
     if field == "size":
         return {part: {}, f"{part}.size": given}
-    return {part: {**measured.get(part, {}), field: given}}
+    sizes = {**measured.get(part, {}), field: given}
+    return {part: {name: size for name, size in sizes.items() if size is not None}}
 
 
 def _refuse_twice(paths: Mapping[str, tuple[Any, ...]]) -> None:

@@ -15,17 +15,24 @@ Path = Sequence[str | int]
 
 
 def line_of(text: str, path: Path) -> int | None:
-    """The line on which the last key of a path stands, counted from 1; of an item without a key, that of its first.
+    """The line on which the last key of a path stands, counted from 1; of an item of a list, that of its first key.
 
-    >>> line_of('format = 1\\nstack = [\\n  { clear = 7 },\\n  { level = "bench", front = 9 },\\n]', ("stack", 1, "front"))
+    >>> text = '''format = 1
+    ... stack = [
+    ...     { clear = 7 },
+    ...     { level = "bench", front = 9 },
+    ... ]'''
+    >>> line_of(text, ("stack", 1, "front"))
     4
     """
     steps = list(path)
-    if steps and isinstance(steps[-1], int):
-        item = _at(tomllib.loads(text), steps)
-        steps.append(next(iter(item), "") if isinstance(item, dict) else "")
-    if not steps or not steps[-1]:
-        return line_of(text, steps[:-2]) if len(steps) > 2 else None
+    stands = _at(tomllib.loads(text), steps)
+    if steps and isinstance(steps[-1], int) and isinstance(stands, dict) and stands:
+        steps.append(next(iter(stands)))
+    elif not steps:
+        return None
+    elif stands is None or isinstance(steps[-1], int):
+        return line_of(text, steps[:-1])
     for place in _places(text, str(steps[-1])):
         tried = f"{text[: place.start(1)]}missing-{text[place.start(1) :]}"
         try:

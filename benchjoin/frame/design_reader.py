@@ -113,7 +113,7 @@ class Reading:
         if name == "measured":
             return {key: tuple(size) if isinstance(size, list) else size for key, size in _items(value)} or value
         converted = self._value(own, value, path)
-        door = getattr(attrs.fields_dict(kind)[name].converter, "__call__", None)  # noqa: B004
+        door = attrs.fields_dict(kind)[name].converter
         return converted if door else self._plain(own, converted, path)
 
     def _value(self, kind: Any, value: Any, path: Path) -> Any:
@@ -177,7 +177,7 @@ def where(data: Mapping[str, Any], path: Path) -> str:
     words: list[str] = []
     found: Any = data
     for step in path:
-        found = found[step] if isinstance(found, dict | list) and _has(found, step) else None
+        found = _below(found, step)
         if isinstance(step, int):
             name = found.get("level") if isinstance(found, dict) else None
             words[-1] = name if isinstance(name, str) else f"{words[-1]} item {step + 1}"
@@ -186,8 +186,10 @@ def where(data: Mapping[str, Any], path: Path) -> str:
     return ".".join(words)
 
 
-def _has(found: Any, step: str | int) -> bool:
-    return step in found if isinstance(found, dict) else isinstance(step, int) and step < len(found)
+def _below(found: Any, step: str | int) -> Any:
+    if isinstance(found, dict):
+        return found.get(step)
+    return found[step] if isinstance(found, list) and isinstance(step, int) and step < len(found) else None
 
 
 def _items(value: Any) -> list[tuple[str, Any]]:

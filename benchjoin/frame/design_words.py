@@ -21,7 +21,6 @@ from .leg import Leg
 from .pair import Pair
 from .rail import Rail
 from .stack import Clear, Level
-from .stock import Stock
 
 FORMAT = 1
 OPEN = "open"

@@ -142,8 +142,7 @@ def _is_default(field: Any, value: Any) -> bool:
 
 def _is_length(field: Any) -> bool:
     """Whether the door of a field takes a tape string."""
-    door = getattr(field.converter, "__call__", None)  # noqa: B004
-    return door is not None and not isinstance(door("1 mm"), Faults | str)
+    return field.converter is not None and not isinstance(field.converter("1 mm"), Faults | str)
 
 
 def _spread(value: Any) -> str:

@@ -13,7 +13,7 @@ from typing import Any, Literal
 import attrs
 
 from ..errors import BenchjoinError, told
-from .identity import piece_of
+from .identity import piece_of, plain
 from .measured import Kept
 
 State = Literal["sized", "marked", "cut"]
@@ -34,10 +34,14 @@ class FinishedCut:
 
 @attrs.frozen
 class Finished:
-    """A part as it stands: its state, its length, and its cuts (none where it is only sized). [mm]"""
+    """A part as it stands: its state, its length and section, and its cuts (none where it is only sized). [mm]
+
+    section is what it measures across and into its marked face, in its own frame.
+    """
 
     state: State
     length: float
+    section: tuple[float, float]
     cuts: tuple[FinishedCut, ...] = ()
 
 
@@ -48,4 +52,4 @@ def finished(value: Any) -> Mapping[str, Finished]:
     for name in value:
         if piece_of(str(name))[0] is None:
             raise BenchjoinError(f"finished holds {told(name)}, which says no piece. Write '1/{name}'.")
-    return Kept(value)
+    return Kept({plain(name): part for name, part in value.items()})

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from functools import cached_property
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 import attrs
 
-from ..errors import BenchjoinError, told
+from ..errors import BenchjoinError, NotLaidOut, told
 from ..lengths import TOUCH
 from ..readings import Tape
 from .doors import Fault, a_kind, a_length, a_name, a_number, kept, one_of, refuse
@@ -112,6 +112,15 @@ class Frame:
     def __attrs_post_init__(self) -> None:
         refuse(self, titled("Frame", self.name), self._faults)
 
+    if not TYPE_CHECKING:
+
+        def __getattr__(self, name: str) -> Any:
+            """Whoever asks a description for what only a layout has is told to lay it out first."""
+            if name in LAID_OUT:
+                said = f"{titled('Frame', self.name)} is a description, and a layout is meant"
+                raise NotLaidOut(f"{said}. Lay it out first: layout = lay_out(frame).", name=name)
+            return object.__getattribute__(self, name)
+
     def _faults(self) -> list[Fault]:
         return [*_stack_faults(self), *_wood_faults(self)]
 
@@ -151,6 +160,10 @@ class Frame:
         levels = ", ".join(level.name for level in self.levels())
         size = " × ".join(_told(self, span) for span in (self.length, self.depth))
         return f"<Frame {self.name}: {size}, {levels}; make {self.quantity}>"
+
+
+LAID_OUT = ("frame", "parts", "joints", "sets", "findings", "lost", "part", "set", "piece", "overall", "errors")
+"""What a layout has and a frame does not."""
 
 
 def _told(frame: Frame, span: float | Overall | EndRails) -> str:
@@ -215,13 +228,17 @@ def _wood_faults(frame: Frame) -> Iterator[Fault]:
 def _part_faults(frame: Frame) -> Iterator[Fault]:
     """Names in measured and finished that are no parts of the frame."""
     known = frame.part_names()
-    for field in ("measured", "finished"):
+    ways = {
+        "measured": "Take the measurement away, or leave the part in the design.",
+        "finished": "Release it first, or leave the part in the design.",
+    }
+    for field, way in ways.items():
         for address in getattr(frame, field):
             piece, part = piece_of(address)
             if part not in known:
-                yield Fault(field, f'"{address}" is no part of this frame. Parts are {", ".join(known)}.')
+                yield Fault(field, f'"{address}" is no part of this frame. Parts are {", ".join(known)}. {way}')
             elif piece is not None and not 1 <= piece <= frame.quantity:
-                yield Fault(field, f'"{address}" is of piece {piece}, and the quantity is {frame.quantity}.')
+                yield Fault(field, f'"{address}" is of piece {piece}, and the quantity is {frame.quantity}. {way}')
 
 
 def across_leg(leg: Leg, seen_from: Literal["front", "end"]) -> float:

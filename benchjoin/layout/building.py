@@ -26,7 +26,7 @@ from .sizes import Pick
 
 @attrs.frozen(kw_only=True)
 class Built:
-    """Parts and joints of one piece; by name, lengths of rails without any, and what finished parts should measure. [mm]"""
+    """Parts and joints of one piece; lengths of lost rails, and those that finished parts should have, by name. [mm]"""
 
     parts: tuple[Part, ...]
     joints: tuple[Joint, ...]
@@ -37,6 +37,8 @@ class Built:
 def build(frame: Frame, bands: Sequence[Band], over: Over, piece: int, pick: Pick) -> Built:
     """One piece, by its number from 1 and its pick of the sizes; parts have no marks or kinds yet.
 
+    A rail that was finished too short or too long is joined as the rail that it should be; a check says what is off.
+
     Raises
     ------
     RunError
@@ -46,7 +48,7 @@ def build(frame: Frame, bands: Sequence[Band], over: Over, piece: int, pick: Pic
     legs = {name: held_leg(frame, piece, leg) for name, leg in placed.items()}
     rails = {name: held_rail(frame, piece, rail) for name, rail in rails_placed.items()}
     sound = {name: rail for name, rail in rails.items() if _run(rail) > TOUCH}
-    joints = tuple(join(piece, legs, sound, frame.fit_of))
+    joints = tuple(join(piece, legs, {name: rails_placed[name] for name in sound}, frame.fit_of))
     return Built(
         parts=tuple(held_cuts(frame, part) for part in _parts(frame, piece, legs, sound, joints)),
         joints=joints,

@@ -12,7 +12,8 @@ from ..errors import AddressError, told
 from ..frame.finished import STATES, Finished, FinishedCut, State
 from ..frame.frame import Frame
 from ..frame.identity import of_piece, piece_of
-from ..solids import Box, placement
+from ..lengths import TOUCH
+from ..solids import Box, along, placement
 from .blanks import OUT, Blank, RailBlank
 from .joints.meeting import Cut
 from .layout import Layout
@@ -29,11 +30,12 @@ def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
         Parts by name; without a piece, in every piece.
     state : {"sized", "marked", "cut"}
         How far they are: a sized part keeps its length and section, a marked or cut one its shoulders and depths too.
+        A part that is further already stays so.
 
     Raises
     ------
     AddressError
-        If a name is no part of the layout, or the state is none of the three.
+        If no part is named, a name is no part of the layout, or the state is none of the three.
 
     Examples
     --------
@@ -41,15 +43,51 @@ def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
     """
     if state not in STATES:
         raise AddressError(f"state is {told(state)}. Choose one of {', '.join(STATES)}.", address=state)
+    if not names:
+        raise AddressError("keep names no part. Write keep(layout, 'back left leg', state='cut').", address="")
     finished, measured = dict(layout.frame.finished), dict(layout.frame.measured)
     for part in (part for name in names for part in _parts(layout, name)):
-        finished[part.name] = Finished(state, part.length, () if state == "sized" else _cuts(part))
+        before = finished.get(part.name)
+        far = state if before is None else max(state, before.state, key=STATES.index)
+        cuts = () if far == "sized" else _cuts(part)
+        finished[part.name] = Finished(far, part.length, part.size[1:], cuts)
         measured[part.name] = _section(layout.frame, part)
     return attrs.evolve(layout.frame, finished=finished, measured=measured)
 
 
+def release(frame: Frame, *names: str) -> Frame:
+    """A frame in which some parts are no longer finished: they were trimmed, or are made again.
+
+    Parameters
+    ----------
+    frame : Frame
+    names : str
+        Parts by name; without a piece, in every piece. What was measured on them stays.
+
+    Raises
+    ------
+    AddressError
+        If one of them is not finished.
+
+    Examples
+    --------
+    ``later = release(frame, "2/bench/left rail")``
+    """
+    finished = dict(frame.finished)
+    for name in names:
+        piece, identity = piece_of(name) if isinstance(name, str) else (None, "")
+        own = [each for each in frame.finished if piece_of(each)[1] == identity and piece in (None, piece_of(each)[0])]
+        if not own:
+            known = tuple(frame.finished)
+            said = f"Finished are {', '.join(known)}." if known else "Nothing is finished in this frame."
+            raise AddressError(f"{told(name)} is not finished. {said}", address=name, known=known)
+        for each in own:
+            finished.pop(each, None)
+    return attrs.evolve(frame, finished=finished)
+
+
 def _parts(layout: Layout, name: str) -> list[Part]:
-    piece, identity = piece_of(name)
+    piece, identity = piece_of(name) if isinstance(name, str) else (None, name)
     pieces = range(1, layout.frame.quantity + 1) if piece is None else (piece,)
     return [layout.part(of_piece(number, identity)) for number in pieces]
 
@@ -89,14 +127,32 @@ def _long(box: Box, axis: int, length: float) -> Box:
 
 
 def held_cuts(frame: Frame, part: Part) -> Part:
-    """A part with the cuts that were marked or made in it, or as it is."""
+    """A part with the cuts that were marked or made in it, and those for mates that came later; or as it is."""
     done = frame.finished.get(part.name)
     if done is None or done.state == "sized":
         return part
     marked = part.marked if part.role == "leg" or not done.cuts else done.cuts[0].face
-    own = placement(part.blank, along=part.placement.u, out=OUT[marked])
-    cuts = tuple(
-        Cut(part=part.identity, mate=c.mate, face=c.face, kind=c.kind, box=own.world(Box(c.low, c.high)))
-        for c in done.cuts
-    )
-    return attrs.evolve(part, cuts=cuts, marked=marked, placement=own)
+    held = attrs.evolve(part, marked=marked, placement=placement(part.blank, along=part.placement.u, out=OUT[marked]))
+    boxes = [held.placement.world(_measured(held, done, cut)) for cut in done.cuts]
+    made = [
+        Cut(part=part.identity, mate=cut.mate, face=cut.face, kind=cut.kind, box=box)
+        for cut, box in zip(done.cuts, boxes, strict=True)
+    ]
+    later = [cut for cut in part.cuts if not any((cut.mate, cut.face) == (c.mate, c.face) for c in made)]
+    return attrs.evolve(held, cuts=(*made, *later))
+
+
+def _measured(part: Part, done: Finished, cut: FinishedCut) -> Box:
+    """A cut in its part's frame, where the part measures something else by now than when it was finished.
+
+    Shoulders stay where they are and depths what they are from the cut's own face; a cut that ran out at a face still
+    does.
+    """
+    low, high = list(cut.low), list(cut.high)
+    for axis, (was, way) in enumerate(zip(done.section, (part.placement.v, part.placement.w), strict=True), 1):
+        more = part.size[axis] - was
+        if more and high[axis] >= was - TOUCH:
+            high[axis] += more
+            if along(OUT[cut.face], way) and low[axis] > TOUCH:
+                low[axis] += more
+    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))

@@ -27,7 +27,7 @@ def lay_out(frame: Frame) -> Layout:
     Raises
     ------
     DescriptionError
-        If it is no frame, or end rails of different lengths are to give its depth.
+        If it is no frame, or end rails drawn at different lengths are to give its depth.
     RunError
         If levels and clears, or legs and bays, do not come out. Whatever else is wrong is a finding.
     """

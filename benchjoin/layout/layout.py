@@ -52,6 +52,10 @@ class Layout:
             raise AddressError(f"{told(name)} is no part of this layout, which has {each}.", address=name, known=known)
         return found
 
+    def mate(self, part: Part, name: str) -> Part | None:
+        """The part of the same piece that a cut is for; None where a finished part is cut for what is gone since."""
+        return self._by_name.get(of_piece(part.piece, name))
+
     def leg(self, name: str, piece: int = 1) -> Part:
         """A leg by its row and pair: "back left".
 

@@ -32,7 +32,7 @@ class Change:
         return None if self.old is None or self.new is None else self.new - self.old
 
 
-@attrs.frozen
+@attrs.frozen(repr=False)
 class Moved:
     """The changes from one layout to another, in the order of the parts."""
 
@@ -50,6 +50,15 @@ class Moved:
         columns = ("Part", "What", f"Old ({unit})", f"New ({unit})", "By (mm)")
         notes = () if rows else ("Nothing moved by more than a hair.",)
         return Table(self.title, columns, rows, notes, "llrrr")
+
+    def __str__(self) -> str:
+        return self.table().text()
+
+    def __repr__(self) -> str:
+        return self.table().text()
+
+    def _repr_html_(self) -> str:
+        return self.table().html()
 
     def _say(self, length: float | None) -> str:
         return "–" if length is None else self.tape.read(length)

@@ -15,6 +15,7 @@ from ..errors import DescriptionError
 from ..frame.doors import Fault
 from ..frame.frame import Frame, across_leg
 from ..frame.governing import EndRails, Overall
+from ..frame.joints import Butt
 from ..frame.pair import Pair
 from ..frame.stack import Clear
 from ..lengths import TOUCH
@@ -33,7 +34,7 @@ def over_legs(frame: Frame, bands: Sequence[Band], picks: Sequence[Pick]) -> Ove
     Raises
     ------
     DescriptionError
-        If end rails of different lengths are to give the depth, or it leaves no room for the legs.
+        If end rails drawn at different lengths are to give the depth, or it leaves no room for the legs.
     """
     given = [span.size if isinstance(span, Overall | EndRails) else span for span in (frame.length, frame.depth)]
     every = [over_pieces([size] * frame.quantity) for size in given]
@@ -83,10 +84,19 @@ def _over_all(frame: Frame, placed: Placed, axis: int) -> float:
 
 
 def _end_rails(frame: Frame, placed: Placed, axis: int) -> float:
-    """Length that all end rails have. [mm]"""
-    lengths = {name: rail.box.size()[axis] for name, rail in placed[1].items() if rail.slot.side in ("left", "right")}
-    if max(lengths.values()) - min(lengths.values()) > TOUCH:
-        said = ", ".join(f"{name} {frame.tape.say(length)}" for name, length in lengths.items())
+    """Length of the shortest end rail; all must be drawn alike. It is held, whatever the legs measured. [mm]"""
+    rails = [rail for rail in placed[1].values() if rail.slot.side in ("left", "right")]
+    drawn = {rail.name: rail.box.size()[axis] + _thicker(frame, placed, rail, axis) for rail in rails}
+    if max(drawn.values()) - min(drawn.values()) > TOUCH:
+        said = ", ".join(f"{name} {frame.tape.say(length)}" for name, length in drawn.items())
         what = f"the end rails are of different lengths ({said} in a trial). Give the depth over the legs."
         raise DescriptionError(f'Frame "{frame.name}": depth: {what}', faults=(Fault("depth", what),))
-    return next(iter(lengths.values()))
+    return min(rail.box.size()[axis] for rail in rails)
+
+
+def _thicker(frame: Frame, placed: Placed, rail: RailBlank, axis: int) -> float:
+    """How much shorter a rail between two legs comes out because of what these measured. [mm]"""
+    if not isinstance(rail.slot.joint, Butt):
+        return 0.0
+    drawn = {name: across_leg(leg, "end") for name, _, _, leg in frame.legs()}
+    return sum(placed[0][name].box.size()[axis] - drawn[name] for name in rail.slot.legs)

@@ -12,7 +12,6 @@ from collections.abc import Collection, Iterator, Mapping
 import attrs
 
 from ..errors import AddressError
-from ..frame.identity import of_piece
 from ..layout.layout import Layout
 from ..layout.parts import Part, face_up
 from ..lengths import TOUCH
@@ -95,7 +94,10 @@ def _of(
         place = face_up(part, cut.face)
         (length, width, _), box = place.local(part.blank).size(), place.local(cut.box)
         low, high = max(box.low[0], 0.0), min(box.high[0], length)
-        level = part.level or layout.part(of_piece(part.piece, cut.mate)).level or ""
+        mate = layout.mate(part, cut.mate)
+        if mate is None:
+            continue  # marked for a rail that is gone since: nothing to cut
+        level = part.level or mate.level or ""
         top = part.role == "leg" and level in from_top
         found.append(
             Notching(

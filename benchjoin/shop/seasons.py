@@ -16,7 +16,6 @@ import attrs
 from ..errors import LumberError, MoistureError
 from ..findings import Finding
 from ..frame.frame import Frame
-from ..frame.identity import of_piece, piece_of
 from ..frame.joints import HalfLap, Notch
 from ..layout.layout import Layout
 from ..layout.parts import Housing, Part
@@ -114,10 +113,11 @@ def seasons(
         )
     woods = rail_woods(layout.frame, wood)
     notches = tuple(
-        _through(layout, leg, notch, woods, (made, driest, wettest), grain)
+        _through(leg, rail, notch, woods, (made, driest, wettest), grain)
         for leg in layout.parts
         for notch in leg.notches
-        if not (notch.open_foot or notch.open_top)
+        for rail in (layout.mate(leg, notch.rail),)
+        if rail is not None and not (notch.open_foot or notch.open_top)
     )
     findings = tuple(_squeezes(notches, layout.frame.tape))
     return Seasons(layout=layout, contents=(made, driest, wettest), notches=notches, findings=findings)
@@ -165,14 +165,13 @@ def rail_woods(frame: Frame, wood: str | Species | None) -> dict[str, Species]:
 
 
 def _through(
-    layout: Layout,
     leg: Part,
+    rail: Part,
     notch: Housing,
     woods: dict[str, Species],
     contents: tuple[float, float, float],
     grain: Direction,
 ) -> NotchSeasons:
-    rail = layout.part(of_piece(leg.piece, piece_of(notch.rail)[1]))
     wood = woods[rail.identity].shrinkage
     made, driest, wettest = contents
     shrinkage = wood.radial if grain == "radial" else wood.tangential

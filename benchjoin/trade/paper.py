@@ -85,13 +85,15 @@ def paper_size(name: str) -> tuple[float, float]:
     PaperError
         If there is no such sheet; the message lists those there are.
     """
-    sizes = {paper.name.casefold(): (paper.width, paper.height) for paper in PAPERS}
-    sizes |= {sold.casefold(): sizes[proper.casefold()] for sold, proper in SOLD_AS.items()}
-    key = _plain(name)
-    if key not in sizes:
+    if not is_paper(name):
         known = ", ".join([paper.name for paper in PAPERS] + list(SOLD_AS))
         raise PaperError(f"No paper is called {name!r}. There is {known}.")
-    return sizes[key]
+    return _SHEETS[_plain(name)]
+
+
+def is_paper(name: str) -> bool:
+    """Whether a name is that of a sheet."""
+    return _plain(name) in _SHEETS
 
 
 def is_roll(name: str) -> bool:
@@ -119,6 +121,8 @@ def _plain(name: str) -> str:
     return " ".join(str(name).split()).casefold()
 
 
+_SHEETS = {_plain(paper.name): (paper.width, paper.height) for paper in PAPERS}
+_SHEETS |= {_plain(sold): _SHEETS[_plain(proper)] for sold, proper in SOLD_AS.items()}
 _ROLL_WIDTHS = {_plain(roll.name): roll.width for roll in ROLLS}
 
 

@@ -37,7 +37,7 @@ class Axis:
 
     address: str
     path: Path
-    given: Sequence[Any]
+    given: Sequence[Any] | npt.NDArray[Any]
     numbers: npt.NDArray[np.float64]
     kinds: npt.NDArray[np.int64]
     words: tuple[Words, ...]
@@ -69,11 +69,16 @@ def axis(frame: Frame, address: str, given: Any) -> Axis:
 def _door(frame: Frame, path: Path) -> Any:
     """The converter of the field at the end of a path."""
     if path[0] == "measured":
-        return a_length(path[2]) if path[2] != "size" else lambda value: value
+        return a_length(path[2]) if path[2] != "size" else _as_it_is
     thing: Any = frame
     for step in path[:-1]:
         thing = thing[step] if isinstance(step, int) else getattr(thing, step)
-    return attrs.fields_dict(type(thing))[path[-1]].converter.__call__
+    door: Any = attrs.fields_dict(type(thing))[path[-1]].converter
+    return door or _as_it_is
+
+
+def _as_it_is(value: Any) -> Any:
+    return value
 
 
 def _sound(convert: Any, given: npt.NDArray[Any]) -> bool:

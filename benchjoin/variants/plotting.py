@@ -2,40 +2,48 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any
+from collections.abc import Mapping, Sequence
+from typing import Any, Protocol
 
 import numpy as np
 
 from ..errors import LengthError, MissingLibrary
 from ..lengths import signed_mm
-
-if TYPE_CHECKING:
-    from .swept import Swept, Words
+from .outputs import Output
 
 DASHES = ("-", "--", "-.", ":")
 """Lines differ in more than their colour."""
 
 
-def plotted(swept: Swept, name: str, words: Sequence[Words | str], ax: Any) -> Any:
+class Numbers(Protocol):
+    """Arrays by their words, all of one output."""
+
+    output: Output
+
+    def __getitem__(self, words: Any, /) -> Any: ...
+
+    def __iter__(self) -> Any: ...
+
+
+def plotted(arrays: Numbers, axes: Mapping[str, Any], words: Sequence[Any], ax: Any) -> Any:
     """Axes of matplotlib with a line for each number and each place along all axes but the first."""
     try:
         import matplotlib.pyplot as plt
     except ImportError as error:
         raise MissingLibrary("Plots are made by matplotlib. Install it: pip install matplotlib") from error
-    arrays = swept[name]
     own = plt.subplots(layout="constrained")[1] if ax is None else ax
-    first, *others = swept.axes
-    across = _positions(swept.axes[first])
+    first, *others = axes
+    across = _positions(axes[first])
     count = 0
     for key in words or list(arrays):
-        for place in np.ndindex(swept.shape[1:]):
-            at = ", ".join(f"{axis} {swept.axes[axis][n]}" for axis, n in zip(others, place, strict=True))
-            label = ", ".join(filter(None, (key if isinstance(key, str) else ", ".join(key), at)))
+        for place in np.ndindex(*(len(axes[name]) for name in others)):
+            at = ", ".join(f"{axis} {axes[axis][n]}" for axis, n in zip(others, place, strict=True))
+            label = "; ".join(filter(None, (key if isinstance(key, str) else ", ".join(key), at)))
             own.plot(across, arrays[key][(slice(None), *place)], DASHES[count % len(DASHES)], label=label)
             count += 1
-    own.set_xlabel(first)
-    own.set_ylabel(" ".join(filter(None, (name, f"[{arrays.output.unit}]" if arrays.output.unit else ""))))
+    unit = f" [{arrays.output.unit}]" if arrays.output.unit else ""
+    own.set_xlabel(f"{first} [mm]" if across != list(range(len(across))) else first)
+    own.set_ylabel(f"{arrays.output.name}{unit}")
     own.legend()
     return own
 

@@ -19,6 +19,7 @@ from .outputs import Output
 
 Words = tuple[str, ...]
 Array = npt.NDArray[Any]
+Values = Sequence[Any] | Array
 
 
 @attrs.define(eq=False)
@@ -87,12 +88,12 @@ class Swept:
 
     frame: Frame
     piece: int
-    axes: Mapping[str, Sequence[Any]]
+    axes: Mapping[str, Values]
     shape: tuple[int, ...]
     built: npt.NDArray[np.bool_]
     reasons: Mapping[str, npt.NDArray[np.bool_]]
     one_by_one: int
-    values: Mapping[str, Sequence[Any]]
+    values: Mapping[str, Values]
     outputs: Mapping[str, Arrays]
 
     def __getitem__(self, name: str) -> Arrays:
@@ -142,7 +143,7 @@ class Swept:
         """
         from .plotting import plotted
 
-        return plotted(self, name, words, ax)
+        return plotted(self[name], self.axes, words, ax)
 
     def __repr__(self) -> str:
         size = " × ".join(f"{len(values)} {axis}" for axis, values in self.axes.items())

@@ -1,96 +1,95 @@
-"""The check bar: true on the recording and true in the finished PDF."""
+"""Check bars: true on the recording and in the finished PDF, as long as the page allows, square by their dots."""
 
 from __future__ import annotations
 
-import ctypes
+import math
 
-import pypdfium2
-import pypdfium2.raw as raw
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from read_paper import levels, read_pages, uprights
 
-from benchjoin.drafting.checkbar import SENTENCE, check_bar, check_bars
+from benchjoin.drafting.checkbar import BARS, BESIDE, INCH, PAST, SENTENCE, check_bars
 from benchjoin.drafting.clashes import clashes
 from benchjoin.drafting.pdf import pdf_bytes
-from benchjoin.drafting.primitives import Line, Text, bounds
+from benchjoin.drafting.primitives import Disc, Line, Text, bounds, shift
 from benchjoin.drafting.sheet import Sheet
+from benchjoin.errors import PaperError
 
-POINT = 25.4 / 72
-BASE = 8.0
-
-
-def ticks(strokes, x0, base):
-    """Offsets of the upward and of the downward ticks of a lying bar."""
-    up, down = set(), set()
-    for (xa, ya), (xb, yb) in strokes:
-        if abs(xa - xb) < 0.01 and abs(ya - base) < 0.01:
-            (up if yb > ya else down).add(round(xa - x0, 2))
-    return sorted(up), sorted(down)
+INCH_TICKS = [n * 12.7 for n in range(1, 21)]
+MM_TICKS = [float(n) for n in range(10, 251, 10) if n != 240]  # the place of 240 is taken by the figure
 
 
-def pdf_strokes(data):
-    """Every straight stroke of the first page, in mm, as an independent reader sees it."""
-    page = pypdfium2.PdfDocument(data)[0]
-    found = []
-    for item in page.get_objects(filter=[raw.FPDF_PAGEOBJ_PATH], max_depth=5):
-        matrix = item.get_matrix()
-        last = None
-        for index in range(raw.FPDFPath_CountSegments(item)):
-            segment = raw.FPDFPath_GetPathSegment(item, index)
-            x, y = ctypes.c_float(), ctypes.c_float()
-            raw.FPDFPathSegment_GetPoint(segment, x, y)
-            here = tuple(v * POINT for v in matrix.on_point(x.value, y.value))
-            if raw.FPDFPathSegment_GetType(segment) == raw.FPDF_SEGMENT_LINETO and last:
-                found.append((last, here))
-            last = here
-    return found
+def ticks(strokes):
+    """Of a lying bar from (0, 0): where its ticks stand above and below its line."""
+    up = sorted(x for x, low, high in strokes if x > 0.1 and abs(low) < 0.01 and high > 0.5)
+    down = sorted(x for x, low, high in strokes if x > 0.1 and abs(high) < 0.01 and low < -0.5)
+    return up, down
 
 
-def test_six_inches_and_150_millimetres_are_recorded_true():
-    strokes = [
-        item.points for item in check_bar((30, 40)) if isinstance(item, Line) and len(item.points) == 2
-    ]
-    inches, millimetres = ticks(strokes, 30, 40 + BASE)
-    assert inches == pytest.approx([n * 12.7 for n in range(13)], abs=1e-6)
-    assert millimetres == pytest.approx([n * 10 for n in range(16)], abs=1e-6)
-    assert inches[-1] == 152.4
-    assert millimetres[-1] == 150
+def test_ten_inches_and_250_millimetres_are_recorded_true():
+    lines = [item.points for item in check_bars(260, 260).drawing if isinstance(item, Line)]
+    strokes = [(a[0], min(a[1], b[1]), max(a[1], b[1])) for a, b in lines if a[0] == b[0] and abs(a[1] - b[1]) < 10]
+    up, down = ticks(strokes)
+    assert up == pytest.approx(INCH_TICKS, abs=1e-9)
+    assert down == pytest.approx(MM_TICKS, abs=1e-9)
 
 
-def test_six_inches_and_150_millimetres_are_true_in_the_pdf():
-    sheet = Sheet(
-        name="bar", title="Bar", width=215.9, height=279.4, drawing=check_bar((30, 40)), full_size=True
-    )
-    inches, millimetres = ticks(pdf_strokes(pdf_bytes(sheet)), 30, 40 + BASE)
-    assert inches[-1] - inches[0] == pytest.approx(152.4, abs=0.02)
-    assert millimetres[-1] - millimetres[0] == pytest.approx(150, abs=0.02)
-    assert len(inches) == 13
-    assert len(millimetres) == 16
+@pytest.mark.parametrize("way", ["lying", "upright"])
+def test_ten_inches_and_250_millimetres_are_true_in_the_pdf(way, tmp_path):
+    sheet = Sheet(name="b", title="Bars", width=300, height=300, drawing=shift(check_bars(260, 260).drawing, 20, 30))
+    (tmp_path / "bars.pdf").write_bytes(pdf_bytes(sheet))
+    (page,) = read_pages(tmp_path / "bars.pdf")
+    if way == "lying":
+        strokes = [(x - 20, low - 30, high - 30) for x, low, high in uprights(page.strokes) if high - low < 10]
+    else:
+        strokes = [(y - 30, low - 20, high - 20) for y, low, high in levels(page.strokes) if high - low < 10]
+    up, down = ticks(strokes)
+    assert up == pytest.approx(INCH_TICKS, abs=0.02)
+    assert down == pytest.approx(MM_TICKS, abs=0.02)
 
 
-def test_an_upright_bar_is_as_long_as_a_lying_one():
-    upright = [item for item in check_bar((0, 0), "y") if isinstance(item, Line)]
-    base = upright[0].points
-    assert abs(base[1][1] - base[0][1]) == pytest.approx(152.4)
-    assert all(item.turn == 90 for item in check_bar((0, 0), "y") if isinstance(item, Text))
+@pytest.mark.parametrize("wide", [60, 120, 190, 260])
+@pytest.mark.parametrize("high", [60, 120, 190, 260])
+def test_dots_are_three_and_four_parts_from_the_zero_and_five_apart(wide, high):
+    bars = check_bars(wide, high)
+    (x, zero), (nought, y) = (item.centre for item in bars.drawing if isinstance(item, Disc))
+    assert zero == nought == 0
+    assert sorted((x, y)) == [pytest.approx(bars.dots * 3 / 5), pytest.approx(bars.dots * 4 / 5)]
+    assert math.hypot(x, y) == pytest.approx(bars.dots)
+    assert x <= bars.lying.millimetres
+    assert y <= bars.upright.millimetres
 
 
-@pytest.mark.parametrize("along, room", [("x", (170, 16)), ("y", (16, 170))])
-def test_a_bar_keeps_to_its_room_and_is_clear_of_itself(along, room):
-    bar = check_bar((5, 7), along)
-    x0, y0, x1, y1 = bounds(bar)
-    assert x0 >= 5
-    assert y0 >= 7
-    assert x1 <= 5 + room[0]
-    assert y1 <= 7 + room[1]
-    assert clashes(bar) == []
+@given(st.floats(51.4, 500), st.floats(51.4, 500))
+def test_bars_keep_to_their_room_are_as_long_as_can_be_and_clear_of_themselves(wide, high):
+    bars = check_bars(wide, high)
+    x0, y0, x1, y1 = bounds(bars.drawing)
+    assert min(x0, y0) >= -BESIDE
+    assert x1 <= wide + 1e-9
+    assert y1 <= high + 1e-9
+    assert clashes(bars.drawing) == []
+    for bar, room in ((bars.lying, wide), (bars.upright, high)):
+        longer = [other for other in BARS if other.length > bar.length]
+        assert all(other.length + PAST > room for other in longer)
 
 
-def test_a_bar_says_what_it_is():
-    words = {item.string for item in check_bar((0, 0)) if isinstance(item, Text)}
-    assert words == {"6 in", "150 mm", SENTENCE}
+def test_bars_say_how_long_they_are():
+    bars = check_bars(260, 190)
+    told = "250 mm or 10 in along the foot, 180 mm or 7 in up the side, 300 mm from dot to dot"
+    assert bars.sentence() == f"{SENTENCE}: {told}"
+    words = sorted(item.string for item in bars.drawing if isinstance(item, Text))
+    assert words == ["10 in", "180 mm", "250 mm", "7 in"]
+    assert {item.turn for item in bars.drawing if isinstance(item, Text)} == {0.0, 90.0}
 
 
-def test_bars_both_ways_do_not_meet():
-    bars = check_bars(10, 10)
-    assert clashes(bars) == []
-    assert len(bars) == 2 * len(check_bar((0, 0)))
+def test_every_bar_ends_on_a_whole_mark_of_both_rules():
+    for bar in BARS:
+        assert bar.millimetres % 10 == 0
+        assert bar.length == pytest.approx(max(bar.millimetres, bar.inches * INCH))
+
+
+@pytest.mark.parametrize("room", [(51, 200), (200, 51), (0, 0), (-5, 300)])
+def test_a_page_too_small_for_a_bar_is_refused(room):
+    with pytest.raises(PaperError, match="check bar of 2 in"):
+        check_bars(*room)

@@ -154,7 +154,7 @@ def test_a_reduced_page_says_so(design, name):
 @pytest.mark.parametrize("design, name", PAGES)
 def test_only_a_full_size_page_carries_check_bars(design, name):
     full = name.startswith("set-") and not name.endswith("-reduced")
-    assert joined(BOUND[design][name]).count("Measure this bar before you trust the page") == (2 if full else 0)
+    assert joined(BOUND[design][name]).count("Measure both bars before you trust the page") == (1 if full else 0)
 
 
 def joined(sheet):

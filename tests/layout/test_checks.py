@@ -294,7 +294,8 @@ def test_each_check_is_tripped_by_one_of_the_frames(check):
         layout = lay_out(trips)
         parts = {part.identity: part for part in layout.piece(1)}
         lost = {name.removeprefix("1/"): length for name, length in layout.lost.items()}
-        told += check(Piece(frame=trips, label="", parts=parts, joints=layout.joints, lost=lost))
+        joints, wanted = layout.joints, layout.wanted
+        told += check(Piece(frame=trips, label="", parts=parts, joints=joints, lost=lost, wanted=wanted))
     assert told
     assert {finding.kind for finding in told} <= {kind for kind, *_ in CASES.values()}
 

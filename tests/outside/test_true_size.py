@@ -207,16 +207,16 @@ def test_everything_is_on_the_page(page):
 
 
 @pytest.mark.parametrize("way", ["lying", "upright"])
-def test_the_check_bar_is_six_inches_and_150_mm(page, way):
+def test_the_check_bar_is_ten_inches_and_250_mm(page, way):
     strokes = page[2]
-    if way == "upright":  # a quarter turn back, so that it lies
-        strokes = [Stroke(stroke.width, [(y, -x) for x, y in stroke.points]) for stroke in strokes]
+    if way == "upright":  # over the diagonal, so that it lies
+        strokes = [Stroke(stroke.width, [(y, x) for x, y in stroke.points]) for stroke in strokes]
     found = list(bars(flats(strokes, NARROW), verticals(strokes, NARROW)))
     assert len(found) == 1
     base, inch_ticks, mm_ticks = found[0]
-    assert base == pytest.approx(152.4, abs=MARK)
-    assert inch_ticks == [pytest.approx(12.7 * n, abs=MARK) for n in range(13)]
-    assert mm_ticks == [pytest.approx(10.0 * n, abs=MARK) for n in range(16)]
+    assert base == pytest.approx(254, abs=MARK)
+    assert inch_ticks == [pytest.approx(12.7 * n, abs=MARK) for n in range(21)]  # at 0 stands the other bar
+    assert mm_ticks == [pytest.approx(10.0 * n, abs=MARK) for n in range(1, 26) if n != 24]
 
 
 @pytest.mark.parametrize("frame", [bench, rack], ids=["bench", "rack"])

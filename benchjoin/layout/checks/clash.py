@@ -7,7 +7,8 @@ from itertools import combinations
 
 from ...findings import Finding
 from ...frame.identity import of_piece
-from ...solids import left_over
+from ...lengths import TOUCH
+from ...solids import along, left_over
 from ...sources import STATICS
 from ..parts import Part
 from .piece import Piece
@@ -30,13 +31,22 @@ def clashes(piece: Piece) -> Iterator[Finding]:
 
 
 def _settled(piece: Piece, one: Part, other: Part) -> bool:
-    """Whether one of them is finished and cut for the other: what no longer fits there is told by its own check."""
-    pairs = ((one, other), (other, one))
-    return any(
-        of_piece(piece.number, part.identity) in piece.frame.finished
-        and any(c.mate == mate.identity for c in part.cuts)
-        for part, mate in pairs
-    )
+    """Whether one of them is finished, and another check tells what no longer fits there."""
+    return any(_cut_for(piece, *pair) or _too_long(piece, *pair) for pair in ((one, other), (other, one)))
+
+
+def _cut_for(piece: Piece, part: Part, mate: Part) -> bool:
+    """Whether a part is marked or cut for its mate already."""
+    done = piece.frame.finished.get(of_piece(piece.number, part.identity))
+    return done is not None and any(cut.mate == mate.identity for cut in done.cuts)
+
+
+def _too_long(piece: Piece, part: Part, mate: Part) -> bool:
+    """Whether they share no more than what a part was finished too long."""
+    want, box = piece.wanted.get(of_piece(piece.number, part.identity)), part.blank.meet(mate.blank)
+    if want is None or box is None:
+        return False
+    return bool(along(box.high, part.placement.u) - along(box.low, part.placement.u) <= part.length - want + TOUCH)
 
 
 def _finding(piece: Piece, one: Part, other: Part) -> Finding:

@@ -59,9 +59,14 @@ def notches_at_one_height(piece: Piece) -> Iterator[Finding]:
 
 
 def _rail_between(piece: Piece, notch: Housing, low: float, high: float) -> bool:
-    """Whether the rail itself, not only the fit of its notch, reaches into a storey of the leg."""
-    rail = piece.parts[notch.rail].blank
-    return rail.low[2] < high - TOUCH and rail.high[2] > low + TOUCH and notch.bottom < high - TOUCH and notch.top > low
+    """Whether the rail itself, not only the fit of its notch, reaches into a storey of the leg.
+
+    Where the rail is gone from the description, the notch that it left in a finished leg counts.
+    """
+    rail = piece.parts.get(notch.rail)
+    if rail is not None and not (rail.blank.low[2] < high - TOUCH and rail.blank.high[2] > low + TOUCH):
+        return False
+    return notch.bottom < high - TOUCH and notch.top > low + TOUCH
 
 
 def leg_cut_in_two(piece: Piece) -> Iterator[Finding]:

@@ -10,86 +10,134 @@ from ...lengths import TOUCH
 from ...sources import STATICS
 from ..joints.meeting import Cut
 from ..parts import Part, face_up
+from .cut_fit import CutFit, cut_fit
 from .piece import Piece
 
 
 def finished_lengths(piece: Piece) -> Iterator[Finding]:
-    """Parts that were sized at another length than they should have now."""
+    """Parts that were finished at another length than they should have now."""
     for part in piece.parts.values():
         want = piece.wanted.get(of_piece(piece.number, part.identity))
         if want is None or abs(want - part.length) <= piece.frame.tape.hair:
             continue
         over = part.length - want
-        way = "Trim it" if over > 0 else "Shim its end, make it again, or move its mates"
+        off = piece.amount(abs(over))
+        way = "Trim it" if over > 0 else f"Shim its end by {off}, make it again, or move its mates"
         sentence = (
             f"{piece.where(part.identity)} was finished at {piece.say(part.length)} and should now be "
-            f"{piece.say(want)}: {piece.amount(abs(over))} too {'long' if over > 0 else 'short'}. {way}."
+            f"{piece.say(want)}: {off} too {'long' if over > 0 else 'short'}. {way}."
         )
-        yield _finding(
-            "warning", "finished length", piece, part.identity, sentence, {"length": part.length, "wanted": want}
-        )
+        numbers = {"length": part.length, "wanted": want}
+        yield _finding("warning", "finished length", piece, (part.identity,), sentence, numbers)
 
 
 def finished_cuts(piece: Piece) -> Iterator[Finding]:
-    """Notches and laps that were marked or cut where they no longer belong."""
+    """Notches and laps that were marked or cut where they no longer belong, and those that are still to be made."""
     wanted = {(c.part, c.mate, c.face): c for joint in piece.joints for c in joint.cuts}
     for part in piece.parts.values():
         done = piece.frame.finished.get(of_piece(piece.number, part.identity))
         if done is None or done.state == "sized":
             continue
+        made = {(cut.mate, cut.face) for cut in done.cuts}
         for cut in part.cuts:
             want = wanted.get((cut.part, cut.mate, cut.face))
             if want is None:
-                sentence = (
-                    f"{piece.where(part.identity)} is {done.state} for {cut.mate}, which does not come there now. "
-                    "Move the rail back, or fill the cut."
-                )
-                yield _finding("warning", "cut without a mate", piece, part.identity, sentence, {})
+                yield _without_mate(piece, part, done.state, cut)
+            elif (cut.mate, cut.face) not in made:
+                yield _still_to_make(piece, part, done.state, cut)
             else:
                 yield from _compared(piece, part, cut, want)
 
 
+def _without_mate(piece: Piece, part: Part, state: str, cut: Cut) -> Finding:
+    sentence = (
+        f"{piece.where(part.identity)} is {state} for {cut.mate}, which does not come there now. "
+        "Move it back, or fill the cut."
+    )
+    return _finding("warning", "cut without a mate", piece, (part.identity, cut.mate), sentence, {})
+
+
+def _still_to_make(piece: Piece, part: Part, state: str, cut: Cut) -> Finding:
+    box = face_up(part, cut.face).local(cut.box)
+    low, high, depth = box.low[0], box.high[0], box.high[2]
+    sentence = (
+        f"{piece.where(part.identity)} is {state} and has no {cut.kind} for {cut.mate} yet: it needs one from "
+        f"{piece.say(low)} to {piece.say(high)}, {piece.say(depth)} deep. Mark it, then keep the part again."
+    )
+    numbers = {"low": low, "high": high, "depth": depth}
+    return _finding("warning", "another cut", piece, (part.identity, cut.mate), sentence, numbers)
+
+
 def _compared(piece: Piece, part: Part, cut: Cut, want: Cut) -> Iterator[Finding]:
-    """A cut as it is against the cut as it should be: too narrow, too wide, in another place, at another depth."""
-    hair = piece.frame.tape.hair
-    have, need = (face_up(part, cut.face).local(c.box) for c in (cut, want))
-    (h0, _, _), (h1, _, _) = have.low, have.high
-    (n0, _, _), (n1, _, _) = need.low, need.high
-    name = f"{piece.where(part.identity)}, {cut.kind} for {cut.mate}"
-    gap, shift = (h1 - h0) - (n1 - n0), n0 - h0
-    if gap < -hair:
+    """A cut as it is against the cut as it should be: its width, its place, how far across it goes, its depth."""
+    fit, hair = cut_fit(part, cut, want, piece.parts[cut.mate].blank), piece.frame.tape.hair
+    name, both = f"{piece.where(part.identity)}, {cut.kind} for {cut.mate}", (part.identity, cut.mate)
+    ends = _ends(part)
+    if fit.gap < -hair:
+        yield _too_narrow(piece, part, cut, fit)
+    elif fit.gap > hair:
+        sides = ((fit.near, ends[0]), (fit.far, ends[1]))
+        where = " and ".join(f"{piece.amount(room)} {side}" for room, side in sides if room > hair)
         sentence = (
-            f"{name}: {cut.mate} needs {piece.say(n1 - n0)} and the cut is {piece.say(h1 - h0)} wide, "
-            f"{piece.amount(-gap)} too narrow. Re-rip the rail, or pare the shoulder."
+            f"{name}: it is {piece.say(fit.have)} wide and {piece.say(fit.need)} is needed, a gap of "
+            f"{piece.amount(fit.gap)}. Shim {cut.mate} ({where or piece.amount(fit.gap)}), or make it wider."
         )
-        yield _finding("error", "does not go in", piece, part.identity, sentence, {"gap": gap})
-    elif gap > hair:
+        yield _finding("warning", "gap", piece, both, sentence, {"gap": fit.gap, "near": fit.near, "far": fit.far})
+    if abs(fit.shift) > hair:
         sentence = (
-            f"{name}: the cut is {piece.say(h1 - h0)} wide and {piece.say(n1 - n0)} is needed, a gap of "
-            f"{piece.amount(gap)}. Shim it by {piece.amount(gap)}, or make a wider rail."
+            f"{name}: it lies {piece.amount(abs(fit.shift))} {_way(ends, fit.shift)} where {cut.mate} comes "
+            f"now. Move {cut.mate} there, or make {part.identity} again."
         )
-        yield _finding("warning", "gap", piece, part.identity, sentence, {"gap": gap})
-    if abs(shift) > hair and (h0 > TOUCH or n0 > TOUCH):
+        yield _finding("warning", "cut elsewhere", piece, both, sentence, {"shift": fit.shift})
+    if fit.short > hair:
+        short = piece.amount(fit.short)
+        sentence = f"{name}: it ends {short} short across the {part.role}. Pare it, or trim {cut.mate} there."
+        yield _finding("warning", "stops short", piece, both, sentence, {"short": fit.short})
+    if abs(fit.depth) > hair:
+        way = "stands proud; deepen the cut" if fit.depth > 0 else "sits deep; shim the floor of the cut"
+        sentence = f"{name}: its depth is off by {piece.amount(abs(fit.depth))}: {cut.mate} {way}, or accept it."
+        yield _finding("warning", "depth is off", piece, both, sentence, {"depth": fit.depth})
+
+
+def _too_narrow(piece: Piece, part: Part, cut: Cut, fit: CutFit) -> Finding:
+    """What has to be taken off the mate; where only its clearance is used up, it still goes in."""
+    name, both = f"{piece.where(part.identity)}, {cut.kind} for {cut.mate}", (part.identity, cut.mate)
+    numbers = {"gap": fit.gap, "to": fit.mate + fit.gap}
+    thin = "Re-rip" if part.role == "leg" else "Plane"
+    way = f"{thin} {cut.mate} to {piece.say(numbers['to'])}, or pare the shoulder"
+    if fit.gap + fit.clearance >= -TOUCH:
         sentence = (
-            f"{name}: it starts at {piece.say(h0)} and should now start at {piece.say(n0)}, {piece.amount(abs(shift))} "
-            f"{'further on' if shift > 0 else 'nearer'}. Move the mate to it: pin the level at {piece.say(h0)}."
+            f"{name}: it leaves {piece.amount(fit.gap + fit.clearance)} of clearance, and "
+            f"{piece.amount(fit.clearance)} is wanted. {way}, or take it as it is."
         )
-        yield _finding("warning", "cut elsewhere", piece, part.identity, sentence, {"shift": shift})
-    depth = (need.high[2] - max(need.low[2], 0.0)) - (have.high[2] - max(have.low[2], 0.0))
-    if abs(depth) > hair:
-        way = "stands proud; deepen the cut" if depth > 0 else "sits deep; shim the floor of the cut"
-        sentence = f"{name}: its depth is off by {piece.amount(abs(depth))}: the mate {way}, or accept it."
-        yield _finding("warning", "depth is off", piece, part.identity, sentence, {"depth": depth})
+        return _finding("warning", "tight", piece, both, sentence, {**numbers, "clearance": fit.clearance})
+    sentence = (
+        f"{name}: {cut.mate} needs {piece.say(fit.need)} and the cut is {piece.say(fit.have)} wide, "
+        f"{piece.amount(-fit.gap)} too narrow. {way}."
+    )
+    return _finding("error", "does not go in", piece, both, sentence, numbers)
+
+
+def _ends(part: Part) -> tuple[str, str]:
+    """Words for the side of a part's datum end and for the other."""
+    if part.role == "leg":
+        return "below", "above"
+    return ("left", "right") if part.side in ("front", "back") else ("in front", "behind")
+
+
+def _way(ends: tuple[str, str], shift: float) -> str:
+    way = ends[1 if shift > 0 else 0]
+    return f"{way} of" if way in ("left", "right") else way
 
 
 def _finding(
-    severity: Severity, kind: str, piece: Piece, part: str, sentence: str, numbers: dict[str, float]
+    severity: Severity, kind: str, piece: Piece, parts: tuple[str, ...], sentence: str, numbers: dict[str, float]
 ) -> Finding:
     return Finding(
         severity=severity,
         kind=kind,
-        where=piece.where(part),
-        parts=(part,),
+        where=piece.where(parts[0]),
+        parts=parts,
         sentence=sentence,
         numbers=numbers,
         source=STATICS,

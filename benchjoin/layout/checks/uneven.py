@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Iterator
 
 from ...findings import Finding, Severity
-from ...frame.joints import Butt, Planted
+from ...frame.identity import of_piece
+from ...frame.joints import HalfLap, Notch
 from ...frame.rails import Slot
 from ...lengths import TOUCH
 from ...sources import COMMON_PRACTICE
@@ -32,16 +34,17 @@ def _widths(piece: Piece, slot: Slot, sizes: RailSizes) -> Iterator[Finding]:
             f"{piece.amount(found - own)} less."
         )
         yield _finding(piece, "note", "size to the narrowest", (slot.name,), what, {"found": found, "width": own})
-    if notch - own > TOUCH:
+    if isinstance(slot.joint, Notch | HalfLap) and notch - own > TOUCH:
         gap = piece.amount(notch - own)
         what = f"{name} is {gap} narrower than its notches, which are cut for the widest of its level."
         yield _finding(piece, "note", "gap accepted", (slot.name,), what, {"gap": notch - own})
 
 
 def _thickness(piece: Piece, slot: Slot, sizes: RailSizes) -> Iterator[Finding]:
-    if isinstance(slot.joint, Butt | Planted):
-        return
-    proud = piece.of(sizes.own.thickness - sizes.flush)
+    flush = piece.of(sizes.flush)
+    if not isinstance(slot.joint, Notch) or (slot.joint.depth is not None and slot.joint.depth < flush - TOUCH):
+        return  # a lap finishes flush whatever the rail's thickness, and so much of it stays out as the maker said
+    proud = piece.of(sizes.own.thickness) - flush
     if proud > piece.frame.tape.hair:
         name = piece.where(slot.name)
         what = (
@@ -52,7 +55,7 @@ def _thickness(piece: Piece, slot: Slot, sizes: RailSizes) -> Iterator[Finding]:
 
 
 def uneven_legs(piece: Piece) -> Iterator[Finding]:
-    """Legs of one stock that measure differently by more than a hair."""
+    """Legs of one stock that measure differently by more than a hair; those that are marked already are let be."""
     for legs in _drawn_alike(piece):
         for axis, what in ((1, "depth"), (0, "width")):
             sizes = [leg.blank.size()[axis] for leg in legs]
@@ -60,19 +63,22 @@ def uneven_legs(piece: Piece) -> Iterator[Finding]:
             if spread > piece.frame.tape.hair:
                 thin, thick = (legs[sizes.index(f(sizes))].identity for f in (min, max))
                 sentence = (
-                    f"The legs differ by {piece.amount(spread)} in {what} as they stand: {thick} is the thickest and "
-                    f"{thin} the thinnest. Plane all to {piece.say(min(sizes))} before they are clamped and marked."
+                    f"{piece.where(thick)} is {piece.amount(spread)} more in {what}, as it stands, than {thin} "
+                    f"({piece.say(max(sizes))} and {piece.say(min(sizes))}), the most and the least of these legs. "
+                    f"Plane all to {piece.say(min(sizes))} before they are clamped and marked."
                 )
-                yield _finding(
-                    piece, "warning", "legs differ", (thick, thin), sentence, {"spread": spread, "least": min(sizes)}
-                )
+                numbers = {"spread": spread, "least": min(sizes)}
+                yield _finding(piece, "warning", "legs differ", (thick, thin), sentence, numbers)
 
 
 def _drawn_alike(piece: Piece) -> list[list[Part]]:
-    """Legs that were drawn with one section, in groups."""
+    """Legs still to be marked that were drawn with one section, in groups."""
     by_name = {part.identity: part for part in piece.legs}
     groups: list[tuple[tuple[object, ...], list[Part]]] = []
     for name, _, _, leg in piece.frame.legs():
+        done = piece.frame.finished.get(of_piece(piece.number, name))
+        if done is not None and done.state != "sized":
+            continue
         drawn = (leg.stock.name, leg.wide, leg.stock.thickness, leg.stock.width)
         legs = next((legs for like, legs in groups if like == drawn), None)
         if legs is None:
@@ -83,12 +89,19 @@ def _drawn_alike(piece: Piece) -> list[list[Part]]:
 
 
 def uneven_lengths(piece: Piece) -> Iterator[Finding]:
-    """Rails of a level that should be cut at one stop and come out at different lengths."""
+    """Rails of a level that are still to be cut, at one stop, and come out at different lengths."""
     for level in piece.frame.levels():
+        own = [slot for slot in piece.frame.rails() if slot.level is level and slot.name in piece.parts]
+        own = [slot for slot in own if of_piece(piece.number, slot.name) not in piece.frame.finished]
         for sides in (("front", "back"), ("left", "right")):
-            slots = [s for s in piece.frame.rails() if s.level is level and s.side in sides and s.name in piece.parts]
-            if len(slots) == 2 and slots[0].rail == slots[1].rail:
-                yield from _lengths(piece, [piece.parts[slot.name] for slot in slots])
+            for one, other in itertools.combinations([slot for slot in own if slot.side in sides], 2):
+                if one.side != other.side and one.rail == other.rail and _pairs(one) == _pairs(other):
+                    yield from _lengths(piece, [piece.parts[one.name], piece.parts[other.name]])
+
+
+def _pairs(slot: Slot) -> tuple[str, ...]:
+    """The pairs that a long rail goes to, whichever row; nothing of an end rail."""
+    return tuple(leg.partition(" ")[2] for leg in slot.legs) if slot.long else ()
 
 
 def _lengths(piece: Piece, rails: Iterable[Part]) -> Iterator[Finding]:

@@ -1,0 +1,67 @@
+"""Overviews that fit a glance: key numbers of a layout, its marks leg by leg, how much wood its parts take."""
+
+from __future__ import annotations
+
+from ..layout.layout import Layout
+from ..tables import Table
+from .stocks import drawn_sections
+from .weights import weights
+
+CUBIC_FOOT = 304.8**3
+"""One cubic foot. [mm³]"""
+
+
+def key_numbers(layout: Layout) -> Table:
+    """Sizes over everything, how many are made, of how many parts, marked in how many sets, and what was found."""
+    say = layout.frame.tape.say
+    over = " × ".join(map(say, layout.overall()))
+    found = [sum(f.severity == severity for f in layout.findings) for severity in ("error", "warning", "note")]
+    told = [f"{n} {word}{'s' * (n != 1)}" for n, word in zip(found, ("error", "warning", "note"), strict=True) if n]
+    rows = (
+        ("Length × depth × height over everything", over),
+        ("Make", str(layout.frame.quantity)),
+        ("Parts of each", str(len(layout.piece(1)))),
+        ("Sets to clamp", ", ".join(one.letter for one in layout.sets)),
+        ("Findings", ", ".join(told) or "none"),
+    )
+    return Table(layout.frame.name, ("What", "How much"), rows)
+
+
+def marks_list(layout: Layout, piece: int = 1) -> Table:
+    """Shoulders of every notch over the foot, leg by leg, as the tape reads them.
+
+    Raises
+    ------
+    AddressError
+        If there is no such piece.
+    """
+    tape = layout.frame.tape
+    rows = tuple(
+        (leg.identity, notch.rail, tape.read(notch.bottom), tape.read(notch.top), tape.read(notch.depth))
+        for leg in layout.piece(piece)
+        for notch in leg.notches
+    )
+    columns = ("Leg", "For", *(f"{name} ({tape.unit})" for name in ("From", "To", "Deep")))
+    return Table(f"Marks over the foot: {layout.frame.name}", columns, rows, (), "llrrr")
+
+
+def wood_totals(layout: Layout) -> Table:
+    """Parts, running length and volume of each stock, all pieces together, with weight where the species is known."""
+    inch = layout.frame.tape.unit == "in"
+    length_unit, volume_unit = ("ft", "cu ft") if inch else ("m", "l")
+    longs, volumes = (304.8, CUBIC_FOOT) if inch else (1000.0, 1e6)
+    found: dict[str, list[float]] = {}
+    for part in layout.parts:
+        row = found.setdefault(part.stock, [0.0, 0.0, 0.0])
+        row[0] += 1
+        row[1] += part.length
+        row[2] += part.volume
+    rows = tuple(
+        (stock, f"{count:.0f}", f"{length / longs:.1f}", f"{volume / volumes:.2f}")
+        for stock, (count, length, volume) in found.items()
+    )
+    columns = ("Stock", "Parts", f"Length ({length_unit})", f"Volume ({volume_unit})")
+    known = all(drawn.stock.species for drawn in drawn_sections(layout.frame).values())
+    notes = (f"One piece weighs {weights(layout).piece():.1f} kg at 12 % moisture.",) if known else ()
+    title = f"Wood in the finished parts: {layout.frame.name}, make {layout.frame.quantity}"
+    return Table(title, columns, rows, notes, "lrrr")

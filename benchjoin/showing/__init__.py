@@ -1,0 +1,1 @@
+"""What a notebook shows: pages of HTML for values, and sliders that redraw them."""

@@ -1,0 +1,197 @@
+"""Design files: what is written reads back as the same frame, and what is wrong is told with its line and field."""
+
+from __future__ import annotations
+
+import random
+import tomllib
+
+import attrs
+import pytest
+from designs import bench, rack
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from samples import SAMPLES
+from strategies import frames
+
+from benchjoin import Clear, Frame, HalfLap, Leg, Level, Notch, Rail, Stock, lay_out
+from benchjoin.errors import DescriptionError, DesignFileError
+from benchjoin.frame.design_file import read_design, write_design
+from benchjoin.frame.design_words import THINGS
+from benchjoin.layout.keeping import keep
+
+POST = Stock("post", thickness=50, width=50)
+SHOP = Frame(
+    name='Odd "names" \\ and signs: ½ äß',
+    length=900.1,
+    depth="17 in",
+    front=Leg(Stock.dressed("2x4", species="western larch", length="8 ft").milled(), height="30 in", wide="end"),
+    back=Leg(POST, height=800),
+    rail_stock=Stock("post", thickness=18),  # another stock of the same name
+    stack=[
+        Clear(100, at="front", weight=2),
+        Level("a = b # c", front=Rail(60, joint=Notch(10)), back=Rail(60.05, joint=HalfLap(0.3), face="inner")),
+        Clear(),
+    ],
+    fit={"notch": 0.25, "half-lap": "1/64 in"},
+    corners="staggered",
+    uneven="widest",
+    quantity=2,
+    measured={"2/front left leg.size": (37, 87.5), "a = b # c/front rail.width": "59.7 mm"},
+)
+SHELF = {
+    "the bench": bench,
+    "the rack": rack,
+    "odd names": SHOP,
+    "parts that are cut": keep(lay_out(rack), "front left leg", "tray 1/front rail"),
+    "parts that are sized": keep(lay_out(bench), "2/bench/front rail", state="sized"),
+    "a word for the fit": attrs.evolve(bench, fit="easy", uneven="own"),
+    **SAMPLES,
+}
+
+
+@pytest.mark.parametrize("frame", SHELF.values(), ids=SHELF)
+def test_what_is_written_reads_back_as_the_same_frame(frame):
+    assert read_design(write_design(frame)) == frame
+
+
+@given(frames())
+def test_any_frame_reads_back_as_the_same_frame(frame):
+    assert read_design(write_design(frame)) == frame
+
+
+def things(value):
+    """Every described thing in a value."""
+    if isinstance(value, tuple):
+        for item in value:
+            yield from things(item)
+    elif hasattr(value, "values"):
+        yield from things(tuple(value.values()))
+    elif attrs.has(type(value)):
+        yield value
+        for field in attrs.fields(type(value)):
+            yield from things(getattr(value, field.name))
+
+
+def test_every_field_of_every_thing_is_set_somewhere_on_the_shelf():
+    """So that a new field that the file forgets is found: put a frame on the shelf that sets it."""
+    unset = {(kind, field.name) for kind in (*THINGS, Stock) for field in attrs.fields(kind)}
+    for frame in SHELF.values():
+        for thing in things(frame):
+            for field in attrs.fields(type(thing)):
+                default = field.default
+                if isinstance(default, attrs.Factory):
+                    default = default.factory()
+                if getattr(thing, field.name) != default:
+                    unset.discard((type(thing), field.name))
+    assert unset == set()
+
+
+def test_the_bench_reads_as_a_maker_would_write_it():
+    text = write_design(bench)
+    assert text.startswith("format = 1\n")
+    assert '    { level = "foot shelf", front = "2 3/4 in", back = "4 1/4 in", ends = "2 3/4 in" },\n' in text
+    assert '"larch 2x4, milled" = { thickness = "1 5/16 in", width = "3 1/4 in" }' in text
+    assert tomllib.loads(text)["quantity"] == 3
+
+
+def test_a_file_is_read_by_its_path(tmp_path):
+    path = tmp_path / "bench.toml"
+    path.write_bytes(b"\xef\xbb\xbf" + write_design(bench).encode())
+    assert read_design(path) == read_design(str(path)) == bench
+
+
+def test_plain_numbers_are_millimetres_and_lists_may_be_tables():
+    text = write_design(bench).replace('length = "57 in"', "length = 1447.8")
+    assert read_design(text) == bench
+    apart = text.replace('    { clear = "7 in" },\n', "").replace("stack = [\n", "stack_was = [\n")
+    with pytest.raises(DesignFileError, match="stack_was"):
+        read_design(apart)
+
+
+FAULTS = {
+    "no unit": ('"7 in"', '"7"', 10, "stack item 1.clear", "says no unit"),
+    "a field misspelt": ('front = "2 3/4', 'frnt = "2 3/4', 11, "foot shelf.frnt", "Did you mean front"),
+    "a key misspelt": ("quantity", "quantitty", 19, "quantitty", "Did you mean quantity"),
+    "not one of the words": ('"back leg top"', '"top"', 17, "head rail.flush", "Choose one of"),
+    "a stock that is not there": ('"larch 1x6, planed"\n', '"larch 1x6"\n', 8, "rail_stock", "'larch 1x6, planed'"),
+    "a table for a length": ('"23 in"', "{ front = 3 }", 5, "depth", "none of its words"),
+    "a stock without its size": ('{ thickness = "5/8 in" }', '{ width = "5/8 in" }', 23, "planed", "no thickness"),
+    "a leg without its height": (', height = "70 in"', "", 7, "back", "no height"),
+    "a level without rails": (', back = "3 1/2 in" }', " }", 15, "hook rail", "it has no rail"),
+    "a clear for a level": ('{ clear = "7 in" }', "7", 9, "stack", "stack"),
+    "a joint that is none": ('back = "3 1/2 in" },', 'back = { width = 9, joint = "glue" } },', 15, "joint", "glue"),
+    "a truth for a length": ('"57 in"', "true", 4, "length", "not a length"),
+    "a date for a length": ('"57 in"', "1979-05-27", 4, "length", "not a length"),
+    "clears that follow each other": ('    { level = "hook', '    { clear = "open" },\n    { level = "hook', 9, "stack", "two"),
+}
+
+
+@pytest.mark.parametrize("old, new, line, field, words", FAULTS.values(), ids=FAULTS)
+def test_a_fault_is_told_with_its_line_and_field(old, new, line, field, words):
+    text = write_design(bench)
+    assert text.count(old) >= 1
+    with pytest.raises(DesignFileError) as caught:
+        read_design(text.replace(old, new, 1))
+    (fault,) = caught.value.faults
+    assert caught.value.lines == (line,)
+    assert field in fault.field
+    assert words in fault.what
+    assert f"line {line}, {fault.field}: " in str(caught.value)
+
+
+def test_all_faults_come_at_once_in_the_order_of_their_lines():
+    text = write_design(bench).replace('"7 in"', '"7"').replace("quantity = 3", "quantity = 3.5\nqty = 3")
+    text = text.replace('depth = "23 in"', "depth = -3").replace('thickness = "5/8 in"', 'thickness = "5/8"')
+    with pytest.raises(DesignFileError) as caught:
+        read_design(text)
+    assert caught.value.lines == (5, 10, 19, 20, 24)
+    assert isinstance(caught.value, DescriptionError)
+
+
+@pytest.mark.parametrize(
+    "first, words",
+    [("format = 2", "reads format 1"), ("format = true", "reads format 1"), ('format = "1"', "format 1"), ("", "Begin it")],
+)
+def test_a_format_that_is_not_known_is_refused(first, words):
+    with pytest.raises(DesignFileError, match=words):
+        read_design(write_design(bench).replace("format = 1", first))
+
+
+def test_text_that_is_not_toml_says_where(tmp_path):
+    with pytest.raises(DesignFileError, match="is not TOML: .*line 2"):
+        read_design("format = 1\nname = Bench\n")
+    (tmp_path / "latin.toml").write_bytes(b'format = 1\nname = "B\xe4nk"\n')
+    with pytest.raises(DesignFileError, match="not UTF-8"):
+        read_design(tmp_path / "latin.toml")
+    with pytest.raises(DesignFileError, match="nowhere.toml cannot be read"):
+        read_design(tmp_path / "nowhere.toml")
+
+
+def test_a_stock_that_is_milled_from_itself_is_refused():
+    text = write_design(bench) + '"a" = { thickness = 20, start = "b" }\n"b" = { thickness = 20, start = "a" }\n'
+    with pytest.raises(DesignFileError, match="is milled from itself"):
+        read_design(text)
+
+
+STRANGE = st.sampled_from(
+    ["true", "-1", "0", "nan", "inf", "1e400", '""', '"x"', '"7"', "[]", "{}", "[[1]]", "{ a = 1 }", "1979-05-27", '"butt"']
+)
+
+
+@settings(max_examples=150)
+@given(st.sampled_from(sorted(SHELF)), st.integers(0, 10_000), STRANGE)
+def test_whatever_stands_in_place_of_a_value_is_told_and_never_breaks_the_reader(name, seed, strange):
+    text = write_design(SHELF[name])
+    rng = random.Random(seed)
+    places = [n for n, sign in enumerate(text) if text.startswith("= ", n) and text[n - 1] == " "]
+    place = rng.choice(places) + 2
+    end = min(end for end in (text.find(stop, place) for stop in (",", " }", "\n")) if end > 0)
+    changed = text[:place] + strange + text[end:]
+    try:
+        frame = read_design(changed)
+    except DesignFileError as error:
+        assert str(error)
+    else:
+        assert isinstance(frame, Frame)
+
+

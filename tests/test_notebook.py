@@ -1,0 +1,194 @@
+"""In a notebook: values show themselves, and sliders carry a design along."""
+
+from __future__ import annotations
+
+import statistics
+import subprocess
+import sys
+import time
+
+import attrs
+import pytest
+from designs import bench, rack
+from samples import SAMPLES
+
+from benchjoin import Notch, alter, elevation, lay_out
+from benchjoin.errors import AddressError, BenchjoinError, LengthError
+from benchjoin.notebook import explore, register
+from benchjoin.shop.overview import key_numbers, marks_list, wood_totals
+
+INCH = 25.4
+
+
+@pytest.fixture(scope="module")
+def shell():
+    from IPython.core.interactiveshell import InteractiveShell
+
+    shell = InteractiveShell()
+    assert register(shell)
+    yield shell
+    shell.history_manager.end_session()
+
+
+def shown(shell, value):
+    """What a notebook shows of a value, by kind."""
+    return shell.display_formatter.format(value)[0]
+
+
+def test_a_frame_shows_a_picture_and_its_key_numbers(shell):
+    page = shown(shell, bench)["text/html"]
+    assert "<svg" in page
+    assert "57 in × 23 in × 70 in" in page
+
+
+def test_a_frame_that_cannot_be_laid_out_says_why(shell):
+    full = alter(bench, {"clear below foot shelf.size": "40 in"})
+    page = shown(shell, full)["text/html"]
+    assert "too much" in page
+    assert "<svg" not in page
+
+
+def test_a_layout_shows_marks_and_findings(shell):
+    wrong = lay_out(alter(bench, {"corners": "staggered", "bench.ends.joint": Notch()}))
+    page = shown(shell, wrong)["text/html"]
+    assert "<svg" in page
+    assert "✗ error" in page
+    assert "48 3/8" in page
+
+
+def test_findings_show_themselves_one_or_many_and_other_tuples_as_ever(shell):
+    findings = lay_out(alter(bench, {"bench.front.width": "3 1/4 in"})).findings
+    assert "! warning" in shown(shell, findings[0])["text/html"]
+    assert shown(shell, findings)["text/html"].count("! warning") == len(findings)
+    assert "text/html" not in shown(shell, ("a", 1))
+    assert "text/html" not in shown(shell, ())
+
+
+def test_sheets_and_tables_show_themselves(shell):
+    layout = lay_out(bench)
+    assert "image/svg+xml" in shown(shell, elevation(layout, "front"))
+    assert "text/html" in shown(shell, marks_list(layout))
+
+
+def test_names_are_escaped(shell):
+    page = shown(shell, attrs.evolve(bench, name="<b>bold & brave</b>"))["text/html"]
+    assert "<b>bold" not in page
+    assert "&lt;b&gt;bold &amp; brave" in page
+
+
+def test_register_without_a_notebook_does_nothing():
+    assert register() is False
+
+
+def test_importing_benchjoin_registers_where_ipython_runs_and_loads_nothing_of_it_elsewhere():
+    ask = (
+        "import sys, benchjoin; print([n for n in ('IPython', 'ipywidgets', 'pandas', 'matplotlib', 'benchjoin.notebook')"
+        " if n in sys.modules])"
+    )
+    answer = subprocess.run([sys.executable, "-c", ask], capture_output=True, text=True, check=True)
+    assert answer.stdout.strip() == "[]"
+
+
+def test_a_table_as_a_data_frame():
+    pytest.importorskip("pandas")
+    table = marks_list(lay_out(bench))
+    frame = table.to_pandas()
+    assert list(frame.columns) == list(table.columns)
+    assert frame.iloc[0].tolist() == list(table.rows[0])
+
+
+def test_marks_and_totals_by_hand():
+    layout = lay_out(bench)
+    assert marks_list(layout).rows[:2] == (
+        ("front left leg", "foot shelf/front rail", "7", "9 3/4", "5/8"),
+        ("front left leg", "bench/front rail", "32", "35 1/2", "5/8"),
+    )
+    # by hand, feet: three times 2 × 35 1/2 + 2 × 70 = 211 in of legs; 6 × 57 + 4 × 20 3/8 = 423 1/2 in of rails
+    assert [(row[0], row[1], row[2]) for row in wood_totals(layout).rows] == [
+        ("larch 2x4, milled", "12", f"{3 * 211 / 12:.1f}"),
+        ("larch 1x6, planed", "30", f"{3 * 423.5 / 12:.1f}"),
+    ]
+    assert dict(key_numbers(lay_out(rack)).rows)["Length × depth × height over everything"] == "900 mm × 500 mm × 1750 mm"
+
+
+def test_a_slider_carries_everything_along():
+    explorer = explore(bench, {"length": ("48 in", "72 in"), "bench.front.width": ("2 in", "5 in", "1/4 in")})
+    slider = explorer.sliders["bench.front.width"]
+    assert slider.value == bench.levels()[1].front.width
+    assert [label for label, _ in slider.options][:3] == ["2 in", "2 1/4 in", "2 1/2 in"]
+    before = {name: view.value for name, view in explorer.views.items()}
+    explorer.move("bench.front.width", "4 in")
+    explorer.move("length", "60 in")
+    assert explorer.frame == alter(bench, {"length": "60 in", "bench.front.width": "4 in"})
+    assert explorer.layout.leg("front left").notches[1].bottom == pytest.approx(31.5 * INCH)
+    assert "31 1/2" in explorer.views["marks"].value
+    changed = {name for name, view in explorer.views.items() if view.value != before[name]}
+    assert changed >= {"elevation", "marks", "wood"}
+    # 57 to 60: 3 in more on six rails of each of three pieces
+    assert f"{3 * (423.5 + 6 * 3) / 12:.1f}" in explorer.views["wood"].value
+    assert explorer.views["elevation"].value.count("<svg") == 1
+
+
+def test_a_position_that_cannot_be_built_says_why_and_the_way_back_is_open():
+    explorer = explore(bench, {"clear below foot shelf.size": ("1 in", "40 in")})
+    explorer.move("clear below foot shelf.size", "40 in")
+    assert explorer.layout is None
+    assert "too much" in explorer.views["findings"].value
+    assert explorer.views["elevation"].layout.opacity == "0.3"
+    explorer.move("clear below foot shelf.size", "7 in")
+    assert explorer.layout is not None
+    assert explorer.views["elevation"].layout.opacity is None
+    assert "too much" not in explorer.views["findings"].value
+
+
+def test_a_slider_starts_where_the_design_stands_even_between_marks():
+    explorer = explore(alter(bench, {"length": 1447.3}), {"length": ("48 in", "72 in")})
+    assert explorer.sliders["length"].value == 1447.3
+    assert explorer.frame.length == 1447.3
+
+
+def test_a_slider_that_is_not_there_names_those_that_are():
+    with pytest.raises(AddressError, match="There are 'length'"):
+        explore(bench, {"length": ("48 in", "72 in")}).move("depth", 500)
+
+
+def test_explorers_show_themselves(shell):
+    explorer = explore(SAMPLES["three pairs"], {"length": (1500, 1700)}, seen="back")
+    assert repr(explorer) == "<Explorer of Counter: length>"
+    assert "application/vnd.jupyter.widget-view+json" in explorer._repr_mimebundle_()
+
+
+@pytest.mark.parametrize(
+    "ranges, kind, words",
+    [
+        ({"lenght": (1, 2)}, AddressError, "Did you mean"),
+        ({"corners": (1, 2)}, AddressError, "moves a length"),
+        ({"length": (2000, 1000)}, BenchjoinError, "low end, a high end"),
+        ({"length": ("48", "60")}, LengthError, "no unit"),
+    ],
+)
+def test_ranges_that_are_none_are_refused(ranges, kind, words):
+    with pytest.raises(kind, match=words):
+        explore(bench, ranges)
+
+
+@pytest.mark.slow
+def test_a_hundred_steps_of_a_drag_take_little_more_than_drawing():
+    explorer = explore(bench, {"length": ("48 in", "72 in")})
+    stops = [stop for _, stop in explorer.sliders["length"].options][:100]
+    layout = lay_out(bench)
+
+    def median(job, values):
+        times = []
+        for value in values:
+            start = time.perf_counter()
+            job(value)
+            times.append(time.perf_counter() - start)
+        return statistics.median(times)
+
+    def move(stop):
+        explorer.sliders["length"].value = stop
+
+    ratio = median(move, stops) / median(lambda _: elevation(layout, "front").svg(), stops)
+    print(f"a step of the slider takes {ratio:.1f} times as long as drawing from a fixed layout")
+    assert ratio < 6
