@@ -5,37 +5,41 @@ Describe a frame by its legs, rails and heights, lay it out, and draw what is la
     layout = lay_out(Frame(...))
     set_page(layout, "A").save("set-a.pdf")
 
-The names here are what a maker types for one bench; everything else is one noun module away.
+The names here are what a maker types for one bench; everything else is one noun module away. A name is loaded when it
+is first asked for, so that whoever only lays out does not wait for the drawings.
 """
 
 import sys
+from importlib import import_module
+from typing import TYPE_CHECKING
 
-from .binding import bind, changed_sheets
-from .drafting.correction import PrinterScale
-from .drawings.elevation import elevation
-from .drawings.plan import plan
-from .drawings.section import section
-from .drawings.set_page import set_page
-from .frame.address import alter
-from .frame.frame import Frame
-from .frame.governing import EndRails, Overall
-from .frame.joints import Butt, HalfLap, Notch, Planted
-from .frame.leg import Leg
-from .frame.pair import Pair
-from .frame.rail import Rail
-from .frame.stack import Clear, Level
-from .frame.stock import Stock
-from .layout.keeping import keep, release
-from .layout.lay_out import lay_out
-from .layout.layout import Layout
-from .layout.moved import what_moved
-from .shop.cut_list import cut_list
-from .shop.error_budget import error_budget
-from .shop.measurements import read_measurements
-from .shop.milling import milling_plan
-from .shop.settings import settings
-from .shop.shop import Shop
-from .templates import templates
+if TYPE_CHECKING:
+    from .binding import bind, changed_sheets
+    from .drafting.correction import PrinterScale
+    from .drawings.elevation import elevation
+    from .drawings.plan import plan
+    from .drawings.section import section
+    from .drawings.set_page import set_page
+    from .frame.address import alter
+    from .frame.frame import Frame
+    from .frame.governing import EndRails, Overall
+    from .frame.joints import Butt, HalfLap, Notch, Planted
+    from .frame.leg import Leg
+    from .frame.pair import Pair
+    from .frame.rail import Rail
+    from .frame.stack import Clear, Level
+    from .frame.stock import Stock
+    from .layout.keeping import keep, release
+    from .layout.lay_out import lay_out
+    from .layout.layout import Layout
+    from .layout.moved import what_moved
+    from .shop.cut_list import cut_list
+    from .shop.error_budget import error_budget
+    from .shop.measurements import read_measurements
+    from .shop.milling import milling_plan
+    from .shop.settings import settings
+    from .shop.shop import Shop
+    from .template_pages import templates
 
 __all__ = [
     "Butt",
@@ -72,6 +76,49 @@ __all__ = [
     "templates",
     "what_moved",
 ]
+
+_HOMES = {
+    ".binding": "bind, changed_sheets",
+    ".drafting.correction": "PrinterScale",
+    ".drawings.elevation": "elevation",
+    ".drawings.plan": "plan",
+    ".drawings.section": "section",
+    ".drawings.set_page": "set_page",
+    ".frame.address": "alter",
+    ".frame.frame": "Frame",
+    ".frame.governing": "EndRails, Overall",
+    ".frame.joints": "Butt, HalfLap, Notch, Planted",
+    ".frame.leg": "Leg",
+    ".frame.pair": "Pair",
+    ".frame.rail": "Rail",
+    ".frame.stack": "Clear, Level",
+    ".frame.stock": "Stock",
+    ".layout.keeping": "keep, release",
+    ".layout.lay_out": "lay_out",
+    ".layout.layout": "Layout",
+    ".layout.moved": "what_moved",
+    ".shop.cut_list": "cut_list",
+    ".shop.error_budget": "error_budget",
+    ".shop.measurements": "read_measurements",
+    ".shop.milling": "milling_plan",
+    ".shop.settings": "settings",
+    ".shop.shop": "Shop",
+    ".template_pages": "templates",
+}
+"""Where each name lives, as the imports above say it."""
+_HOME = {name: module for module, names in _HOMES.items() for name in names.split(", ")}
+
+
+def __getattr__(name: str) -> object:
+    if name not in _HOME:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    globals()[name] = found = getattr(import_module(_HOME[name], __name__), name)
+    return found
+
+
+def __dir__() -> list[str]:
+    return sorted({*globals(), *__all__})
+
 
 if "IPython" in sys.modules:  # values show themselves in a notebook; nobody else pays for it
     from .notebook import register

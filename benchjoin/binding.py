@@ -35,7 +35,7 @@ from .layout.moved import what_moved
 from .shop.cut_list import cut_list
 from .shop.findings_list import findings_list
 from .shop.shop import Shop
-from .templates import template_sheets
+from .template_pages import template_sheets
 from .trade.allowances import Milling
 from .trade.paper import PDF_LONGEST
 

@@ -94,3 +94,11 @@ class Tape:
     def say(self, length: float) -> str:
         """Reading with its unit, for sentences: '2 7/16 in full'."""
         return " ".join(filter(None, (self.figures(length), self.unit, self.off(length))))
+
+    def amount(self, length: float) -> str:
+        """A difference with its unit: its reading, or millimetres where that is nothing or off the mark.
+
+        >>> Tape("1/16 in").amount(1.5875), Tape("1/16 in").amount(0.4)
+        ('1/16 in', '0.40 mm')
+        """
+        return self.say(length) if self.marks(length) and not self.off(length) else f"{length:.2f} mm"

@@ -182,12 +182,10 @@ class _Run:
         for output, item in items:
             own = self.columns.setdefault(output.name, {})
             column = own.setdefault(item.words, Column(output.otherwise, self.shape, sentence=item.sentence))
-            if not column.blocks or column.blocks[-1][0] is not block:  # two joints may say the same of one rail
-                number = item.number
-                column.blocks.append((block, number if np.ndim(number) == 0 else np.asarray(number)))
+            column.put(block, np.asarray(item.number) if np.ndim(item.number) else item.number)
 
     def _lose(self, block: Block, reason: str) -> None:
-        self.lost.setdefault(reason, Column(False, self.shape)).blocks.append((block, True))
+        self.lost.setdefault(reason, Column(False, self.shape)).put(block, True)
 
     def result(self) -> Swept:
         """Everything that was found."""

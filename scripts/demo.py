@@ -8,7 +8,7 @@ sys.path.insert(0, str(root / "gallery"))
 
 from honey_house_bench import bench  # noqa: E402
 
-from benchjoin import bind, cut_list, elevation, lay_out, set_page  # noqa: E402
+from benchjoin import bind, cut_list, elevation, lay_out, set_page, templates  # noqa: E402
 from benchjoin.errors import MissingLibrary  # noqa: E402
 
 out = root / "out"
@@ -28,6 +28,7 @@ wrote[-1].write_text(f"{cut_list(layout)}\n", encoding="utf-8")
 try:
     wrote += [sheet.save(out / f"{sheet.name}.pdf") for sheet in sheets]
     wrote.append(bind(layout, out / "honey-house-bench.pdf"))
+    wrote.append(templates(layout, out / "templates.pdf"))
 except MissingLibrary as error:
     print(f"No PDF: {error}")
 

@@ -34,7 +34,8 @@ caption { font-weight: bold; text-align: left } svg { max-width: 100%; height: a
 
 def executed(path: Path) -> Any:
     book = nbformat.read(path, as_version=4)
-    client = NotebookClient(book, timeout=300, resources={"metadata": {"path": str(path.parent)}}, store_widget_state=True)
+    place = {"metadata": {"path": str(path.parent)}}
+    client = NotebookClient(book, timeout=300, resources=place, store_widget_state=True)
     client.execute()
     return book
 

@@ -116,7 +116,11 @@ def test_a_design_with_errors_has_its_papers_but_none_for_the_wood(here, capsys)
 BAD = {
     "a fault in the file": ("bench.toml", 'format = 1\nname = "x"\nlength = "7"\n', "line 3, length: '7'"),
     "no TOML": ("bench.toml", "format = 1\nname = x\n", "is not TOML"),
-    "a Python file that fails": ("bench.py", "from benchjoin import Frame\nx = 1 / 0\n", "bench.py, line 2: ZeroDivision"),
+    "a Python file that fails": (
+        "bench.py",
+        "from benchjoin import Frame\nx = 1 / 0\n",
+        "bench.py, line 2: ZeroDivision",
+    ),
     "a Python file that does not read": ("bench.py", "x = = 1\n", "bench.py, line 1: SyntaxError"),
     "a Python file that leaves": ("bench.py", "raise SystemExit(5)\n", "bench.py, line 1: SystemExit: 5"),
     "a Python file without a frame": ("bench.py", "x = 1\n", "should make one frame, and makes none"),

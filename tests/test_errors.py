@@ -15,6 +15,7 @@ from benchjoin.errors import (
     BenchjoinError,
     CannotDraw,
     DescriptionError,
+    DesignFileError,
     LengthError,
     LumberError,
     MeasurementError,
@@ -33,6 +34,7 @@ from benchjoin.frame.doors import Fault
 BUILTINS = {
     LengthError: ValueError,
     DescriptionError: ValueError,
+    DesignFileError: ValueError,
     AddressError: LookupError,
     NotLaidOut: AttributeError,
     RunError: ValueError,

@@ -4,6 +4,9 @@ from pathlib import Path
 
 import pytest
 
+from benchjoin import lay_out
+from benchjoin.frame.design_file import read_design
+
 ROOT = Path(__file__).parents[1]
 README = ROOT / "README.md"
 BLOCK = re.compile(r"^```(\w+)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
@@ -26,6 +29,13 @@ def test_python_blocks_run_in_order_as_they_stand(tmp_path, monkeypatch):
     assert python
     for block in python:
         exec(compile(block, str(README), "exec"), names)
+
+
+def test_design_files_are_read_as_they_stand():
+    toml = blocks("toml")
+    assert toml
+    for block in toml:
+        assert not lay_out(read_design(block.lstrip("\n"))).errors()
 
 
 @pytest.mark.parametrize("command", ["scripts/demo", "scripts/test"])

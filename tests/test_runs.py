@@ -97,6 +97,26 @@ def test_sizes_and_pins_over_two_leading_axes():
     assert found[..., 2].tolist() == [[100.0, 200.0, 300.0]] * 2
 
 
+@pytest.mark.parametrize("edge", [-1, 3, 7])
+def test_a_pin_needs_an_edge_that_the_run_has(edge):
+    with pytest.raises(RunError, match=rf"no edge {edge} to pin: a run of 2 has the edges 0 to 2"):
+        edges([10, OPEN], pins={edge: 100})
+
+
+def test_shares_may_differ_by_row():
+    found = edges([OPEN, OPEN], shares=[[1, 1], [1, 3]], pins={2: 100})
+    np.testing.assert_allclose(found, [[0, 50, 100], [0, 25, 100]])
+
+
+def test_rows_of_different_shapes_are_one_run():
+    found = edges([np.array([10.0, 20.0]), np.array(OPEN), np.array(5.0)], pins={3: np.array(100.0)})
+    np.testing.assert_allclose(found, [[0, 10, 95, 100], [0, 20, 95, 100]])
+
+
+def test_an_edge_of_all_variants_lies_in_one_piece_of_memory():
+    assert edges(np.ones((1000, 5)))[..., 3].flags.c_contiguous
+
+
 def rail(size, name="rail"):
     return Member(name=name, size=size)
 
@@ -154,6 +174,12 @@ def test_a_clear_measured_at_one_side_may_come_out_below_nothing():
     with pytest.raises(RunOverfull, match="a clear comes out 140 mm below nothing") as caught:
         lay_run("r", [low, high], [Pin(edge=2, at=180.0, name="top")], MM_TAPE)
     assert caught.value.over == pytest.approx(140.0)
+
+
+def test_an_error_says_which_pieces_it_is_true_of():
+    with pytest.raises(RunOverfull) as caught:
+        lay_run("r", [rail(np.array([10.0, 205.0])), CLEAR], [Pin(edge=2, at=200.0, name="top")], MM_TAPE)
+    assert caught.value.pieces.tolist() == [False, True]
 
 
 def test_the_worst_of_the_pieces_that_fail_is_the_one_that_is_told():

@@ -46,7 +46,9 @@ def test_a_variant_that_cannot_be_built_is_nan_with_its_reason_and_spoils_no_oth
     reasons = {reason: mask.tolist() for reason, mask in swept.reasons.items()}
     assert [True, False, False, False, False] in reasons.values()
     assert any("the legs alone take" in reason for reason in reasons)
-    assert any("says no unit" in reason and mask == [False, False, False, True, False] for reason, mask in reasons.items())
+    assert any(
+        "says no unit" in reason and mask == [False, False, False, True, False] for reason, mask in reasons.items()
+    )
     assert "the legs alone take 6 1/2 in, and 6 in" in swept.why(0)
     assert swept.why(1) == ""
 
@@ -73,7 +75,7 @@ def test_what_is_no_number_makes_designs_of_its_own():
 def test_findings_are_masks_with_a_sentence():
     swept = sweep(bench, {"bench.front.width": ["3 1/2 in", "3 1/4 in"]}, ["findings"])
     found = {words: mask.tolist() for words, mask in swept["findings"].items()}
-    # a narrower front rail is flush with the leg's top, and the end rails beside it, which share its bottom, stand proud
+    # a narrower front rail is flush with the leg's top, and the end rails, which share its bottom, stand over it
     words = ("warning", "wider than the leg can take", "bench/left rail")
     assert found[words] == [False, True]
     assert "over the top of the front left leg" in swept["findings"].sentence(words)
@@ -114,7 +116,9 @@ def test_an_output_of_your_own_is_one_function():
 def test_only_one_piece_is_looked_at_as_if_it_were_made_alone():
     stool = SAMPLES["measured batch"]
     one, three = (
-        sweep(stool, {"length": [400, 420]}, ["marks"], piece=piece)["marks"]["front left leg", "seat/front rail", "bottom"]
+        sweep(stool, {"length": [400, 420]}, ["marks"], piece=piece)["marks"][
+            "front left leg", "seat/front rail", "bottom"
+        ]
         for piece in (1, 3)
     )
     for piece, found in ((1, one), (3, three)):
@@ -137,7 +141,9 @@ def test_finished_parts_stay_as_they_are_in_every_variant():
 
 def test_a_size_on_the_wood_can_be_swept():
     found = sweep(bench, {"bench/front rail.width": [85.0, 88.9]}, ["marks"])["marks"][FRONT_BENCH]
-    expected = [lay_out(alter(bench, {"bench/front rail.width": w})).leg("front left").notches[1].bottom for w in (85, 88.9)]
+    expected = [
+        lay_out(alter(bench, {"bench/front rail.width": w})).leg("front left").notches[1].bottom for w in (85, 88.9)
+    ]
     np.testing.assert_allclose(found, expected)
 
 
@@ -223,7 +229,9 @@ def test_blocks_smaller_than_the_sweep_give_the_same(monkeypatch):
     whole = sweep(bench, over, ["marks", "lengths", "findings"])
     monkeypatch.setattr("benchjoin.variants.blocks.SIZE", 37)
     parts = sweep(bench, over, ["marks", "lengths", "findings"])
-    together = {name: np.tile(values, 40) if name != "length" else np.repeat(values, 11) for name, values in over.items()}
+    together = {
+        name: np.tile(values, 40) if name != "length" else np.repeat(values, 11) for name, values in over.items()
+    }
     listed = sweep(bench, together, ["marks", "lengths", "findings"], together=True)
     for name in ("marks", "lengths", "findings"):
         assert set(whole[name]) == set(parts[name]) == set(listed[name])

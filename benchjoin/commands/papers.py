@@ -12,7 +12,7 @@ from ..drafting.naming import file_name
 from ..drafting.saving import write_whole
 from ..layout.layout import Layout
 from ..shop.cut_list import cut_list
-from ..templates import templates
+from ..template_pages import templates
 
 PAPERS = ("binder", "cut-list", "sheets", "templates")
 USUAL = ("binder", "cut-list")
@@ -63,4 +63,3 @@ def _sheets(layout: Layout, paper: str | None, stem: str) -> Iterator[Job]:
     for sheet in sheets(layout, paper=paper):
         name = f"{stem}-{sheet.number or 1:02}-{file_name(sheet.name)}.svg"
         yield Job(name, sheet.save)
-

@@ -1,7 +1,7 @@
 """Where a long drawing is cut into pages: at places that a tape reads without a fraction left, clear of its lines.
 
-Pages come out as full, or as equal, as whole steps from the datum allow, and seams keep away from places that are to be avoided.
-Distances are counted from the datum, never from seam to seam, so that nothing adds up.
+Pages come out as full, or as equal, as whole steps from the datum allow, and seams keep away from places that are to
+be avoided. Distances are counted from the datum, never from seam to seam, so that nothing adds up.
 
 >>> seams(-20.0, 1000.0, datum=0.0, reach=300.0, step=5.0, avoid=[490.0], even=True)
 (-20.0, 235.0, 485.0, 740.0, 1000.0)

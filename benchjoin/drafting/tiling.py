@@ -32,7 +32,13 @@ OVERLAP = 10.0
 _RING = 2.5
 _LABEL = 3.0
 
-Reading = Callable[[float], str]
+Reading = Callable[[float], tuple[str, ...]]
+"""A distance in words, the longest first; shorter ones for where the drawing leaves little room."""
+
+
+def plain(distance: float) -> tuple[str, ...]:
+    """The distance alone. [mm]"""
+    return (f"{distance:g} mm",)
 
 
 @attrs.frozen
@@ -88,18 +94,18 @@ def tile(
     *,
     datum: tuple[float, float],
     step: float,
-    read: tuple[Reading, Reading] = (str, str),
+    read: tuple[Reading, Reading] = (plain, plain),
     avoid: tuple[Sequence[float], Sequence[float]] = ((), ()),
     overlap: float = OVERLAP,
 ) -> Tiling:
-    """Windows of one size over a drawing.
+    """Windows over a drawing, each as large as a page takes.
 
     Parameters
     ----------
     drawing : Drawing
         At full size, anywhere.
     room : pair of float
-        Width and height of a window. [mm]
+        Width and height that a window may have. [mm]
     datum : pair of float
         The place that distances are counted from.
     step : float
@@ -117,15 +123,15 @@ def tile(
         If the windows are too small.
     """
     x0, y0, x1, y1 = bounds(drawing)
-    ends, reach = ((x0 - 1.0, x1 + 1.0), (y0 - 1.0, y1 + 1.0)), [side - LEAD - overlap for side in room]
+    ends, reach = ((x0 - 1.0, x1 + 1.0), (y0 - 1.0, y1 + 1.0)), [side - LEAD - max(overlap, LEAD) for side in room]
     columns, rows = (seams(*ends[n], datum=datum[n], reach=reach[n], step=step, avoid=avoid[n]) for n in (0, 1))
     tiles = [
-        Tile(row, column, (left - LEAD, low - LEAD, left - LEAD + room[0], low - LEAD + room[1]))
-        for row, low in enumerate(reversed(rows[:-1]))
-        for column, left in enumerate(columns[:-1])
+        Tile(row, column, (left - LEAD, low - LEAD, right + over[0], high + over[1]))
+        for row, (low, high) in enumerate(reversed(list(pairwise(rows))))
+        for column, (left, right) in enumerate(pairwise(columns))
+        for over in [(overlap if right < columns[-1] else LEAD, overlap if row else LEAD)]
     ]
-    inner = (columns, rows, datum, read)
-    whole = (*drawing, *_marks(drawing, *inner))
+    whole = (*drawing, *_marks(drawing, columns, rows, datum, read, overlap))
     used = [one for one in tiles if _used(drawing, one, columns, rows)]
     return Tiling(drawing=whole, columns=columns, rows=rows, tiles=tuple(used))
 
@@ -156,6 +162,7 @@ def _marks(
     rows: Sequence[float],
     datum: tuple[float, float],
     read: tuple[Reading, Reading],
+    overlap: float,
 ) -> Iterator[Primitive]:
     """Seams as chain lines, crosses where they meet, and how far each seam lies from the datum, once a tile."""
     inner_x, inner_y = columns[1:-1], rows[1:-1]
@@ -165,13 +172,13 @@ def _marks(
         for y in rows:
             if x in inner_x or y in inner_y:
                 yield from cross((x, y))
-    taken = _Taken(drawing)
+    taken = _Taken(drawing, overlap)
     for x in inner_x:
         for low, high in pairwise(rows):
-            yield taken.place(f"{read[0](x - datum[0])}", (x + 1.0 + _LABEL, low), (x, high), upright=True)
+            yield taken.place(read[0](x - datum[0]), (x + 1.0 + _LABEL, low), (x, high), upright=True)
     for y in inner_y:
         for left, right in pairwise(columns):
-            yield taken.place(f"{read[1](y - datum[1])}", (left, y + 1.4), (right, y), upright=False)
+            yield taken.place(read[1](y - datum[1]), (left, y + 1.4), (right, y), upright=False)
 
 
 def cross(at: tuple[float, float]) -> Drawing:
@@ -187,26 +194,38 @@ def cross(at: tuple[float, float]) -> Drawing:
 class _Taken:
     """What is drawn already, so that the words of a seam find a place that is free, or the freest."""
 
-    def __init__(self, drawing: Drawing) -> None:
+    def __init__(self, drawing: Drawing, overlap: float) -> None:
+        self.past = max(overlap, ARM) + 2.0  # words begin where the neighbour, which is glued under, ends
         items = [item for item in flat(drawing) if not (isinstance(item, Fill) and item.tone == "white")]
         self.shapes = [_shape(item) for item in items]
         self.weights = [10.0 if isinstance(item, Text) else 1.0 for item in items]
         self.tree = shapely.STRtree(self.shapes)
 
-    def place(self, words: str, start: tuple[float, float], end: tuple[float, float], *, upright: bool) -> Text:
-        """The words along a seam between two crosses, as near to the first as they are free."""
-        turn, way = (90.0, 1) if upright else (0.0, 0)
-        first, wide = start[way] + ARM + 2.0, text_width(words, _LABEL)
-        last = max(first, end[way] - ARM - 2.0 - wide)
+    def place(
+        self, words: Sequence[str], start: tuple[float, float], end: tuple[float, float], *, upright: bool
+    ) -> Text:
+        """The longest of the words that is free along a seam between two crosses, as near to the first as it is."""
         tries = []
+        for said in words:
+            tries += list(self._tries(said, start, end, upright=upright))
+            if tries[-1][0] == 0.0:
+                return tries[-1][1]
+        return min(tries, key=lambda tried: tried[0])[1]
+
+    def _tries(
+        self, words: str, start: tuple[float, float], end: tuple[float, float], *, upright: bool
+    ) -> Iterator[tuple[float, Text]]:
+        """Places along a seam and how much they cover, up to the first that is free."""
+        turn, way = (90.0, 1) if upright else (0.0, 0)
+        first, wide = start[way] + self.past, text_width(words, _LABEL)
+        last = max(first, end[way] - ARM - 2.0 - wide)
         for n in range(int((last - first) / 4.0) + 1):
             along = first + 4.0 * n
-            at = (start[0], along) if upright else (along, start[1])
-            text = Text(at, words, _LABEL, "start", turn)
-            tries.append((self._covered(text), n, text))
-            if tries[-1][0] == 0.0:
-                break
-        return min(tries, key=lambda tried: tried[:2])[2]
+            text = Text((start[0], along) if upright else (along, start[1]), words, _LABEL, "start", turn)
+            covered = self._covered(text)
+            yield covered, text
+            if covered == 0.0:
+                return
 
     def _covered(self, text: Text) -> float:
         """How much of what is drawn lies under a text."""

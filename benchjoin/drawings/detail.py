@@ -116,7 +116,9 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     cut = "; ".join(f"{roles[c.part]} {read(_depth(c))} deep" for c in _made(layout, joint))
     heights = distinct(c.box.size()[2] for one in same for c in _made(layout, one) if c.part == one.leg)
     high = ", ".join(read(height) for height in heights)
-    return where, f"{more}Cut into the {cut}; notches {high} high, with {read(layout.frame.fit_of(joint.kind))} of fit."
+    fit = layout.frame.fit_of(joint.kind)
+    loose = f"with {layout.frame.tape.amount(fit)} of fit" if fit else "without fit"
+    return where, f"{more}Cut into the {cut}; notches {high} high, {loose}."
 
 
 def _clipped(leg: Part, rail: Part) -> tuple[list[Part], Box]:

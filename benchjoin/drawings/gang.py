@@ -73,11 +73,30 @@ def _heading(layout: Layout, one: PartSet, look: Look, wide: float, trust: str) 
     told = (
         f"Clamp {first} to {last} side by side, {flush} flush; write {one.letter} on the end grain. "
         f"Readings are from the {datum}, in {unit}. Lay the {mate} itself between its lines, tick it, and cross the "
-        f"waste before you cut. {trust}{f' {LEGEND}' if look.scale == 1.0 else ''}"
+        f"waste before you cut.{_fits(layout, one)}{_done(layout, one)} {trust}"
+        f"{f' {LEGEND}' if look.scale == 1.0 else ''}"
     )
     pitch = look.text * 1.6
     for number, line in enumerate(wrap(told, look.text, max(wide, 60 * look.text))):
         yield Text((0.0, -pitch * number), line, look.text)
+
+
+def _fits(layout: Layout, one: PartSet) -> str:
+    """The fit that the lines of a set hold, so that nobody adds it again; nothing where there is none."""
+    kinds = dict.fromkeys(cut.kind for part in one.members for cut in part.cuts)
+    fits = {kind: layout.frame.fit_of(kind) for kind in kinds}
+    told = [f"{layout.frame.tape.amount(fit)} of fit for each {kind}" for kind, fit in fits.items() if fit]
+    return f" The lines hold {' and '.join(told)}: add none." if told else ""
+
+
+def _done(layout: Layout, one: PartSet) -> str:
+    """Which of the set are marked or cut already."""
+    states: dict[str, list[str]] = {}
+    for part in one.members:
+        found = layout.frame.finished.get(part.name)
+        if found is not None and found.state != "sized":
+            states.setdefault(found.state, []).append(part.mark)
+    return "".join(f" Already {state}, and to be left as they are: {', '.join(own)}." for state, own in states.items())
 
 
 def _band(layout: Layout, one: PartSet, band: Band, look: Look) -> Drawing:

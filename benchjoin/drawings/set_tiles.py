@@ -69,7 +69,7 @@ def set_tiles(
     one = drawable_set(layout, letter)
     whole = gang(layout, one, heading=False)
     over = mm(overlap, zero=True, what="an overlap")
-    ways = both_ways(paper or default_paper(layout.frame))
+    ways = both_ways(default_paper(layout.frame) if paper is None else paper)
     sizes = ways if upright is None else (ways[0] if upright else ways[1],)
     head = _head(layout, one)
     pages = [desk_page(size, head("a1", 1), printer=printer, margin=margin, aside=MAP_WIDTH) for size in sizes]
@@ -102,7 +102,8 @@ def _head(layout: Layout, one: PartSet) -> Callable[[str, int], tuple[str, ...]]
         return (
             f"{key} of set {one.letter}, {make}. {layout.frame.name}",
             f"One of {count} pages. Trim along the seams on the left and below, lay the page on its neighbours so that "
-            f"the crosses meet, and check each seam's distance from the {datum} with a tape before you glue. {LEGEND}",
+            f"the crosses meet, and check with a tape how far each seam lies along from the {datum} and up "
+            f"from the lowest edge. {LEGEND}",
         )
 
     return head
@@ -118,12 +119,17 @@ def _tiling(layout: Layout, one: PartSet, whole: Gang, page: DeskPage, overlap: 
         datum=(whole.foot, whole.edge),
         step=12.7 if tape.unit == "in" else 10.0,
         read=(
-            lambda at: f"{tape.say(abs(at))} {'from' if at >= 0 else 'before'} the {datum}",
-            lambda at: f"{tape.say(abs(at))} {'from' if at >= 0 else 'below'} the lowest edge",
+            lambda at: _distance(tape.say(abs(at)), "from" if at >= 0 else "before", f"the {datum}"),
+            lambda at: _distance(tape.say(abs(at)), "from" if at >= 0 else "below", "the lowest edge"),
         ),
         avoid=(whole.along, whole.across),
         overlap=overlap,
     )
+
+
+def _distance(reading: str, which: str, datum: str) -> tuple[str, str]:
+    """'9 in from the foot', and in short '9 in'; what lies on the other side of the datum always says so."""
+    return f"{reading} {which} {datum}", reading if which == "from" else f"{reading} {which}"
 
 
 def _sheet(one: PartSet, tiling: Tiling, piece: Tile, page: DeskPage) -> Sheet:

@@ -62,7 +62,7 @@ def story_sticks(
     made = sticks(layout)
     if not made:
         return ()
-    size = both_ways(paper or default_paper(layout.frame))[1]
+    size = both_ways(default_paper(layout.frame) if paper is None else paper)[1]
     lines = _legend(made)
     page = desk_page(size, _head(layout, lines, 1, 1), printer=printer, margin=margin)
     reach, read = page.holds[0] - 1.0, layout.frame.tape.read

@@ -157,7 +157,7 @@ class Reading:
         if isinstance(value, str) and value in self.stocks:
             return self.stocks[value]
         near = difflib.get_close_matches(str(value), self.stocks, n=2, cutoff=0.4) or list(self.stocks)[:3]
-        named = " or ".join(repr(name) for name in near) or 'one in the table [stocks]'
+        named = " or ".join(repr(name) for name in near) or "one in the table [stocks]"
         self._tell(path, f"there is no stock {told(value)}. Name {named}.")
         return BROKEN
 
@@ -220,5 +220,3 @@ def _as_tuples(value: Any) -> Any:
     if isinstance(value, list):
         return tuple(_as_tuples(item) for item in value)
     return float(value) if isinstance(value, int) and not isinstance(value, bool) else value
-
-

@@ -82,4 +82,3 @@ def _sentence(finding: Finding) -> str:
 def refusal(error: BenchjoinError) -> str:
     """Why there is no layout."""
     return f'<pre style="white-space:pre-wrap"><strong>✗ error</strong> {html.escape(str(error))}</pre>'
-

@@ -30,8 +30,9 @@ Range = tuple[Length, Length] | tuple[Length, Length, Length]
 class Explorer:
     """Sliders by address, and what follows from them.
 
-    ``sliders[address].value`` is in mm, and `move` sets it from Python; ``frame`` and ``layout`` are those of the sliders
-    now (layout is None where the frame cannot be laid out); ``views`` holds what is shown, by name, as HTML widgets.
+    ``sliders[address].value`` is in mm, and `move` sets it from Python; ``frame`` and ``layout`` are those of the
+    sliders now (layout is None where the frame cannot be laid out); ``views`` holds what is shown, by name, as HTML
+    widgets.
     """
 
     def __init__(self, frame: Frame, ranges: Mapping[str, Range], seen: str) -> None:

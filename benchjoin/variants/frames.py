@@ -70,9 +70,7 @@ def one_piece(frame: Frame, number: int) -> Frame:
             if piece == (number if own else None):
                 measured.setdefault(part, {}).update(sizes)
     finished = {
-        of_piece(1, piece_of(name)[1]): part
-        for name, part in frame.finished.items()
-        if piece_of(name)[0] == number
+        of_piece(1, piece_of(name)[1]): part for name, part in frame.finished.items() if piece_of(name)[0] == number
     }
     kept = Kept({part: Kept(sizes) for part, sizes in measured.items()})
     return _past_doors(frame, quantity=1, measured=kept, finished=Kept(finished))

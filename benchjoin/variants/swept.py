@@ -24,22 +24,41 @@ Values = Sequence[Any] | Array
 
 @attrs.define(eq=False)
 class Column:
-    """One number over all variants, kept as the blocks gave it until it is asked for."""
+    """One number over all variants: itself while it never differs, an array as soon as it does."""
 
     otherwise: float | bool
     shape: tuple[int, ...]
-    blocks: list[tuple[Block, Any]] = attrs.field(factory=list)
     sentence: str = ""
+    steady: Any = None
+    blocks: list[Block] = attrs.field(factory=list)
+    found: Array | None = None
+    last: Block | None = None
+
+    def put(self, block: Block, number: Any) -> None:
+        """The number in a block; what comes second for the same block says the same, as two joints of one rail do."""
+        if self.last is block:
+            return
+        self.last = block
+        if self.found is None and np.ndim(number) == 0 and (not self.blocks or number == self.steady):
+            self.steady = number
+            self.blocks.append(block)
+            return
+        if self.found is None:
+            self.found = self._filled()
+        self.found[block.key] = number
 
     def array(self) -> Array:
-        """The number in every variant; one that never differs takes no room."""
-        values = [value for _, value in self.blocks]
-        covered = sum(math.prod(block.shape) for block, _ in self.blocks) == math.prod(self.shape)
-        if covered and all(np.ndim(v) == 0 and v == values[0] for v in values):
-            return np.broadcast_to(np.asarray(values[0]), self.shape)
-        found = np.empty(self.shape, type(self.otherwise)) if covered else np.full(self.shape, self.otherwise)
-        for block, value in self.blocks:
-            found[block.key] = value
+        """The number in every variant, to be read only; one that never differs takes no room."""
+        if self.found is None and sum(math.prod(block.shape) for block in self.blocks) == math.prod(self.shape):
+            return np.broadcast_to(np.asarray(self.steady), self.shape)
+        found = self._filled() if self.found is None else self.found.view()
+        found.flags.writeable = False
+        return found
+
+    def _filled(self) -> Array:
+        found = np.full(self.shape, self.otherwise)
+        for block in self.blocks:
+            found[block.key] = self.steady
         return found
 
 
@@ -150,5 +169,3 @@ class Swept:
         lost = int((~self.built).sum())
         told = f"{lost} cannot be built" if lost else "all can be built"
         return f"<Sweep of {self.frame.name}: {size}; {told}; {', '.join(self.outputs)}>"
-
-

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import random
 import tomllib
 
@@ -122,7 +123,13 @@ FAULTS = {
     "a joint that is none": ('back = "3 1/2 in" },', 'back = { width = 9, joint = "glue" } },', 15, "joint", "glue"),
     "a truth for a length": ('"57 in"', "true", 4, "length", "not a length"),
     "a date for a length": ('"57 in"', "1979-05-27", 4, "length", "not a length"),
-    "clears that follow each other": ('    { level = "hook', '    { clear = "open" },\n    { level = "hook', 9, "stack", "two"),
+    "clears that follow each other": (
+        '    { level = "hook',
+        '    { clear = "open" },\n    { level = "hook',
+        9,
+        "stack",
+        "two",
+    ),
 }
 
 
@@ -150,7 +157,12 @@ def test_all_faults_come_at_once_in_the_order_of_their_lines():
 
 @pytest.mark.parametrize(
     "first, words",
-    [("format = 2", "reads format 1"), ("format = true", "reads format 1"), ('format = "1"', "format 1"), ("", "Begin it")],
+    [
+        ("format = 2", "reads format 1"),
+        ("format = true", "reads format 1"),
+        ('format = "1"', "format 1"),
+        ("", "Begin it"),
+    ],
 )
 def test_a_format_that_is_not_known_is_refused(first, words):
     with pytest.raises(DesignFileError, match=words):
@@ -158,12 +170,12 @@ def test_a_format_that_is_not_known_is_refused(first, words):
 
 
 def test_text_that_is_not_toml_says_where(tmp_path):
-    with pytest.raises(DesignFileError, match="is not TOML: .*line 2"):
+    with pytest.raises(DesignFileError, match=r"is not TOML: .*line 2"):
         read_design("format = 1\nname = Bench\n")
     (tmp_path / "latin.toml").write_bytes(b'format = 1\nname = "B\xe4nk"\n')
     with pytest.raises(DesignFileError, match="not UTF-8"):
         read_design(tmp_path / "latin.toml")
-    with pytest.raises(DesignFileError, match="nowhere.toml cannot be read"):
+    with pytest.raises(DesignFileError, match=r"nowhere\.toml cannot be read"):
         read_design(tmp_path / "nowhere.toml")
 
 
@@ -174,7 +186,23 @@ def test_a_stock_that_is_milled_from_itself_is_refused():
 
 
 STRANGE = st.sampled_from(
-    ["true", "-1", "0", "nan", "inf", "1e400", '""', '"x"', '"7"', "[]", "{}", "[[1]]", "{ a = 1 }", "1979-05-27", '"butt"']
+    [
+        "true",
+        "-1",
+        "0",
+        "nan",
+        "inf",
+        "1e400",
+        '""',
+        '"x"',
+        '"7"',
+        "[]",
+        "{}",
+        "[[1]]",
+        "{ a = 1 }",
+        "1979-05-27",
+        '"butt"',
+    ]
 )
 
 
@@ -187,11 +215,5 @@ def test_whatever_stands_in_place_of_a_value_is_told_and_never_breaks_the_reader
     place = rng.choice(places) + 2
     end = min(end for end in (text.find(stop, place) for stop in (",", " }", "\n")) if end > 0)
     changed = text[:place] + strange + text[end:]
-    try:
-        frame = read_design(changed)
-    except DesignFileError as error:
-        assert str(error)
-    else:
-        assert isinstance(frame, Frame)
-
-
+    with contextlib.suppress(DesignFileError):  # any other error fails the test
+        assert isinstance(read_design(changed), Frame)

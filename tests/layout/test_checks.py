@@ -9,6 +9,7 @@ import attrs
 import pytest
 
 from benchjoin import (
+    Butt,
     Clear,
     Frame,
     HalfLap,
@@ -20,6 +21,7 @@ from benchjoin import (
     Rail,
     Stock,
     alter,
+    keep,
     lay_out,
     set_page,
 )
@@ -49,9 +51,15 @@ def level(**sides):
     return with_stack(Clear(100), Level("low", **sides))
 
 
+def finished(frame, *names, state="cut"):
+    """The frame with some parts sized or cut as they were drawn."""
+    return keep(lay_out(frame), *names, state=state)
+
+
 notched = Rail(60, joint=Notch())
 lapped = Rail(60, joint=HalfLap())
 planted = Rail(60, joint=Planted())
+butted = Rail(60, joint=Butt())
 
 # kind, severity, where, numbers, words of the sentence, the frame that trips it, its neighbour
 CASES = {
@@ -241,6 +249,134 @@ CASES = {
             level(front=Rail(60, joint=Planted(), face="inner")),
             bays=[Clear(), Pair(front=Leg(Stock("thin", thickness=30, width=60), height=100)), Clear()],
         ),
+    ),
+    "a leg that was sized before it was drawn longer": (
+        "finished length",
+        "warning",
+        "front left leg",
+        {"length": 500, "wanted": 510},
+        ["finished at 500 mm", "should now be 510 mm", "10 mm too short", "Shim its end by 10 mm"],
+        alter(finished(PLAIN, "front left leg", state="sized"), {"front.height": 510}),
+        alter(finished(PLAIN, "front left leg", state="sized"), {"back.height": 510}),
+    ),
+    "a cut notch and a rail that came out wider": (
+        "does not go in",
+        "error",
+        "front left leg",
+        {"gap": -2, "to": 60},
+        ["low/front rail needs 62 mm", "60 mm wide", "2 mm too narrow", "Re-rip low/front rail to 60 mm"],
+        alter(finished(PLAIN, "front left leg"), {"low/front rail.width": 62}),
+        alter(finished(PLAIN, "front left leg", state="sized"), {"low/front rail.width": 62}),
+    ),
+    "a cut notch of which only the fit is used up": (  # cut 61 for 60; 60.5 and 1 of fit want 61.5
+        "tight",
+        "warning",
+        "front left leg",
+        {"gap": -0.5, "clearance": 1, "to": 60},
+        ["leaves 0.50 mm of clearance, and 1 mm is wanted", "to 60 mm"],
+        alter(finished(attrs.evolve(PLAIN, fit=1), "front left leg"), {"low/front rail.width": 60.5}),
+        alter(finished(attrs.evolve(PLAIN, fit=1), "front left leg"), {"low/front rail.width": 60.1}),
+    ),
+    "a cut notch and a rail that came out narrower": (
+        "gap",
+        "warning",
+        "front left leg",
+        {"gap": 2, "near": 0, "far": 2},
+        ["60 mm wide", "58 mm is needed", "a gap of 2 mm", "Shim low/front rail (2 mm above)"],
+        alter(finished(PLAIN, "front left leg"), {"low/front rail.width": 58}),
+        alter(finished(PLAIN, "front left leg"), {"low/front rail.width": 59.9}),
+    ),
+    "a cut notch of a level that went up": (
+        "cut elsewhere",
+        "warning",
+        "front left leg",
+        {"shift": -5},
+        ["it lies 5 mm below where low/front rail comes now", "make front left leg again"],
+        alter(finished(PLAIN, "front left leg"), {"clear below low.size": 105}),
+        alter(finished(PLAIN, "front right leg", state="sized"), {"clear below low.size": 105}),
+    ),
+    "a cut notch and a rail that came out thinner": (
+        "depth is off",
+        "warning",
+        "front left leg",
+        {"depth": -2},
+        ["off by 2 mm", "low/front rail sits deep; shim the floor"],
+        alter(finished(PLAIN, "front left leg"), {"low/front rail.thickness": 18}),
+        alter(finished(PLAIN, "front left leg"), {"low/front rail.thickness": 19.9}),
+    ),
+    "a cut notch for an end rail that now starts further forward": (  # behind 16 of front rail, and not behind 20
+        "stops short",
+        "warning",
+        "front left leg",
+        {"short": 4},
+        ["notch for low/left rail", "ends 4 mm short across the leg", "trim low/left rail"],
+        alter(finished(level(front=60, left=notched), "front left leg"), {"low/front rail.thickness": 16}),
+        alter(finished(level(front=60, left=notched), "front left leg"), {"low/front rail.thickness": 21}),
+    ),
+    "a cut leg of which the rail is gone": (
+        "cut without a mate",
+        "warning",
+        "front left leg",
+        {},
+        ["is cut for low/front rail, which does not come there now"],
+        alter(finished(PLAIN, "front left leg"), {"low.front": None, "low.back": 60}),
+        alter(finished(PLAIN, "front left leg"), {"low.back": 60}),
+    ),
+    "a rail that was added when its leg was cut": (
+        "another cut",
+        "warning",
+        "front left leg",
+        {"low": 160, "high": 220, "depth": 20},
+        ["is cut and has no notch for low/left rail yet", "from 160 mm to 220 mm, 20 mm deep"],
+        alter(finished(PLAIN, "front left leg"), {"low.left": Rail(60, joint=Notch(), raised=60)}),
+        alter(finished(PLAIN, "front left leg"), {"low.left": 60}),
+    ),
+    "a leg that measured deeper than the others": (
+        "legs differ",
+        "warning",
+        "front left leg",
+        {"spread": 1, "least": 40},
+        ["1 mm more in depth, as it stands, than front right leg", "Plane all to 40 mm"],
+        attrs.evolve(PLAIN, measured={"front left leg.thickness": 41}),
+        attrs.evolve(PLAIN, measured={"front left leg.thickness": 40.1}),
+    ),
+    "end rails between legs that measured differently": (  # 300 - 41 - 40 and 300 - 40 - 40
+        "lengths differ",
+        "warning",
+        "low/right rail",
+        {"long": 220, "short": 219},
+        ["1 mm longer than low/left rail (220 mm and 219 mm)", "share one stop", "leave a gap of 1 mm"],
+        attrs.evolve(level(left=60, right=60), measured={"front left leg.thickness": 41}),
+        attrs.evolve(
+            level(left=60, right=60), measured={"front left leg.thickness": 41, "front right leg.thickness": 41}
+        ),
+    ),
+    "a rail narrower than the other of its level": (
+        "size to the narrowest",
+        "note",
+        "low/back rail",
+        {"found": 60, "width": 58},
+        ["60 mm wide; size it to 58 mm", "2 mm less"],
+        attrs.evolve(level(front=60, back=60), measured={"low/front rail.width": 58}),
+        attrs.evolve(level(front=60, back=60), measured={"low/front rail.width": 58}, uneven="own"),
+    ),
+    "a rail narrower than the notches of its level": (
+        "gap accepted",
+        "note",
+        "low/front rail",
+        {"gap": 2},
+        ["2 mm narrower than its notches", "the widest of its level"],
+        attrs.evolve(level(front=60, back=60), measured={"low/front rail.width": 58}, uneven="widest"),
+        attrs.evolve(level(front=butted, back=60), measured={"low/front rail.width": 58}, uneven="widest"),
+    ),
+    "a rail thicker than the other of its level": (
+        "stands proud",
+        "note",
+        "low/back rail",
+        {"proud": 1},
+        ["1 mm thicker than the thinnest rail of its level"],
+        attrs.evolve(level(front=60, back=60), measured={"low/front rail.thickness": 19}),
+        attrs.evolve(level(front=lapped, back=lapped), measured={"low/front rail.thickness": 19}),
     ),
     "a rail that covers a corner outside the legs": (
         "covers a corner",

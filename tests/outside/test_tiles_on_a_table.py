@@ -7,8 +7,10 @@ trims it at its seams, and compares the picture with that of the full-size page,
 from __future__ import annotations
 
 import re
+import subprocess
 from itertools import pairwise
 
+import numpy as np
 import pypdfium2
 import pytest
 from by_hand import BENCH_BACK_HEIGHT, BENCH_BACK_LEG, BENCH_FRONT_HEIGHT, BENCH_FRONT_LEG, BENCH_LEG_WIDTH, struck
@@ -22,7 +24,7 @@ from benchjoin.drawings.set_tiles import set_tiles
 
 MARK = 0.05  # mm
 WIDE, NARROW = 0.5, 0.25
-SEAM = re.compile(r"^(\d+) mm (from|before|below) the (foot|lowest)$")
+SEAM = re.compile(r"^(\d+) mm\b")
 SIZES = {"Letter": (215.9, 279.4), "A4": (210.0, 297.0), "A3": (297.0, 420.0)}
 LINES = [
     *[struck(BENCH_BACK_LEG, BENCH_BACK_HEIGHT)] * 2,
@@ -51,12 +53,24 @@ def laid(page, scale, offset):
     for words in said:
         match = SEAM.match(" ".join(word.text for word in words))
         if match:
-            axis = 0 if match[3] == "foot" else 1
-            edge = (words[0].left, words[0].low)[axis] * scale[axis] + offset[axis]
-            near = [seam for seam in seams[axis] if 0 < edge - seam < 4]
-            for seam in near:
-                told[axis].setdefault(seam, int(match[1]) * (1 if match[2] == "from" else -1))
+            first = words[0]
+            axis = 0 if abs(words[1].low - first.low) > 1 else 1  # words read along their seam
+            edge = (first.left, first.low)[axis] * scale[axis] + offset[axis]
+            way = -1 if after(words[1], page.words) in ("before", "below") else 1
+            for seam in (seam for seam in seams[axis] if 0 < edge - seam < 4):
+                told[axis].setdefault(seam, int(match[1]) * way)
     return told, seams
+
+
+def after(word, lines):
+    """The word that is written next, in whichever line of writing the reader puts it."""
+    upright = word.high - word.low > word.right - word.left
+    end, level = (word.high, word.left) if upright else (word.right, word.low)
+    for other in (one for line in lines for one in line):
+        start, its = (other.low, other.left) if upright else (other.left, other.low)
+        if 0 < start - end < 2 and abs(its - level) < 0.5:
+            return other.text
+    return ""
 
 
 class Tile:
@@ -93,14 +107,16 @@ def whole(tmp_path_factory):
     return pypdfium2.PdfDocument(path), min(x for x, _ in gang), min(y for _, y in gang)
 
 
-WAYS = [(paper, upright) for paper in SIZES for upright in (True, False)]
-
-
-SLOW = [pytest.param(*way, marks=pytest.mark.slow) for way in WAYS if way not in (("Letter", False), ("A4", True))]
+FAST = [("Letter", False), ("A4", True)]
+WAYS = [
+    pytest.param(paper, upright, marks=[] if (paper, upright) in FAST else pytest.mark.slow)
+    for paper in SIZES
+    for upright in (True, False)
+]
 
 
 @pytest.mark.parametrize("corrected", [False, True], ids=["as drawn", "corrected"])
-@pytest.mark.parametrize("paper, upright", [("Letter", False), ("A4", True), *SLOW], ids=str)
+@pytest.mark.parametrize("paper, upright", WAYS, ids=str)
 def test_tiles_laid_by_their_crosses_are_the_full_page(paper, upright, corrected, whole, tmp_path):
     document, foot, edge = whole
     printer = PrinterScale(PRINTER[0], PRINTER[1], bars=1) if corrected else None
@@ -239,6 +255,34 @@ def test_a_correction_brings_marks_back_over_the_length_of_a_leg(read_to, within
         assert max(error) > 0.9 * within * long / 1800  # and the figure is not an idle one
 
 
+def test_lines_of_a_leg_lie_where_they_should_in_popplers_picture_at_300_dots_an_inch(whole, tmp_path):
+    """The lowest leg of the gang, A4, cut out of the page; a shoulder line is dark over the whole of the strip."""
+    sheet = set_page(LAYOUT, "A")
+    path, (_, foot, edge), k = sheet.save(tmp_path / "a.pdf"), whole, 300 / 25.4
+    left, top, wide = round((foot - 5) * k), round((sheet.height - edge - 20) * k), round(1795 * k)
+    cut = ["-x", str(left), "-y", str(top), "-W", str(wide), "-H", str(round(12 * k))]
+    subprocess.run(["pdftoppm", "-r", "300", "-gray", "-singlefile", *cut, str(path), str(tmp_path / "a")], check=True)
+    head, size, most, rows = (tmp_path / "a.pgm").read_bytes().split(b"\n", 3)
+    assert (head, most) == (b"P5", b"255")
+    columns, lines = map(int, size.split())
+    picture = np.frombuffer(rows, dtype=np.uint8).reshape(lines, columns).astype(float)
+    found = dark_columns(picture, k)
+    wanted = [0.0, *LINES[0], BENCH_BACK_HEIGHT]
+    assert [at + left / k - foot for at in found] == [pytest.approx(line, abs=MARK) for line in wanted]
+
+
+def dark_columns(rows, scale):
+    """Middles of the upright lines that are dark over all rows, by the weight of their ink. [mm]"""
+    ink, dark = (255 - rows).mean(axis=0), (rows < 160).mean(axis=0) > 0.95
+    starts = [n for n in range(len(dark)) if dark[n] and not dark[n - 1]]
+    places = []
+    for start in starts:
+        end = next((n for n in range(start, len(dark)) if not dark[n]), len(dark))
+        window = np.arange(max(start - 2, 0), min(end + 2, len(dark)))
+        places.append(((window + 0.5) * ink[window]).sum() / ink[window].sum() / scale)
+    return places
+
+
 def roll_marks(layout, printer, folder):
     """Distances from the foot of the dark columns in the lowest leg of the gang, printed on a roll by the printer."""
     path = saved([set_page(layout, "A", roll="36 in", printer=printer)], folder / "roll.pdf")
@@ -252,23 +296,9 @@ def roll_marks(layout, printer, folder):
     dpi = 150
     table = Table(left - 5, low, left + 1900, low + 60, dpi)
     table.lay(page, (0, 0), cut=(left - 5, low, left + 1900, low + 60), printed=PRINTER, offset=(2.0, 2.0))
-    # a shoulder line is dark from a tenth to nine tenths of the leg; hatching and words are not
-    rows = table.pixels[10:-60].astype(float)
-    ink = (255 - rows).mean(axis=0)
-    dark = (rows < 160).mean(axis=0) > 0.95
-    places, n = [], 0
-    while n < len(dark):
-        if dark[n]:
-            end = n
-            while end < len(dark) and dark[end]:
-                end += 1
-            window = slice(max(n - 2, 0), end + 2)
-            weights = ink[window]
-            columns = range(window.start, window.start + len(weights))
-            places.append(sum((c + 0.5) * w for c, w in zip(columns, weights, strict=True)) / weights.sum())
-            n = end
-        n += 1
-    found = [(place - places[0]) / table.scale for place in places[1:]]
+    # a shoulder line is dark from the leg's edge upwards; hatching and words are not
+    places = dark_columns(table.pixels[10:-60].astype(float), table.scale)
+    found = [place - places[0] for place in places[1:]]
     border = page.get_width() * POINT - 12.0  # of the sheet, as drawn
     return [at for at in found if left + at < border * PRINTER[0]]
 

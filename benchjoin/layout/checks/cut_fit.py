@@ -45,7 +45,7 @@ def cut_fit(part: Part, cut: Cut, want: Cut, mate: Box) -> CutFit:
     have, need, own, blank = (up.local(box) for box in (cut.box, want.box, mate, part.blank))
     before, after = have.low[0] - need.low[0], have.high[0] - need.high[0]
     shift = _shift(before, after)
-    inside = smaller(own.high[0], blank.high[0]) - larger(own.low[0], 0.0)
+    inside = smaller(own.high[0], need.high[0]) - larger(own.low[0], need.low[0])
     return CutFit(
         have=have.high[0] - have.low[0],
         need=need.high[0] - need.low[0],

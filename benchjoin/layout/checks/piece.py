@@ -40,9 +40,8 @@ class Piece:
         return self.frame.tape.say(length)
 
     def amount(self, length: float) -> str:
-        """A difference: as the tape reads it, or in mm where that reads as nothing or is off the mark."""
-        tape = self.frame.tape
-        return tape.say(length) if tape.marks(length) and not tape.off(length) else f"{length:.2f} mm"
+        """A difference: as the design's tape reads it, or in mm where that reads as nothing or is off the mark."""
+        return self.frame.tape.amount(length)
 
     def where(self, name: str) -> str:
         """A part's name, with the piece where pieces differ."""

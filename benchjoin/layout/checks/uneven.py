@@ -30,7 +30,7 @@ def _widths(piece: Piece, slot: Slot, sizes: RailSizes) -> Iterator[Finding]:
     name = piece.where(slot.name)
     if found - own > TOUCH:
         what = (
-            f"{name} measures {piece.say(found)}; size it to {piece.say(own)} like the narrowest of its level, "
+            f"{name} is {piece.say(found)} wide; size it to {piece.say(own)} like the narrowest of its level, "
             f"{piece.amount(found - own)} less."
         )
         yield _finding(piece, "note", "size to the narrowest", (slot.name,), what, {"found": found, "width": own})
