@@ -14,7 +14,7 @@ import numpy as np
 
 ISO_RIGHT, ISO_UP = (math.sqrt(3) / 2, -math.sqrt(3) / 2, 0.0), (0.5, 0.5, 1.0)
 HAIR = 1e-6
-NOTHING = -1
+NOTHING, TWICE = -1, -2
 
 
 @attrs.frozen
@@ -97,7 +97,7 @@ class Raster:
 
 
 def labels(parts, look, raster):
-    """The number of the part that is nearest to the eye, at each pixel."""
+    """The number of the part that is nearest to the eye, at each pixel; and its distance. [mm along the ray]"""
     depth, owner = raster.blank(np.inf), raster.blank(NOTHING)
     for number, part in enumerate(parts):
         found = corners(part.blank, look)
@@ -106,16 +106,20 @@ def labels(parts, look, raster):
         nearer = at < depth[place] - HAIR
         depth[place] = np.where(nearer, at, depth[place])
         owner[place] = np.where(nearer, number, owner[place])
-    return owner
+    return owner, depth
 
 
-def inside(owner):
-    """Pixels more than one pixel from an edge: all around them are of the same part."""
-    same = np.ones(owner.shape, dtype=bool)
-    same[[0, -1]] = same[:, [0, -1]] = False
-    for dy in (-1, 0, 1):
-        for dx in (-1, 0, 1):
-            same[1:-1, 1:-1] &= owner[1 + dy : owner.shape[0] - 1 + dy, 1 + dx : owner.shape[1] - 1 + dx] == owner[
-                1:-1, 1:-1
-            ]
+def inside(owner, depth):
+    """Pixels more than one pixel from an edge: all around them are of the same part and lie in one plane."""
+    rows, columns = owner.shape
+    same = np.zeros(owner.shape, dtype=bool)
+    same[1:-1, 1:-1] = True
+    middle = (slice(1, -1), slice(1, -1))
+    flat = np.where(np.isfinite(depth), depth, 0.0)
+    for dy, dx in ((0, 1), (1, 0), (1, 1), (1, -1)):
+        one, other = (
+            (slice(1 + way * dy, rows - 1 + way * dy), slice(1 + way * dx, columns - 1 + way * dx)) for way in (1, -1)
+        )
+        same[middle] &= (owner[one] == owner[middle]) & (owner[other] == owner[middle])
+        same[middle] &= np.abs(flat[one] - 2 * flat[middle] + flat[other]) < HAIR
     return same

@@ -66,7 +66,7 @@ def test_only_the_sheets_that_are_asked_for_are_bound():
     names = [sheet.name for sheet in sheets(layout, only=["joints", "cover"])]
     assert names[0] == "cover"
     assert all(name.startswith("joints") for name in names[1:])
-    with pytest.raises(AddressError, match="cutting.*cut list"):
+    with pytest.raises(AddressError, match=r"cutting.*cut list"):
         sheets(layout, only=["cutting"])
 
 

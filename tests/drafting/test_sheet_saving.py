@@ -52,7 +52,7 @@ def test_a_save_that_fails_leaves_what_was_there(tmp_path, monkeypatch):
 
 
 def test_a_folder_that_is_not_there_is_an_error(tmp_path):
-    with pytest.raises(FileNotFoundError):
+    with pytest.raises(PaperError, match="no folder"):
         write_whole(tmp_path / "nowhere" / "a.svg", b"")
 
 

@@ -39,10 +39,11 @@ BOUND = {design: {sheet.name: sheet for sheet in sheets(lay_out(frame))} for des
 PAGES = [(design, name) for design, bound in BOUND.items() for name in bound]
 REDUCED = [(design, name) for design, name in PAGES if name.endswith("-reduced")]
 EXPECTED = {
-    "bench": ["cut-list", "elevation-front", "elevation-left", "set-a-reduced", "set-a"],
+    "bench": ["cover", "cut-list", "set-a-reduced", "elevation-front", "elevation-left", "plan", "set-a"],
     "rack": [
-        *("cut-list", "elevation-front", "elevation-left"),
+        *("cover", "cut-list"),
         *("set-a-reduced", "set-b-reduced", "set-c-reduced"),
+        *("elevation-front", "elevation-left", "plan"),
         *("set-a", "set-b", "set-c"),
     ],
 }
@@ -189,10 +190,11 @@ def test_a_frame_that_cannot_be_built_is_not_drawn_for_the_wood(faulty, paper):
 
 def test_a_frame_that_cannot_be_built_is_bound_without_its_sets_and_says_why(faulty, tmp_path):
     names = [sheet.name for sheet in sheets(faulty)]
-    assert names[0] == "findings"
+    assert names[0] == "cover"
+    assert "findings" in names
     assert {"cut-list", "elevation-front", "elevation-left"} < set(names)
     assert not any(name.startswith("set-") for name in names)
-    assert "want the same wood" in joined(sheets(faulty)[0])
+    assert "want the same wood" in joined(sheets(faulty, only=["findings"])[0])
     assert bind(faulty, tmp_path / "faulty.pdf").read_bytes().startswith(b"%PDF")
 
 
@@ -224,7 +226,6 @@ def test_paper_that_is_not_there_is_answered_with_what_there_is(draw, which, pap
         draw(lay_out(bench), which, paper=paper)
 
 
-@pytest.mark.xfail(reason="a piece that is not there is answered with 'nan is not a place on paper'", strict=True)
 @pytest.mark.parametrize("piece", [0, 4, -1])
 def test_a_piece_that_is_not_there_is_answered_with_those_there_are(piece):
     with pytest.raises(BenchjoinError, match="piece"):
