@@ -22,8 +22,8 @@ ORDER: Mapping[str, int] = {"error": 0, "warning": 1, "note": 2}
 class Finding:
     """One thing that the maker must know.
 
-    kind is a short name of the check, where the part or parts in words, parts their identities, numbers the sizes in mm (or fractions) that
-    the sentence states, at the tape's reading.
+    kind is a short name of the check, where the part or parts in words, parts their identities, numbers the sizes in
+    mm (or fractions) that the sentence states, at the tape's reading.
     """
 
     severity: Severity

@@ -17,7 +17,7 @@ from .primitives import Drawing, Line, Point
 _SHORTEST = 0.05  # mm; a shorter stroke is only a blot in a corner
 
 
-def hatch(polygon: shapely.Geometry, spacing: float = 2.0, angle: float = 45.0) -> Drawing:
+def hatch(polygon: shapely.Geometry, spacing: float = 2.0, angle: float = 45.0, *, start: float = 0.0) -> Drawing:
     """Thin parallel lines across a region.
 
     Parameters
@@ -28,8 +28,10 @@ def hatch(polygon: shapely.Geometry, spacing: float = 2.0, angle: float = 45.0) 
         Distance between lines, square to them. [mm]
     angle : float
         Direction of the lines, counter-clockwise from the right. [degrees]
+    start : float
+        How far from the paper's origin one of the lines lies, square to them. [mm]
     """
-    if not spacing > 0 or not math.isfinite(spacing + angle):
+    if not spacing > 0 or not math.isfinite(spacing + angle + start):
         raise PaperError(f"Hatching needs a spacing above nothing and an angle, not {spacing!r} and {angle!r}.")
     if polygon.is_empty:
         return ()
@@ -38,8 +40,8 @@ def hatch(polygon: shapely.Geometry, spacing: float = 2.0, angle: float = 45.0) 
     x0, y0, x1, y1 = polygon.bounds
     corners = np.array([(x0, y0), (x1, y0), (x1, y1), (x0, y1)])
     u, v = corners @ along, corners @ across
-    number = np.arange(math.ceil(v.min() / spacing), math.floor(v.max() / spacing) + 1)
-    feet = number[:, None] * spacing * across
+    number = np.arange(math.ceil((v.min() - start) / spacing), math.floor((v.max() - start) / spacing) + 1)
+    feet = (start + number[:, None] * spacing) * across
     ends = np.stack([feet + (u.min() - 1) * along, feet + (u.max() + 1) * along], axis=1)
     strokes = shapely.get_parts(shapely.intersection(shapely.linestrings(ends), polygon))
     kept = [s for s in strokes if s.geom_type == "LineString" and s.length >= _SHORTEST]

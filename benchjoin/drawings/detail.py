@@ -1,7 +1,8 @@
 """Joint details: each distinct joint enlarged, leg and rail together, seen from three sides.
 
 The views stand as the projection of the sheet asks (third angle: from above over the front view, the right end on the
-right; first angle the other way about) and are named in words. Edges where leg or rail go on are thin.
+right; first angle the other way about) and are named in words. The end is taken from the side on which the rail runs
+off, so that one looks at its cut wood. Edges where leg or rail go on are thin.
 """
 
 from __future__ import annotations
@@ -22,15 +23,18 @@ from ..layout.joints.meeting import Cut, Joint
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..lengths import TOUCH
-from ..solids import Box, Vector
+from ..solids import Box
+from .notes import concerning, told
 from .packed import packed_sheets
-from .page import PLAIN, House, Reader, reader
+from .page import PLAIN, House, Reader, projection, reader
 from .strokes import distinct, strokes
 from .views import EYES, Eye, View, view
 
+RIGHT_OF = {"front": "right", "right": "back", "back": "left", "left": "front"}
+"""Which side one stands at after a step to the right round the piece."""
 TEXT = 2.5
 PITCH = 4.2
-AROUND = 0.4
+AROUND = 0.3
 """How much of leg and rail is shown round the joint, of the larger side of what they share."""
 BETWEEN, APART = 16.0, 5.0
 """Between two views beside each other, with room for a size, and one above the other. [mm]"""
@@ -44,10 +48,13 @@ def joint_details(layout: Layout, *, paper: str | None = None, house: House | No
     PaperError
         If a detail does not fit the paper at any scale.
     """
-    kinds = _kinds(layout)
+    kinds = [(same, _looks(layout, same[0])) for same in _kinds(layout)]
 
     def blocks(scale: float, wide: float) -> list[Drawing]:
-        return [_block(layout, number, same, scale, house or PLAIN, wide) for number, same in enumerate(kinds, 1)]
+        return [
+            _block(layout, number, same, looks, scale, house or PLAIN, wide)
+            for number, (same, looks) in enumerate(kinds, 1)
+        ]
 
     if not kinds:
         return ()
@@ -93,14 +100,42 @@ def _slot(layout: Layout, joint: Joint) -> Slot:
     return next(slot for slot in layout.frame.rails() if slot.name == joint.rail)
 
 
-def _block(layout: Layout, number: int, same: Sequence[Joint], scale: float, house: House, wide: float) -> Drawing:
-    """One kind of joint: heading, then its three views."""
-    views = _placed(layout, same[0], scale, house)
+@attrs.frozen
+class _Look:
+    """A joint as an eye sees it, full size: leg and rail clipped, the box of that, the rail, what the leg loses."""
+
+    eye: Eye
+    seen: View
+    clip: Box
+    rail: Part
+    cut: Cut | None
+
+
+Looks = tuple[_Look, _Look, _Look]
+
+
+def _looks(layout: Layout, joint: Joint) -> Looks:
+    """The joint from the face that the rail goes to, from one side, and from above."""
+    leg, rail = _pair(layout, joint)
+    parts, clip = _clipped(leg, rail)
+    cut = next((c for c in _made(layout, joint) if c.part == joint.leg), None)
+    front, side, above = (
+        _Look(eye, view(parts, eye), clip, parts[-1], cut) for eye in _eyes(_slot(layout, joint), leg, rail)
+    )
+    return front, side, above
+
+
+def _block(
+    layout: Layout, number: int, same: Sequence[Joint], looks: Looks, scale: float, house: House, wide: float
+) -> Drawing:
+    """One kind of joint: heading and findings, then its three views."""
+    read = reader(layout.frame, house)
+    views = _placed(looks, scale, read, third=projection(layout.frame, house) == "third angle")
     width = min(max(bounds(views)[2] - bounds(views)[0], 86.0), wide)
-    where, more = _heading(layout, number, same, reader(layout.frame, house))
-    told = [(line, True) for line in wrap(where, TEXT, width, bold=True)]
-    told += [(line, False) for line in wrap(more, TEXT, width)]
-    heading = tuple(Text((0.0, -PITCH * n), line, TEXT, bold=bold) for n, (line, bold) in enumerate(told))
+    where, more = _heading(layout, number, same, read)
+    words = [(line, True) for line in wrap(where, TEXT, width, bold=True)]
+    words += [(line, False) for note in (more, *_notes(layout, same)) for line in wrap(note, TEXT, width)]
+    heading = tuple(Text((0.0, -PITCH * n), line, TEXT, bold=bold) for n, (line, bold) in enumerate(words))
     low = bounds(heading)[1] - 3.0
     return (*heading, *shift(views, -bounds(views)[0], low - bounds(views)[3]))
 
@@ -121,6 +156,17 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     return where, f"{more}Cut into the {cut}; notches {high} high, {loose}."
 
 
+def _notes(layout: Layout, same: Sequence[Joint]) -> tuple[str, ...]:
+    """Findings about both the leg and the rail of one of the joints."""
+    found = {
+        told(finding): None
+        for joint in same
+        for finding in concerning(layout, (joint.leg,), joint.piece)
+        if joint.rail in finding.parts
+    }
+    return tuple(found)
+
+
 def _clipped(leg: Part, rail: Part) -> tuple[list[Part], Box]:
     """Leg and rail with their cuts for each other, cut off a little way round the joint, and the box of that."""
     low = [max(a, b) for a, b in zip(leg.blank.low, rail.blank.low, strict=True)]
@@ -136,31 +182,32 @@ def _clipped(leg: Part, rail: Part) -> tuple[list[Part], Box]:
     return found, clip
 
 
-def _placed(layout: Layout, joint: Joint, scale: float, house: House) -> Drawing:
+def _placed(looks: Looks, scale: float, read: Reader, *, third: bool) -> Drawing:
     """The three views where the projection puts them, each named in words."""
-    front, side, above = _eyes(_slot(layout, joint))
-    third = (house.projection or ("third angle" if layout.frame.tape.unit == "in" else "first angle")) == "third angle"
-    main, beside, over = (_one(layout, joint, eye, scale, house) for eye in (front, side, above))
+    main, beside, over = (_one(look, scale, read) for look in looks)
     (x0, y0, x1, y1), (a, _, c, _) = bounds(main), bounds(beside)
-    aside = x1 + BETWEEN - a if third else x0 - BETWEEN - c
+    from_the_right = looks[1].eye.name == RIGHT_OF[looks[0].eye.name]
+    aside = x1 + BETWEEN - a if third == from_the_right else x0 - BETWEEN - c
     up = y1 + APART - bounds(over)[1] if third else y0 - APART - bounds(over)[3]
     return (*main, *shift(beside, aside, 0.0), *shift(over, 0.0, up))
 
 
-def _eyes(slot: Slot) -> tuple[Eye, Eye, Eye]:
-    """The eye that looks at the face the rail goes to, the one to its right, and the one above with its right hand."""
+def _eyes(slot: Slot, leg: Part, rail: Part) -> tuple[Eye, Eye, Eye]:
+    """The eye that looks at the face the rail goes to, the one on the side where the rail runs off, the one above."""
     face = slot.side if slot.side in EYES else "left"
-    looks = EYES[OPPOSITE[face] if slot.rail.face == "inner" else face]
-    right_of = {"front": "right", "right": "back", "back": "left", "left": "front"}
-    return looks, EYES[right_of[looks.name]], Eye("above", "from above", looks.right, looks.frame.w)
+    front = EYES[OPPOSITE[face] if slot.rail.face == "inner" else face]
+    own, mate = front.frame.local(leg.blank), front.frame.local(rail.blank)
+    to_the_left = own.low[0] - mate.low[0] > mate.high[0] - own.high[0] + TOUCH
+    right = RIGHT_OF[front.name]
+    side = EYES[OPPOSITE[right] if to_the_left else right]
+    return front, side, Eye("above", "from above", front.right, front.frame.w)
 
 
-def _one(layout: Layout, joint: Joint, eye: Eye, scale: float, house: House) -> Drawing:
+def _one(look: _Look, scale: float, read: Reader) -> Drawing:
     """One view: lines, thin where wood goes on, the size of what is cut, and its name above."""
-    parts, clip = _clipped(*_pair(layout, joint))
-    seen = view(parts, eye)
-    visible, ends = _ended(seen, eye.frame.local(clip))
-    x, y, _ = (a + b for a, b in zip(*_corners(eye.frame.local(clip)), strict=True))
+    eye, seen, clip = look.eye, look.seen, look.eye.frame.local(look.clip)
+    visible, ends = _ended(seen, clip)
+    x, y = (a + b for a, b in zip(clip.low[:2], clip.high[:2], strict=True))
     drawn: Drawing = (
         *strokes(visible, "visible", scale),
         *strokes(ends, "thin", scale),
@@ -168,13 +215,9 @@ def _one(layout: Layout, joint: Joint, eye: Eye, scale: float, house: House) -> 
     )
     x0, _, x1, y1 = bounds(drawn)
     name = eye.title if eye.name == "above" else f"from the {eye.name}"
-    size = _size(joint, parts, eye, scale, x0, reader(layout.frame, house))
+    size = _size(look, scale, x0, read)
     titled = (*drawn, *size, Text(((x0 + x1) / 2, y1 + 2.5), name, TEXT, "middle"))
     return shift(titled, -x / 2 * scale, -y / 2 * scale)
-
-
-def _corners(box: Box) -> tuple[Vector, Vector]:
-    return box.low, box.high
 
 
 def _ended(seen: View, clip: Box) -> tuple[BaseGeometry, BaseGeometry]:
@@ -183,15 +226,15 @@ def _ended(seen: View, clip: Box) -> tuple[BaseGeometry, BaseGeometry]:
     return seen.visible.difference(ring), seen.visible.intersection(ring)
 
 
-def _size(joint: Joint, parts: Sequence[Part], eye: Eye, scale: float, left: float, read: Reader) -> Drawing:
+def _size(look: _Look, scale: float, left: float, read: Reader) -> Drawing:
     """On the left of the view: the height of the notch where the rail is seen flat, its depth from above.
 
     Where no wood is taken they are the rail's own width and thickness.
     """
-    cut = next((c for c in joint.cuts if c.part == joint.leg), None)
-    box = eye.frame.local(cut.box if cut else parts[-1].blank)
-    x, y, _ = eye.frame.local(parts[-1].blank).size()
-    seen_flat = eye.name == "above" or (abs(x - y) > TOUCH and x > parts[-1].thickness + TOUCH)
+    eye, rail = look.eye, look.rail
+    box = eye.frame.local(look.cut.box if look.cut else rail.blank)
+    x, y, _ = eye.frame.local(rail.blank).size()
+    seen_flat = eye.name == "above" or (abs(x - y) > TOUCH and x > rail.thickness + TOUCH)
     if not seen_flat:
         return ()
     low, high = box.low[1], box.high[1]

@@ -6,13 +6,16 @@ widths run from the left end or the front. The largest standard scale that fits 
 
 from __future__ import annotations
 
+from functools import cache
+
 from ..drafting.primitives import Drawing
 from ..drafting.sheet import Sheet
 from ..errors import AddressError
 from ..layout.layout import Layout
 from .fitting import fit_view
+from .notes import finding_notes
 from .page import PLAIN, House
-from .sizes import heights, widths
+from .sizes import Sizes, upright
 from .strokes import level_names, strokes
 from .views import view
 
@@ -46,14 +49,26 @@ def elevation(
     parts = layout.piece(piece)
     look = view(parts, seen)
 
+    @cache
+    def sizes(scale: float) -> Sizes:
+        return upright(layout, parts, look, scale, house or PLAIN)
+
     def draw(scale: float) -> Drawing:
         return (
             *strokes(look.visible, "visible", scale),
             *strokes(look.hidden, "hidden", scale),
             *level_names(parts, look, scale),
-            *heights(layout, parts, look, scale, house or PLAIN),
-            *widths(layout, parts, look, scale, house or PLAIN),
+            *sizes(scale).drawing(),
         )
 
-    title = look.eye.title
-    return fit_view(layout, draw, name=f"elevation-{seen}", kind="Elevation", title=title, paper=paper, house=house)
+    return fit_view(
+        layout,
+        draw,
+        name=f"elevation-{seen}",
+        kind="Elevation",
+        title=look.eye.title,
+        paper=paper,
+        house=house,
+        notes=finding_notes(layout, look.shows, piece),
+        shifted=lambda scale: sizes(scale).shifted,
+    )

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Callable, Sequence
+from functools import cache
 
 from ..drafting.arrange import place_in
 from ..drafting.primitives import Box, Drawing, bounds, shift
 from ..drafting.sheet import Sheet
+from ..drafting.title_block import TitleBlock
 from ..errors import PaperError
 from ..layout.layout import Layout
 from ..trade.drawing import SCALES
@@ -17,20 +20,18 @@ LARGEST = 0.2
 """A view is drawn at 1:5 at most: larger paper does not make it read better."""
 INSET = 4.0
 """Between the border and the drawing. [mm]"""
-
-
 FREE = tuple((1 / n, "not to scale") for n in (5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 24, 28, 32, 40, 50, 60, 80, 100))
 """Sizes to try for a picture."""
+NARROWEST = 45.0
+"""A column of notes beside a view is at least so wide. [mm]"""
+CROWDED = 10.0
+"""Figures that stand farther from their places than this are hard to follow. [mm]"""
 
 
 def view_scales(layout: Layout, largest: float = LARGEST) -> list[tuple[float, str]]:
     """Standard scales of the design's tape, the largest first."""
     scales = [s for s in SCALES if s.system in (system(layout.frame), "both") and s.ratio <= largest]
     return [(s.ratio, s.label) for s in sorted(scales, key=lambda s: -s.ratio)]
-
-
-CROWDED = 10.0
-"""Figures that stand farther from their places than this are hard to follow. [mm]"""
 
 
 def _calm(scale: float) -> float:
@@ -78,14 +79,24 @@ def fit_view(
     """
     shown = house or PLAIN
     scales = FREE if free else view_scales(layout)
+    drawn = cache(draw)
+
+    def words_at(label: str) -> TitleBlock:
+        return block(layout.frame, shown, kind=kind, piece=title, scale=label)
+
+    def goes_on(size: str, number: int) -> bool:
+        ratio, label = scales[number]
+        rooms = [_inside(room(*way, words_at(label))) for way in both_ways(size)]
+        return any(_goes_in(bounds(drawn(ratio)), inside) for inside in rooms)
 
     def on(size: str, crowded_on: str) -> tuple[Sheet, float]:
-        for ratio, label in scales:
-            drawing, off = draw(ratio), shifted(ratio)
+        first = bisect_left(range(len(scales)), True, key=lambda number: goes_on(size, number)) if free else 0
+        for ratio, label in scales[first:]:
+            drawing, off = drawn(ratio), shifted(ratio)
             told = [*_about_room(off, size, crowded_on), *notes]
-            words = block(layout.frame, shown, kind=kind, piece=title, scale=label)
+            words = words_at(label)
             for width, height in both_ways(size):
-                placed = _placed(drawing, told, room(width, height, words))
+                placed = _placed(drawing, told, _inside(room(width, height, words)))
                 if placed:
                     sheet = Sheet(
                         name=name,
@@ -128,15 +139,48 @@ def _about_room(off: float, paper: str, crowded_on: str) -> list[str]:
     return [f"On {paper}, since the figures would crowd on {crowded_on}."] if crowded_on else []
 
 
-def _placed(drawing: Drawing, notes: Sequence[str], free: Box) -> Drawing | None:
-    """The drawing in the middle of its room and the notes at the foot of it; None where it does not go in."""
-    x0, y0, x1, y1 = free[0] + INSET, free[1] + INSET, free[2] - INSET, free[3] - INSET
-    low, told = y0, written(notes, x1 - x0)
-    if told:
-        low -= bounds(told)[1]
-        told = shift(told, x0, low)
-        low += INSET
-    a, b, c, d = bounds(drawing)
-    if c - a > x1 - x0 or d - b > y1 - low:
+def _inside(free: Box) -> Box:
+    return (free[0] + INSET, free[1] + INSET, free[2] - INSET, free[3] - INSET)
+
+
+def _placed(drawing: Drawing, notes: Sequence[str], inside: Box) -> Drawing | None:
+    """The drawing in the middle of its room with the notes below or beside it; None where it does not go in.
+
+    Notes do not make a view smaller: where they have no room, they are counted, and the reader is sent to their list.
+    """
+    size = bounds(drawing)
+    if not _goes_in(size, inside):
         return None
-    return (*place_in(drawing, (x0, low, x1, y1)), *told)
+    counted = [f"{len(notes)} notes on these parts: see the sheet of findings."] if len(notes) > 1 else []
+    for told in ([*notes], counted) if notes else ([],):
+        for place in (_below, _beside):
+            placed = place(drawing, size, told, inside)
+            if placed:
+                return placed
+    return None
+
+
+def _below(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box) -> Drawing | None:
+    """The drawing, and notes at the foot of its room."""
+    x0, y0, x1, y1 = inside
+    told, low = written(notes, x1 - x0), y0
+    if told:
+        foot = y0 - bounds(told)[1]
+        told, low = shift(told, x0, foot), foot + INSET
+    return (*place_in(drawing, (x0, low, x1, y1)), *told) if _goes_in(size, (x0, low, x1, y1)) else None
+
+
+def _beside(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box) -> Drawing | None:
+    """The drawing, and a column of notes on its right, from the top down."""
+    x0, y0, x1, y1 = inside
+    right = x0 + (size[2] - size[0]) + 2 * INSET
+    if not notes or x1 - right < NARROWEST:
+        return None
+    told = shift(written(notes, x1 - right), right, y1)
+    room_left = (x0, y0, right - 2 * INSET, y1)
+    return (*place_in(drawing, room_left), *told) if bounds(told)[1] >= y0 else None
+
+
+def _goes_in(size: Box, inside: Box) -> bool:
+    a, b, c, d = size
+    return c - a <= inside[2] - inside[0] + 1e-9 and d - b <= inside[3] - inside[1] + 1e-9

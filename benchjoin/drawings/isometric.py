@@ -2,7 +2,8 @@
 
 Looking from the front left and above: length runs up to the right, depth up to the left, heights upright, all three
 at one scale (ISO 5456-3, axes 120 degrees apart). What covers a face is every bit of wood on the eye's side of its
-plane; the faces less what covers them are the picture.
+plane; the faces less what covers them are the picture. They are worked out on a slanting page (`slant`), on which all
+edges are level, upright or diagonal and sizes are whole counts of a grid, so that edges that coincide are one.
 """
 
 from __future__ import annotations
@@ -30,8 +31,11 @@ from .strokes import strokes
 from .views import EYES, Eye, Face, faces_of
 
 LIES = math.cos(math.radians(30.0))
-GRID = 1e-3
-"""Points of the picture are held to this, at full size, so that edges that coincide are one. [mm]"""
+GRID = 1e-4
+"""Places of the wood are held to this. [mm]"""
+DIGITS = 4
+LEAST = 0.01
+"""Visible regions that are no larger are left out. [mm²]"""
 LOOKS = ("above", "front", "left")
 """The eyes whose faces an isometric picture shows."""
 APART = 0.28
@@ -95,7 +99,7 @@ def drawn_apart(layout: Layout, piece: int) -> Apart:
     """One piece drawn apart."""
     shifts = apart(layout, piece)
     seen = picture([moved(part, shifts[part.identity]) for part in layout.piece(piece)])
-    wood = shapely.union_all([face.region for face in seen.faces]).buffer(GRID)
+    wood = shapely.union_all([face.region for face in seen.faces]).buffer(10 * GRID)
     ways = list(_ways(layout, shifts, piece))
     return Apart(
         seen.faces, seen.lines, shapely.union_all(ways).difference(wood) if ways else shapely.MultiLineString()
@@ -122,6 +126,20 @@ def project(points: npt.ArrayLike) -> npt.NDArray[np.float64]:
     return np.stack([(x - y) * LIES, z + (x + y) / 2], axis=-1)
 
 
+def slant(points: npt.ArrayLike) -> npt.NDArray[np.float64]:
+    """Points of the world on the slanting page, shape (..., 3) to (..., 2), to the grid. [mm]
+
+    s = x − y, t = z + y: edges along x are level, along z upright, along y diagonal.
+    """
+    x, y, z = np.moveaxis(np.asarray(points, dtype=float).round(DIGITS), -1, 0)
+    return np.stack([x - y, z + y], axis=-1).round(DIGITS)
+
+
+def upright(shape: BaseGeometry) -> BaseGeometry:
+    """A shape of the slanting page on the page itself: u = s cos 30°, v = t + s / 2."""
+    return shapely.transform(shape, lambda at: np.stack([at[:, 0] * LIES, at[:, 1] + at[:, 0] / 2], axis=-1))
+
+
 def picture(parts: Sequence[Part]) -> Picture:
     """What is seen of parts."""
     wood = np.array([(b.low, b.high) for part in parts for b in boxes(part.blank, [cut.box for cut in part.cuts])])
@@ -132,20 +150,20 @@ def picture(parts: Sequence[Part]) -> Picture:
         for part in parts:
             for face in faces_of(part, EYES[look]):
                 found.append(_visible(face, EYES[look], wood, tree))
-    shown = tuple(face for face in found if face.region.area > 10 * GRID)
-    lines = shapely.union_all([face.region.boundary for face in shown], grid_size=GRID)
-    return Picture(shown, shapely.line_merge(lines))
+    shown = [face for face in found if face.region.area > LEAST]
+    lines = shapely.line_merge(shapely.union_all([face.region.boundary for face in shown], grid_size=GRID))
+    return Picture(tuple(attrs.evolve(face, region=upright(face.region)) for face in shown), upright(lines))
 
 
 def _silhouettes(wood: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
-    """Outlines of boxes on the page, shape (n, 2, 3) to (n, 6, 2): all corners but the nearest and the farthest."""
+    """Outlines of boxes on the slanting page, shape (n, 2, 3) to (n, 6, 2): no nearest and no farthest corner."""
     (x0, y0, z0), (x1, y1, z1) = wood[:, 0].T, wood[:, 1].T
     ring = [(x0, y0, z0), (x1, y0, z0), (x1, y0, z1), (x1, y1, z1), (x0, y1, z1), (x0, y1, z0)]
-    return project(np.stack([np.stack(corner, axis=-1) for corner in ring], axis=1))
+    return slant(np.stack([np.stack(corner, axis=-1) for corner in ring], axis=1))
 
 
 def _visible(face: Face, eye: Eye, wood: npt.NDArray[np.float64], tree: shapely.STRtree) -> Face:
-    """A face of an eye, laid on the page and less what covers it."""
+    """A face of an eye, laid on the slanting page and less what covers it."""
     region = shapely.set_precision(_on_page(face, eye), GRID)
     near = wood[tree.query(region, predicate="intersects")].copy()
     axis = int(np.argmax(np.abs(eye.frame.w)))
@@ -162,12 +180,12 @@ def _visible(face: Face, eye: Eye, wood: npt.NDArray[np.float64], tree: shapely.
 
 
 def _on_page(face: Face, eye: Eye) -> BaseGeometry:
-    """The region of a face on the page of the picture."""
+    """The region of a face on the slanting page."""
     frame = eye.frame
     base = np.asarray(frame.w) * face.distance
 
     def lay(points: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
-        return project(points[:, :1] * np.asarray(frame.u) + points[:, 1:] * np.asarray(frame.v) + base)
+        return slant(points[:, :1] * np.asarray(frame.u) + points[:, 1:] * np.asarray(frame.v) + base)
 
     return shapely.transform(face.region, lay)
 

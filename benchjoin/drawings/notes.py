@@ -15,7 +15,8 @@ from ..frame.identity import piece_of
 from ..layout.layout import Layout
 
 TEXT = 2.5
-PITCH = 4.2
+PITCH, BETWEEN = 3.9, 1.2
+"""From line to line, and more from note to note. [mm]"""
 MOST = 4
 """Findings on a view; where there are more, the rest is left to the sheet of findings."""
 WIDEST = 150.0
@@ -46,5 +47,10 @@ def finding_notes(layout: Layout, identities: Iterable[str], piece: int, most: i
 
 def written(notes: Sequence[str], width: float) -> Drawing:
     """Notes one below the other, the first line's top at nought. [mm]"""
-    lines = [line for note in notes for line in wrap(note, TEXT, min(width, WIDEST))]
-    return tuple(Text((0.0, -TEXT - PITCH * number), line, TEXT) for number, line in enumerate(lines))
+    lines, low = [], -TEXT
+    for note in notes:
+        for line in wrap(note, TEXT, min(width, WIDEST)):
+            lines.append(Text((0.0, low), line, TEXT))
+            low -= PITCH
+        low -= BETWEEN
+    return tuple(lines)

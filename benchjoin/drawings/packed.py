@@ -56,7 +56,7 @@ def packed_sheets(
             tries = list(_tries(blocks, words, size, scale))
             if tries:
                 wide, pages = min(tries, key=lambda tried: len(tried[1]))
-                return tuple(_sheet(words, wide, scale, n, pages, name) for n in range(1, len(pages) + 1))
+                return tuple(_sheet(words, wide, scale, n, pages, name, house) for n in range(1, len(pages) + 1))
     raise PaperError(f"{kind}: one does not fit {papers[-1]} at any scale. Take larger paper.")
 
 
@@ -83,6 +83,7 @@ def _sheet(
     number: int,
     pages: Sequence[Sequence[Drawing]],
     name: str,
+    house: House,
 ) -> Sheet:
     several = len(pages) > 1
     return Sheet(
@@ -93,4 +94,5 @@ def _sheet(
         drawing=tuple(item for drawn in pages[number - 1] for item in drawn),
         block=attrs.evolve(words, piece=f"{words.piece}, {number} of {len(pages)}" if several else words.piece),
         scale=scale.label,
+        linework=house.linework,
     )

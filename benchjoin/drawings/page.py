@@ -72,8 +72,13 @@ def block(frame: Frame, house: House, *, kind: str, piece: str, scale: str) -> T
         document_type=kind,
         scale=scale,
         units=f"{units[0]} [{units[1]}]" if house.dual else units[0],
-        projection=house.projection or ("third angle" if inch else "first angle"),
+        projection=projection(frame, house),
     )
+
+
+def projection(frame: Frame, house: House) -> Literal["first angle", "third angle"]:
+    """The projection that the shop keeps to, or else third angle for inch sheets and first angle for metric ones."""
+    return house.projection or ("third angle" if frame.tape.unit == "in" else "first angle")
 
 
 Reader = Callable[[float], str]

@@ -2,7 +2,8 @@
 
 One block a kind: what it is and how many are made, a view of every face that is cut (or of the marked face) with its
 shoulders on a running line from the datum end, the depth of each cut over it, and the width of the face. An edge is
-added where only one face is cut, so that both sides of the section are there. Long empty stretches are broken.
+added where only one face is cut, so that both sides of the section are there. Long empty stretches are broken. What a
+face shows is worked out once (`_face`) and laid on paper at each scale that is tried (`_laid`).
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from itertools import pairwise
 
 import attrs
 from shapely.affinity import translate
+from shapely.geometry.base import BaseGeometry
 
 from ..drafting.dimensions import overall, running
 from ..drafting.lettering import text_width, wrap
@@ -25,6 +27,7 @@ from ..lengths import TOUCH
 from ..shop.cut_list import called, marks
 from .broken import Broken, broken, lay, zigzags
 from .fitting import LARGEST
+from .notes import concerning, told
 from .packed import packed_sheets
 from .page import PLAIN, House, Reader, reader
 from .strokes import distinct, strokes
@@ -32,6 +35,8 @@ from .views import Eye, view
 
 TEXT = 2.5
 PITCH = 4.2
+LEAST_WIDE = 86.0
+"""Words over narrow views are written at least so wide. [mm]"""
 
 
 def part_drawings(layout: Layout, *, paper: str | None = None, house: House | None = None) -> tuple[Sheet, ...]:
@@ -47,37 +52,61 @@ def part_drawings(layout: Layout, *, paper: str | None = None, house: House | No
         kinds.setdefault(part.kind, []).append(part)
     order = sorted(kinds.values(), key=lambda same: (same[0].role != "leg", same[0].kind))
 
+    faces = [_shown(same[0]) for same in order]
+
     def blocks(scale: float, wide: float) -> list[Drawing]:
-        return [_block(layout, same, scale, house or PLAIN, wide) for same in order]
+        found = zip(order, faces, strict=True)
+        return [_block(layout, same, shown, scale, house or PLAIN, wide) for same, shown in found]
 
     return packed_sheets(
         layout, blocks, name="parts", kind="Part drawings", largest=LARGEST, paper=paper, house=house or PLAIN
     )
 
 
-def _block(layout: Layout, same: Sequence[Part], scale: float, house: House, wide: float) -> Drawing:
-    """All of one kind of part: heading, then its views one below the other."""
-    part = same[0]
+def _block(
+    layout: Layout, same: Sequence[Part], faces: Sequence[_Face], scale: float, house: House, wide: float
+) -> Drawing:
+    """All of one kind of part: heading and findings, then its views one below the other."""
+    part, along = same[0], broken(_features(same[0]), scale)
+    left = max(text_width(face.name, TEXT) for face in faces) + 14.0
+    views = [_laid(part, face, along, scale, reader(layout.frame, house), first=face is faces[0]) for face in faces]
+    across = max(left + bounds(seen)[2] for seen in views)
     drawn: list[Primitive] = [
-        Text((0.0, -PITCH * n), line, TEXT, bold=n == 0) for n, line in enumerate(_heading(layout, same, wide))
+        Text((0.0, -PITCH * n), line, TEXT, bold=bold)
+        for n, (line, bold) in enumerate(_told(layout, same, across, wide))
     ]
     low = bounds(tuple(drawn))[1] - 2.0
-    along = broken(_features(part), scale)
-    faces = _faces(part)
-    left = max(text_width(_face_name(part, face), TEXT) for face in faces) + 14.0
-    for face in faces:
-        seen = _face(layout, part, face, along, scale, house, first=face == faces[0])
+    for seen in views:
         drawn += shift(seen, left, low - bounds(seen)[3])
         low -= bounds(seen)[3] - bounds(seen)[1] + 2.0
     return tuple(drawn)
 
 
-def _heading(layout: Layout, same: Sequence[Part], wide: float) -> list[str]:
+def _told(layout: Layout, same: Sequence[Part], across: float, wide: float) -> list[tuple[str, bool]]:
+    """What it is, how many, of what, where it is measured from, and findings, as wide as the views are."""
     part = same[0]
     hand = f", {part.handed} hand" if part.handed else ""
-    told = f"Part {part.kind}: {called(same)}{hand}, make {len(same)}"
-    rest = f"{part.stock}. Marks: {marks(p.mark for p in same)}."
-    return [*wrap(told, TEXT, wide, bold=True), *wrap(rest, TEXT, wide)]
+    head = f"Part {part.kind}: {called(same)}{hand}, make {len(same)}"
+    named = f" Faces as on {part.mark}." if any(other.faces != part.faces for other in same) else ""
+    rest = f"{part.stock}. {_datum(part)} Marks: {marks(p.mark for p in same)}.{named}"
+    notes = dict.fromkeys(told(finding) for p in same for finding in concerning(layout, (p.identity,), p.piece))
+    width = min(max(across, LEAST_WIDE), wide)
+    return [
+        *((line, True) for line in wrap(head, TEXT, width, bold=True)),
+        *((line, False) for words in (rest, *notes) for line in wrap(words, TEXT, width)),
+    ]
+
+
+def _datum(part: Part) -> str:
+    """Which end of the part is nought."""
+    if part.role == "leg":
+        return "0 is the foot."
+    return f"0 is the {'left' if abs(part.placement.u[0]) > 0.5 else 'front'} end."
+
+
+def _shown(part: Part) -> list[_Face]:
+    """The faces to draw, each as it is seen."""
+    return [_face(part, face) for face in _faces(part)]
 
 
 def _features(part: Part) -> list[float]:
@@ -101,7 +130,7 @@ def _edge(part: Part) -> str:
     return "top"
 
 
-def _face_name(part: Part, face: str) -> str:
+def _face_name(face: str) -> str:
     return f"{face} {'edge' if face == 'top' else 'face'}"
 
 
@@ -116,19 +145,34 @@ class _Cut:
     depth: float
 
 
-def _face(layout: Layout, part: Part, face: str, along: Broken, scale: float, house: House, *, first: bool) -> Drawing:
-    """One face: its lines, its name and width on the left, depths above, shoulders below; the length once."""
-    read = reader(layout.frame, house)
+@attrs.frozen
+class _Face:
+    """A face as it is seen, full size, the datum end and its lower edge at nought: sizes, lines, and cuts. [mm]"""
+
+    name: str
+    across: float
+    through: float
+    visible: BaseGeometry
+    hidden: BaseGeometry
+    cuts: tuple[_Cut, ...]
+
+
+def _face(part: Part, face: str) -> _Face:
     turned = face_up(part, face)
     _, across, through = turned.local(part.blank).size()
     seen = view([part], Eye(face, face, turned.u, turned.v))
     x, y = (sum(o * a for o, a in zip(turned.origin, axis, strict=True)) for axis in (turned.u, turned.v))
-    visible, hidden = (lay(translate(lines, -x, -y), along, scale) for lines in (seen.visible, seen.hidden))
-    cuts = _cuts(part, face)
-    high = across * scale
-    size = overall(0.0, high, read(across), axis="y", at=-8.0, outline=0.0)
-    name = Text((bounds(size)[0] - 2.0, high / 2 - TEXT / 2), _face_name(part, face), TEXT, "end")
-    thick = () if part.cuts else (Text((along.length / 2, high + 3.0), f"{read(through)} thick", TEXT, "middle"),)
+    visible, hidden = (translate(lines, -x, -y) for lines in (seen.visible, seen.hidden))
+    return _Face(_face_name(face), across, through, visible, hidden, tuple(_cuts(part, face)))
+
+
+def _laid(part: Part, face: _Face, along: Broken, scale: float, read: Reader, *, first: bool) -> Drawing:
+    """One face: its lines, its name and width on the left, depths above, shoulders below; the length once."""
+    visible, hidden = (lay(lines, along, scale) for lines in (face.visible, face.hidden))
+    high = face.across * scale
+    size = overall(0.0, high, read(face.across), axis="y", at=-8.0, outline=0.0)
+    name = Text((bounds(size)[0] - 2.0, high / 2 - TEXT / 2), face.name, TEXT, "end")
+    thick = () if part.cuts else (Text((along.length / 2, high + 3.0), f"{read(face.through)} thick", TEXT, "middle"),)
     return (
         *strokes(visible, "visible", 1.0),
         *strokes(hidden, "hidden", 1.0),
@@ -136,8 +180,8 @@ def _face(layout: Layout, part: Part, face: str, along: Broken, scale: float, ho
         *size,
         name,
         *thick,
-        *_depths(cuts, along, high, across, read),
-        *_shoulders(part, cuts, along, read, first=first),
+        *_depths(face.cuts, along, high, face.across, read),
+        *_shoulders(part, face.cuts, along, read, first=first),
     )
 
 

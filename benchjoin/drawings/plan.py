@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from ..drafting.primitives import Drawing
 from ..drafting.sheet import Sheet
 from ..layout.layout import Layout
 from .fitting import fit_view
+from .notes import finding_notes
 from .page import PLAIN, House
-from .sizes import plan_sizes
+from .sizes import Sizes, flat
 from .strokes import strokes
 from .views import view
 
@@ -23,9 +26,22 @@ def plan(layout: Layout, *, paper: str | None = None, house: House | None = None
     parts = layout.piece(piece)
     look = view(parts, "above")
 
+    @cache
+    def sizes(scale: float) -> Sizes:
+        return flat(layout, parts, look, scale, house or PLAIN)
+
     def draw(scale: float) -> Drawing:
         lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
-        return (*lines, *plan_sizes(layout, parts, look, scale, house or PLAIN))
+        return (*lines, *sizes(scale).drawing())
 
-    title = look.eye.title
-    return fit_view(layout, draw, name="plan", kind="Plan", title=title, paper=paper, house=house)
+    return fit_view(
+        layout,
+        draw,
+        name="plan",
+        kind="Plan",
+        title=look.eye.title,
+        paper=paper,
+        house=house,
+        notes=finding_notes(layout, look.shows, piece),
+        shifted=lambda scale: sizes(scale).shifted,
+    )

@@ -6,10 +6,13 @@ grain. What lies behind is drawn as it is seen.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
+from functools import cache
 
 import attrs
 import shapely
+from shapely.geometry.base import BaseGeometry
 
 from ..drafting.hatch import hatch, outline
 from ..drafting.primitives import Drawing, Primitive
@@ -18,16 +21,18 @@ from ..errors import AddressError, LengthError
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..lengths import TOUCH, Length, mm
-from ..solids import clipped
+from ..solids import Box, clipped
 from .fitting import fit_view
+from .notes import finding_notes
 from .page import PLAIN, House
-from .sizes import heights, plan_sizes, widths
+from .sizes import Sizes, flat, upright
 from .strokes import strokes
-from .views import EYES, Eye, Face, view
+from .views import EYES, Eye, Face, View, view
 
-END_GRAIN, ALONG = 1.4, 1.1
-"""Spacing of the hatching of end grain, at 45 degrees, and of wood cut along its length. [mm]"""
-FAR = 1e7
+END_GRAIN, ALONG = 1.4, 1.6
+"""Spacing of the hatching of end grain, at 45 degrees, and least spacing in wood cut along its length. [mm]"""
+FAR, NEAR = 1e7, 1e-3
+"""Beyond all wood; just before the eye's side of a cut. [mm]"""
 
 
 @attrs.frozen
@@ -73,26 +78,33 @@ def section(
     cut = _cut(layout, at, x, y, piece)
     parts = cut_away(layout.piece(piece), cut)
     look = view(parts, cut.eye)
-    level = cut.eye.frame.w[cut.axis] * cut.at
-    through = [face for face in look.faces if abs(face.distance - level) <= TOUCH]
+    through = _through(layout.piece(piece), look, cut)
     if not through:
         raise AddressError(f"{cut.title} meets no wood. Choose another place.", address=at)
     by_name = {part.name: part for part in parts}
 
+    @cache
+    def sizes(scale: float) -> Sizes:
+        return (flat if cut.axis == 2 else upright)(layout, parts, look, scale, house or PLAIN)
+
     def draw(scale: float) -> Drawing:
         lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
-        shown = house or PLAIN
-        sizes = (
-            plan_sizes(layout, parts, look, scale, shown)
-            if cut.axis == 2
-            else (*heights(layout, parts, look, scale, shown), *widths(layout, parts, look, scale, shown))
-        )
-        return (*lines, *_cut_faces(through, by_name, cut, scale), *sizes)
+        return (*lines, *_cut_faces(through, by_name, cut, scale), *sizes(scale).drawing())
 
     place = next(f"{axis}{given}" for axis, given in (("", at), ("x ", x), ("y ", y)) if given is not None)
     name = f"section {place}".lower()
     name = "".join(c if c.isalnum() or c in "-." else "-" for c in name)
-    return fit_view(layout, draw, name=name, kind="Section", title=cut.title, paper=paper, house=house)
+    return fit_view(
+        layout,
+        draw,
+        name=name,
+        kind="Section",
+        title=cut.title,
+        paper=paper,
+        house=house,
+        notes=finding_notes(layout, look.shows, piece),
+        shifted=lambda scale: sizes(scale).shifted,
+    )
 
 
 def cut_away(parts: Sequence[Part], cut: Cut) -> tuple[Part, ...]:
@@ -101,6 +113,30 @@ def cut_away(parts: Sequence[Part], cut: Cut) -> tuple[Part, ...]:
     low, high = (cut.at, FAR) if behind else (-FAR, cut.at)
     kept = ((part, clipped(part.blank, cut.axis, low, high)) for part in parts)
     return tuple(attrs.evolve(part, blank=box) for part, box in kept if box.size()[cut.axis] > TOUCH)
+
+
+def _through(parts: Sequence[Part], look: View, cut: Cut) -> list[Face]:
+    """Faces of what is cut: wood on both sides of the place; wood that only ends there is not cut."""
+    way = cut.eye.frame.w[cut.axis]
+    whole = {part.name: part for part in parts}
+    found = []
+    for face in look.faces:
+        if abs(face.distance - way * cut.at) <= TOUCH:
+            region = face.region.intersection(_wood_at(whole[face.part], cut, cut.at - way * NEAR))
+            if region.area > TOUCH:
+                found.append(attrs.evolve(face, region=region))
+    return found
+
+
+def _wood_at(part: Part, cut: Cut, at: float) -> BaseGeometry:
+    """What a plane cuts of a part, on the page of the eye."""
+
+    def rectangle(box: Box) -> BaseGeometry:
+        met = cut.eye.frame.local(box)
+        inside = box.low[cut.axis] < at < box.high[cut.axis]
+        return shapely.box(*met.low[:2], *met.high[:2]) if inside else shapely.Polygon()
+
+    return rectangle(part.blank).difference(shapely.union_all([rectangle(one.box) for one in part.cuts]))
 
 
 def _cut(layout: Layout, at: str | float | None, x: Length | None, y: Length | None, piece: int) -> Cut:
@@ -122,7 +158,10 @@ def _height(layout: Layout, at: str | float | None, piece: int) -> tuple[float, 
     levels = [level.name for level in layout.frame.levels()]
     if at in levels:
         own = [part.blank for part in layout.piece(piece) if part.level == at]
-        height = (max(b.low[2] for b in own) + min(b.high[2] for b in own)) / 2
+        low, high = max(b.low[2] for b in own), min(b.high[2] for b in own)
+        if low >= high - TOUCH:  # no height meets them all: the highest are cut, and one looks down on the others
+            high = min(b.high[2] for b in own if b.low[2] >= low - TOUCH)
+        height = (low + high) / 2
         return height, f"{at}, {layout.frame.tape.say(height)} over the floor"
     try:
         height = mm(at, what="the height of a section")
@@ -140,5 +179,14 @@ def _cut_faces(through: Sequence[Face], parts: Mapping[str, Part], cut: Cut, sca
             yield from hatch(region, END_GRAIN, 45.0)
         else:
             level = abs(sum(a * b for a, b in zip(along, cut.eye.right, strict=True))) > 0.5
-            yield from hatch(region, ALONG, 0.0 if level else 90.0)
+            yield from _grain(region, 0.0 if level else 90.0)
         yield from outline(region, "cut")
+
+
+def _grain(region: BaseGeometry, angle: float) -> Iterator[Primitive]:
+    """Lines along the grain, in even steps from edge to edge of each bit of wood."""
+    for wood in shapely.get_parts(region):
+        x0, y0, x1, y1 = wood.bounds
+        low, high = (y0, y1) if angle == 0.0 else (-x1, -x0)
+        step = (high - low) / max(1, math.floor((high - low) / ALONG))
+        yield from hatch(wood, step, angle, start=low + step / 2)

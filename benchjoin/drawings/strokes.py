@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby
+from operator import itemgetter
 
-from shapely import get_parts
+from shapely import get_coordinates, get_parts, length
 from shapely.geometry.base import BaseGeometry
 
 from ..drafting.primitives import Line, Text, figure_middle, text_box
@@ -18,9 +20,10 @@ CLEAR = 0.3
 
 def strokes(lines: BaseGeometry, kind: str, scale: float) -> Iterator[Line]:
     """Lines of a view, of one kind."""
-    for line in get_parts(lines):
-        if not line.is_empty and line.length > 0:
-            yield Line(tuple((x * scale, y * scale) for x, y in line.coords), kind)
+    each = get_parts(lines)
+    points, owners = get_coordinates(each[length(each) > 0], return_index=True)
+    for _, own in groupby(zip(owners.tolist(), (points * scale).tolist(), strict=True), key=itemgetter(0)):
+        yield Line(tuple((x, y) for _, (x, y) in own), kind)
 
 
 def level_names(parts: Sequence[Part], seen: View, scale: float) -> Iterator[Text]:

@@ -66,6 +66,11 @@ class View:
     hidden: BaseGeometry = attrs.field(eq=False)
 
     @property
+    def shows(self) -> tuple[str, ...]:
+        """Identities of the parts that are seen."""
+        return tuple(dict.fromkeys(face.part.partition("/")[2] for face in self.faces))
+
+    @property
     def bounds(self) -> tuple[float, float, float, float]:
         """Left, bottom, right, top. [mm]"""
         left, bottom, right, top = self.visible.bounds
@@ -130,7 +135,8 @@ def _hidden(parts: Sequence[Part], eye: Eye, wood: BaseGeometry, visible: BaseGe
                 found.append(shapely.box(*inside.low[:2], *inside.high[:2]).boundary)
     if not found:
         return shapely.MultiLineString()
-    return shapely.union_all(found).intersection(wood).difference(visible.buffer(TOUCH))
+    seen = visible.buffer(TOUCH, quad_segs=1, cap_style="flat", join_style="mitre")
+    return shapely.union_all(found).intersection(wood).difference(seen)
 
 
 def canonical(lines: BaseGeometry) -> BaseGeometry:

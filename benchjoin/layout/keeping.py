@@ -13,7 +13,7 @@ from ..frame.finished import STATES, Finished, FinishedCut, State
 from ..frame.frame import Frame
 from ..frame.identity import of_piece, piece_of
 from ..lengths import TOUCH
-from ..solids import Box, along, placement
+from ..solids import Box, Vector, along, placement
 from .blanks import OUT, Blank, RailBlank
 from .joints.meeting import Cut
 from .layout import Layout
@@ -103,9 +103,15 @@ def _section(frame: Frame, part: Part) -> dict[str, float]:
 
 def _cuts(part: Part) -> tuple[FinishedCut, ...]:
     return tuple(
-        FinishedCut(cut.mate, cut.face, cut.kind, box.low, box.high)
+        FinishedCut(cut.mate, cut.face, cut.kind, _plus(box.low), _plus(box.high))
         for cut, box in zip(part.cuts, part.local_cuts, strict=True)
     )
+
+
+def _plus(corner: Vector) -> Vector:
+    """A corner whose zeros have no sign: they are written down."""
+    u, v, w = (0.0 + size for size in corner)
+    return u, v, w
 
 
 def held_leg(frame: Frame, piece: int, leg: Blank) -> Blank:

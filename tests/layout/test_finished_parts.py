@@ -1,29 +1,23 @@
 """Cut wood stays cut: what is sized, marked or cut does not move, and what no longer fits it is told with its size.
 
-The stand of test_measured_wood: legs 60 × 40, 500 high, rails 20 thick, 600 × 300 over the legs; the lower level from
-100 to 160, the upper one from 420 to 500, flush with the legs.
+The stand stands in stand.py: its lower level is notched from 100 to 160, the upper one from 420 to 500.
 """
 
 from __future__ import annotations
 
-import random
 import re
 
 import attrs
 import pytest
-from designs import bench, rack
-from samples import SAMPLES
-from solid_wood import carved, sharing, solid
+from solid_wood import carved, solid
+from stand import CUT, LAPPED, STAND, about, kept, look, near, told
 
 from benchjoin import (
     Clear,
-    Frame,
     HalfLap,
-    Leg,
     Level,
     Notch,
     Rail,
-    Stock,
     alter,
     bind,
     cut_list,
@@ -31,65 +25,14 @@ from benchjoin import (
     keep,
     lay_out,
     milling_plan,
-    release,
     set_page,
     settings,
     templates,
 )
 from benchjoin.binding import sheets
+from benchjoin.drawings.detail import joint_details
 from benchjoin.drawings.part_drawing import part_drawings
-from benchjoin.errors import AddressError, BenchjoinError, DescriptionError, NotLaidOut
-from benchjoin.frame.finished import Finished
-from benchjoin.frame.identity import of_piece, piece_of
 from benchjoin.shop.seasons import seasons
-
-POST = Stock("oak", thickness=40, width=60, species="white oak")
-STAND = Frame(
-    name="Stand",
-    length=600,
-    depth=300,
-    front=Leg(POST, height=500),
-    back=Leg(POST, height=500),
-    rail_stock=Stock("oak board", thickness=20, species="white oak"),
-    stack=[
-        Clear(100),
-        Level("low", front=60, back=60, ends=60),
-        Clear(),
-        Level("top", front=80, back=80, ends=80, flush="front leg top"),
-    ],
-    quantity=2,
-    tape="1 mm",
-)
-LAPPED = alter(
-    attrs.evolve(STAND, name="Lapped stand"),
-    {"low.front": Rail(60, joint=HalfLap()), "low.back": Rail(60, joint=HalfLap()), "low.ends": None},
-)
-
-
-def kept(*names, state="cut", frame=STAND):
-    return keep(lay_out(frame), *names, state=state)
-
-
-def told(layout, kind, where):
-    """The numbers of the one finding of a kind at a part."""
-    (found,) = [f for f in layout.findings if f.kind == kind and f.where == where]
-    return found.numbers
-
-
-def about(layout, identity):
-    return {finding.kind for finding in layout.findings if identity in finding.parts}
-
-
-def look(part):
-    """All that is marked or cut on a part, in its own frame."""
-    boxes = sorted(
-        (cut.face, cut.mate, *map(near, (*b.low, *b.high))) for cut, b in zip(part.cuts, part.local_cuts, strict=True)
-    )
-    return tuple(map(near, part.size)), boxes
-
-
-def near(size):
-    return round(size, 6) + 0.0
 
 
 def lines(layout, name):
@@ -121,7 +64,6 @@ CHANGES = {
     "rails elsewhere": {"low.front": None, "low.ends": Rail(60, joint=Notch(), raised=70), "top.front.joint": Notch(8)},
     "sized to the widest": {"uneven": "widest", "low/back rail.width": 63},
 }
-CUT = "1/front left leg"
 
 
 @pytest.mark.parametrize("changes", CHANGES.values(), ids=CHANGES)
@@ -176,7 +118,7 @@ def test_a_cut_leg_is_drawn_stroke_for_stroke_as_it_was(name):
     def alone(layout):
         """The part drawing of the leg, whatever number its kind has by now."""
         part = attrs.evolve(layout.part(CUT), kind=1, handed="", mark="A1")
-        return part_drawings(attrs.evolve(layout, parts=(part,)))[0].drawing
+        return part_drawings(attrs.evolve(layout, parts=(part,), findings=()))[0].drawing
 
     assert alone(before) == alone(after)
 
@@ -196,46 +138,12 @@ def test_the_page_of_its_set_keeps_its_readings(piece, reading):
     assert ("Already cut, and to be left as they are: A1, A2, A3, A4." in words) == (piece == 1)
 
 
-class TestStates:
-    def test_a_sized_part_keeps_its_length_and_section_and_its_marks_follow(self):
-        layout = lay_out(
-            alter(kept("1/front left leg", state="sized"), {"low/front rail.width": 58, "front.height": 520})
-        )
-        leg = layout.part("1/front left leg")
-        assert leg.size == (500, 60, 40)
-        assert [(n.bottom, n.top) for n in leg.notches] == [(100, 158), (440, 500)]
-        assert told(layout, "finished length", "1/front left leg") == {"length": 500, "wanted": 520}
-        assert about(layout, "front left leg") == {"finished length", "wider than the leg can take"}
-
-    def test_a_sized_rail_is_not_ripped_to_the_narrowest_again(self):
-        layout = lay_out(alter(kept("1/low/front rail", state="sized"), {"low/back rail.width": 57}))
-        assert [layout.part(f"{n}/low/front rail").size[1] for n in (1, 2)] == [60, 57]
-        assert [layout.part(f"{n}/low/left rail").size[1] for n in (1, 2)] == [57, 57]
-
-    def test_without_a_piece_it_is_finished_in_all_of_them(self):
-        assert set(kept("low/left rail").finished) == {"1/low/left rail", "2/low/left rail"}
-
-    def test_a_part_goes_on_from_sized_to_cut_and_never_back(self):
-        frame = kept("1/front left leg", state="sized")
-        frame = keep(lay_out(alter(frame, {"low/front rail.width": 58})), "1/front left leg")
-        frame = keep(lay_out(alter(frame, {"low/front rail.width": 56})), "1/front left leg", state="sized")
-        assert frame.finished["1/front left leg"].state == "cut"
-        assert [(n.bottom, n.top) for n in lay_out(frame).part("1/front left leg").notches] == [(100, 158), (420, 500)]
-
-    def test_keeping_twice_is_keeping_once(self):
-        frame = kept("front left leg", "low/left rail")
-        assert keep(lay_out(frame), "front left leg", "low/left rail") == frame
-
-    def test_the_wood_as_it_measured_is_kept_with_it(self):
-        frame = keep(lay_out(alter(STAND, {"1/front left leg.size": (39, 58.5)})), "front left leg")
-        later = lay_out(alter(frame, {"front left leg.size": (36, 55)}))
-        assert [later.part(f"{n}/front left leg").size[1:] for n in (1, 2)] == [(58.5, 39), (60, 40)]
-
-    def test_a_part_that_is_made_again_is_released(self):
-        frame = alter(kept("front left leg"), {"low/front rail.width": 58})
-        free = lay_out(release(frame, "2/front left leg"))
-        assert [free.part(f"{n}/front left leg").notches[0].top for n in (1, 2)] == [160, 158]
-        assert release(frame, "front left leg").finished == {}
+def test_the_details_of_its_joints_say_how_high_its_notches_were_cut():
+    legs = ("front left leg", "front right leg", "back left leg", "back right leg")
+    layout = lay_out(alter(kept(*legs), {f"low/{side} rail.width": 58 for side in ("front", "back", "left", "right")}))
+    words = " ".join(getattr(primitive, "string", "") for sheet in joint_details(layout) for primitive in sheet.whole)
+    assert "notches 60, 80 high" in words
+    assert "58 high" not in words
 
 
 class TestMeasuredAgainAfterItWasCut:
@@ -374,6 +282,17 @@ class TestTheRailIsGone:
         assert milling_plan(layout).table().rows
         assert error_budget(layout) is not None
 
+    def test_nor_does_a_lap_beside_which_another_lap_is_made(self):
+        frame = attrs.evolve(
+            STAND,
+            stack=[
+                Clear(100),
+                Level("low", front=Rail(60, joint=HalfLap()), left=Rail(60, joint=HalfLap(), raised=60)),
+            ],
+        )
+        layout = lay_out(alter(kept(CUT, frame=frame), {"low.front": None, "low.left.raised": 0}))
+        assert about(layout, "front left leg") == {"cut without a mate", "cut elsewhere"}
+
     def test_another_in_its_place_is_a_cut_still_to_make(self):
         layout = lay_out(alter(self.FRAME, {"low.front": Rail(40, face="inner")}))
         assert about(layout, "front left leg") >= {"cut without a mate", "another cut"}
@@ -384,218 +303,6 @@ class TestTheRailIsGone:
         ]
         again = keep(layout, "front left leg")
         assert "another cut" not in {finding.kind for finding in lay_out(again).findings}
-
-
-class TestErrors:
-    LAYOUT = lay_out(STAND)
-
-    @pytest.mark.parametrize(
-        "act, said",
-        [
-            (lambda lay: keep(lay), "Write keep(layout, 'back left leg', state='cut')"),
-            (
-                lambda lay: keep(lay, "bench/front rail"),
-                "'1/bench/front rail' is no part of this layout, which has 2 of each",
-            ),
-            (lambda lay: keep(lay, "3/front left leg"), "'3/front left leg' is no part of this layout"),
-            (lambda lay: keep(lay, None), "is no part of this layout"),
-            (
-                lambda lay: keep(lay, "front left leg", state="sawn"),
-                "state is 'sawn'. Choose one of sized, marked, cut.",
-            ),
-            (lambda lay: release(lay.frame, "front left leg"), "'front left leg' is not finished. Nothing is finished"),
-            (lambda lay: release(keep(lay, CUT), "2/front left leg"), "Finished are 1/front left leg."),
-            (lambda lay: alter(lay.frame, None), "alter was given None for changes. Write values by their addresses"),
-            (lambda lay: alter(lay.frame, ["length"]), "alter was given ['length'] for changes"),
-            (lambda lay: alter("x", {"length": 1}), "alter was given 'x', not a Frame"),
-            (lambda lay: alter(lay, {"length": 1}), "Of a layout it is layout.frame."),
-        ],
-    )
-    def test_it_says_what_is_there_and_what_to_write(self, act, said):
-        with pytest.raises(AddressError) as caught:
-            act(self.LAYOUT)
-        assert said in str(caught.value)
-
-    def test_a_frame_that_is_not_laid_out_holds_nothing_to_keep(self):
-        with pytest.raises(NotLaidOut, match=r"layout = lay_out\(frame\)"):
-            keep(STAND, "front left leg")
-
-    @pytest.mark.parametrize(
-        "changes, said",
-        [
-            ({"low.name": "under"}, '"1/low/left rail" is no part of this frame'),
-            (
-                {"low.left": 60, "low.right": 60, "low.ends": None, "quantity": 1},
-                '"2/low/left rail" is of piece 2, and the quantity is 1',
-            ),
-            ({"low.ends": None}, '"2/low/left rail" is no part of this frame'),
-        ],
-    )
-    def test_a_finished_part_that_vanishes_from_the_description(self, changes, said):
-        with pytest.raises(DescriptionError) as caught:
-            alter(kept("low/left rail"), changes)
-        assert said in str(caught.value)
-        assert "Release it first, or leave the part in the design." in str(caught.value)
-        assert {fault.field for fault in caught.value.faults} == {"finished", "measured"}
-
-    def test_once_it_is_released_it_may_go(self):
-        frame = alter(
-            release(kept("low/left rail"), "low/left rail"), {f"{n}/low/left rail.size": None for n in (1, 2)}
-        )
-        assert "low/left rail" not in alter(frame, {"low.ends": None}).part_names()
-
-    @pytest.mark.parametrize(
-        "given",
-        [None, {"1/front left leg": "cut"}, ["front left leg"], {"front left leg": Finished("cut", 500, (60, 40))}],
-    )
-    def test_what_is_finished_is_written_by_keep(self, given):
-        with pytest.raises(BenchjoinError, match="finished"):
-            attrs.evolve(STAND, finished=given)
-
-
-def random_sizes(frame, seed, names):
-    """Sizes of parts up to 2 mm less than was drawn, in steps of half a millimetre, all at random."""
-    rng = random.Random(seed)
-    drawn = {name: (leg.stock.thickness, leg.stock.width) for name, _, _, leg in frame.legs()}
-    drawn |= {slot.name: (slot.stock.thickness, slot.rail.width) for slot in frame.rails()}
-    return {
-        f"{name}.{field}": size + rng.randint(-4, 0) / 2
-        for name in names
-        for field, size in zip(("thickness", "width"), drawn[piece_of(name)[1]], strict=True)
-    }
-
-
-def every_part(frame):
-    return [of_piece(n, name) for n in range(1, frame.quantity + 1) for name in frame.part_names()]
-
-
-SHELF = {
-    "bench": attrs.evolve(bench, quantity=2),
-    "rack": attrs.evolve(rack, quantity=1),
-    "stand": attrs.evolve(STAND, fit=0.5),
-    "lapped": LAPPED,
-    **{
-        name: SAMPLES[name]
-        for name in ("tops aligned", "by end rails", "three pairs", "four pairs, lapped", "let in part-way")
-    },
-}
-
-
-@pytest.mark.parametrize("uneven", ["narrowest", "own", "widest"])
-@pytest.mark.parametrize("name", SHELF)
-def test_where_every_leg_and_every_piece_measured_differently_no_wood_is_shared(name, uneven):
-    frame = attrs.evolve(SHELF[name], uneven=uneven)
-    layout = lay_out(alter(frame, random_sizes(frame, f"{name} {uneven}", every_part(frame))))
-    assert layout.errors() == ()
-    assert sharing(layout) == set()
-    gaps = {
-        (f.where.rpartition("/")[0] + "/" + f.where.rpartition("/")[2]): f.numbers["gap"]
-        for f in layout.findings
-        if f.kind == "gap accepted"
-    }
-    checked = 0
-    for leg in (part for part in layout.parts if part.role == "leg"):
-        for cut in leg.cuts:
-            rail = layout.part(of_piece(leg.piece, cut.mate))
-            if cut.box.high[2] >= leg.blank.high[2] - 1e-6 or cut.box.low[2] <= 1e-6:
-                continue  # open at an end: no shoulder to be loose from
-            empty = ((solid(leg.blank) ^ solid(cut.box)) - solid(rail.blank)).volume()
-            across = (solid(leg.blank) ^ solid(cut.box)).volume() / cut.box.size()[2]
-            where = rail.name if frame.quantity > 1 else rail.identity
-            loose = frame.fit_of(cut.kind) + gaps.get(where, 0.0)
-            assert empty / across == pytest.approx(loose, abs=1e-6), (leg.name, cut.mate)
-            checked += 1
-    assert checked
-    if uneven == "widest" and name in ("bench", "rack", "stand", "lapped"):
-        assert gaps
-
-
-def interval(part, box):
-    """Extent of a box along a part, from its datum end."""
-    axis = 2 if part.role == "leg" else (0 if part.side in ("front", "back") else 1)
-    return box.low[axis] - part.blank.low[axis], box.high[axis] - part.blank.low[axis]
-
-
-def worked_out(layout, before, part, cut, frame):
-    """What a cut that was made in an earlier layout is off for its mate now, from blanks alone."""
-    mate = layout.part(of_piece(part.piece, cut.mate))
-    slot = next(s for s in frame.rails() if s.name in (part.identity, cut.mate))
-    h0, h1 = interval(before, cut.box)
-    r0, r1 = interval(part, mate.blank)
-    n0, n1 = max(r0, 0.0), min(r1, part.length)
-    inside = n1 - n0
-    fit = frame.fit_of(cut.kind)
-    down = slot.level.align == "tops" if part.role == "leg" else r1 > part.length - 1e-6
-    n0, n1 = (max(n0 - fit, 0.0), n1) if down else (n0, min(n1 + fit, part.length))
-    lo, hi = sorted((h0 - n0, h1 - n1))
-    numbers = {"gap": (h1 - h0) - (n1 - n0), "shift": min(max(0.0, lo), hi)}
-    axis = {"front": 1, "back": 1}.get(cut.face, 0)
-    overlap = min(mate.blank.high[axis], part.blank.high[axis]) - max(mate.blank.low[axis], part.blank.low[axis])
-    like = [s.name for s in frame.rails() if (s.level, s.joint, s.stock) == (slot.level, slot.joint, slot.stock)]
-    thinnest = min(layout.part(of_piece(part.piece, name)).thickness for name in like)
-    outer = slot.joint.share * min(thinnest, overlap) if cut.kind == "half-lap" else overlap
-    numbers["depth"] = (outer if part.role == "leg" else overlap - outer) - cut.box.size()[axis]
-    return numbers, (n1 - n0) - inside
-
-
-def expected(numbers, clearance, hair):
-    """Kinds of findings with their first number, as the numbers ask for them."""
-    found = {}
-    if numbers["gap"] > hair:
-        found["gap"] = numbers["gap"]
-    elif numbers["gap"] < -hair:
-        found["tight" if numbers["gap"] + clearance >= -1e-6 else "does not go in"] = numbers["gap"]
-    if abs(numbers["shift"]) > hair:
-        found["cut elsewhere"] = numbers["shift"]
-    if abs(numbers["depth"]) > hair:
-        found["depth is off"] = numbers["depth"]
-    return found
-
-
-@pytest.mark.parametrize("name", SHELF)
-def test_measured_again_when_some_are_cut_every_gap_is_what_a_direct_sum_says(name):
-    shown = set()
-    for seed in range(4):
-        shown |= agreed(attrs.evolve(SHELF[name], uneven="own"), random.Random(f"{name} {seed}"))
-    assert shown >= ({"gap", "does not go in", "cut elsewhere", "depth is off"} if name in ALL_MET else {"gap"})
-
-
-ALL_MET = ("bench", "rack", "stand", "three pairs", "four pairs, lapped")
-"""Frames in which four rounds come to everything that can be off."""
-
-
-def agreed(frame, rng):
-    """Kinds of findings of some parts that were cut before all others were measured again, each held to direct sums."""
-    before = lay_out(alter(frame, random_sizes(frame, rng.random(), every_part(frame))))
-    cut = rng.sample(every_part(frame), k=len(every_part(frame)) // 3)
-    rest = [name for name in every_part(frame) if name not in cut]
-    first, level = frame.stack[:2]
-    moved = {} if first.size is None else {f"clear below {level.name}.size": first.size + rng.choice([-5, 0, 5])}
-    later = alter(keep(before, *cut, state=rng.choice(["marked", "cut"])), moved)
-    layout, shown = lay_out(alter(later, random_sizes(frame, rng.random(), rest))), set()
-    for name in cut:
-        old, new = before.part(name), layout.part(name)
-        assert look(old) == look(new)
-        for each in old.cuts:
-            said = said_of(layout, new, each)
-            numbers, clearance = worked_out(layout, old, new, each, frame)
-            assert said == pytest.approx(expected(numbers, clearance, frame.tape.hair), abs=1e-6), (name, each.mate)
-            shown |= set(said)
-    told = {(piece_of(f.where)[0] or 1, part) for f in layout.findings for part in f.parts if f.kind in SHARED}
-    assert all({(piece, a), (piece, b)} & told for piece, a, b in sharing(layout))
-    return shown
-
-
-FIRST = {"gap": "gap", "tight": "gap", "does not go in": "gap", "cut elsewhere": "shift", "depth is off": "depth"}
-SHARED = (*FIRST, "stops short", "finished length", "clash")
-
-
-def said_of(layout, part, cut):
-    """Findings about a cut, by kind, with their first number."""
-    where = part.name if layout.frame.quantity > 1 else part.identity
-    both = (part.identity, cut.mate)
-    found = [f for f in layout.findings if f.where == where and f.parts == both and f.kind in FIRST]
-    return {f.kind: f.numbers[FIRST[f.kind]] for f in found}
 
 
 def test_a_rail_that_goes_in_with_a_gap_fills_its_cut_but_for_the_gap():

@@ -1,7 +1,6 @@
 """Measured wood wins: what the planer left is typed in, and every notch, depth and length follows. Numbers by hand.
 
-The stand: legs 60 along and 40 deep, 500 high; rails 20 thick; 600 over the legs and 300 deep; a level of 60 on a clear
-of 100, a level of 80 flush with the front legs' top.
+The stand stands in stand.py: legs of 60 × 40, 600 × 300 over them, its levels from 100 to 160 and from 420 to 500.
 """
 
 from __future__ import annotations
@@ -10,12 +9,12 @@ import attrs
 import pytest
 from by_hand import inches
 from designs import bench
+from stand import LEGS, STAND
 
 from benchjoin import (
     Butt,
     Clear,
     EndRails,
-    Frame,
     HalfLap,
     Leg,
     Level,
@@ -32,25 +31,6 @@ from benchjoin import (
 from benchjoin.drawings.detail import joint_details
 from benchjoin.errors import DescriptionError, NotLaidOut
 from benchjoin.frame.fit import Fit
-
-POST = Stock("ash", thickness=40, width=60)
-STAND = Frame(
-    name="Stand",
-    length=600,
-    depth=300,
-    front=Leg(POST, height=500),
-    back=Leg(POST, height=500),
-    rail_stock=Stock("ash board", thickness=20),
-    stack=[
-        Clear(100),
-        Level("low", front=60, back=60, ends=60),
-        Clear(),
-        Level("top", front=80, back=80, ends=80, flush="front leg top"),
-    ],
-    quantity=2,
-    tape="1 mm",
-)
-LEGS = ("front left leg", "front right leg", "back left leg", "back right leg")
 
 
 def measured(sizes, frame=STAND, **more):

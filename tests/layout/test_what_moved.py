@@ -202,6 +202,16 @@ class TestTheBench:
         assert not parts & {"back left leg", "2/back left leg", "hook rail/back rail", "2/hook rail/back rail"}
         assert {"1/back left leg", "3/back left leg"} <= parts
 
+    def test_a_lap_that_runs_out_at_the_end_of_a_rail_that_was_cut_too_short(self):
+        # the laps of the tray rail, 900 long, are 45 wide; of a frame of 905 the right leg starts at 860
+        old = lay_out(rack)
+        new = lay_out(alter(keep(old, "tray 2/front rail", state="sized"), {"length": 905}))
+        rows = {c.what: (c.old, c.new) for c in agree(old, new).changes if c.part == "tray 2/front rail"}
+        assert rows == {
+            "half-lap for front right leg, near shoulder": pytest.approx((855, 860)),
+            "half-lap for front right leg, length": pytest.approx((45, 40)),
+        }
+
     def test_parts_come_in_the_order_of_the_layout(self):
         new = lay_out(alter(bench, {"length": "60 in", "foot shelf.front.width": "3 in", "back.height": "71 in"}))
         order = list(dict.fromkeys(part.identity for part in new.parts))

@@ -106,10 +106,10 @@ def _too_narrow(piece: Piece, part: Part, cut: Cut, fit: CutFit) -> Finding:
     thin = "Re-rip" if part.role == "leg" else "Plane"
     way = f"{thin} {cut.mate} to {piece.say(numbers['to'])}, or pare the shoulder"
     if fit.gap + fit.clearance >= -TOUCH:
-        sentence = (
-            f"{name}: it leaves {piece.amount(fit.gap + fit.clearance)} of clearance, and "
-            f"{piece.amount(fit.clearance)} is wanted. {way}, or take it as it is."
-        )
+        left = fit.gap + fit.clearance
+        loose = f"{piece.amount(left)} of clearance" if left > piece.frame.tape.hair else "no clearance"
+        wanted = piece.amount(fit.clearance)
+        sentence = f"{name}: it leaves {loose}, and {wanted} is wanted. {way}, or take it as it is."
         return _finding("warning", "tight", piece, both, sentence, {**numbers, "clearance": fit.clearance})
     sentence = (
         f"{name}: {cut.mate} needs {piece.say(fit.need)} and the cut is {piece.say(fit.have)} wide, "

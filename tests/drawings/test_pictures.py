@@ -1,0 +1,104 @@
+"""Pictures: the whole as it stands, and drawn apart so that one sees which way each rail enters its notches."""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from itertools import combinations
+
+import numpy as np
+import pytest
+import shapely
+from designs import DESIGNS
+from samples import SAMPLES
+from solid_wood import apart as far_apart
+
+from benchjoin import lay_out
+from benchjoin.drafting.clashes import clashes
+from benchjoin.drafting.primitives import Line, bounds
+from benchjoin.drawings.isometric import apart, drawn_apart, exploded, isometric, moved, picture, project
+from benchjoin.errors import PaperError
+
+FRAMES = {**DESIGNS, **SAMPLES}
+
+
+@pytest.fixture(scope="module", params=FRAMES)
+def layout(request):
+    return lay_out(FRAMES[request.param])
+
+
+def spread_out(layout):
+    shifts = apart(layout, 1)
+    return [moved(part, shifts[part.identity]) for part in layout.piece(1)]
+
+
+def seen_area(faces):
+    found = defaultdict(float)
+    for face in faces:
+        found[face.part] += face.region.area
+    return found
+
+
+def test_drawn_apart_no_part_is_in_the_place_of_another(layout):
+    for one, other in combinations(spread_out(layout), 2):
+        assert far_apart(one.blank, other.blank), (one, other)
+
+
+def test_drawn_apart_enough_of_every_part_is_seen_to_know_it(layout):
+    seen = seen_area(drawn_apart(layout, 1).faces)
+    for part in spread_out(layout):
+        alone = sum(face.region.area for face in picture([part]).faces)
+        assert seen[part.name] > 0.4 * alone, part
+
+
+def test_a_rail_leaves_its_legs_square_to_the_face_it_goes_to(layout):
+    shifts = apart(layout, 1)
+    for joint in layout.joints:
+        if joint.piece == 1 and joint.cuts:
+            rail, leg = np.array(shifts[joint.rail]), np.array(shifts[joint.leg])
+            away = rail - leg if np.abs(rail - leg).max() > 1 else None
+            cut = next(cut for cut in joint.cuts if cut.part == joint.leg)
+            across = 1 if cut.face in ("front", "back") else 0
+            if away is not None and joint.leg.split()[1] != "middle":
+                out = -1 if cut.face in ("front", "left") else 1
+                assert away[across] * out >= -1e-9, joint
+
+
+def test_a_way_leads_from_each_rail_to_each_leg_that_lets_it_in():
+    layout = lay_out(DESIGNS["bench"])
+    ways = drawn_apart(layout, 1).ways
+    shifts = apart(layout, 1)
+    rail, leg = layout.part("1/bench/front rail"), layout.part("1/front left leg")
+    place = [(max(a, c) + min(b, d)) / 2 for a, b, c, d in zip(*ends(leg), *ends(rail), strict=True)]
+    line = shapely.LineString(project([np.add(place, shifts[name.identity]) for name in (leg, rail)]))
+    assert ways.intersection(line.buffer(0.01)).length > 10  # all of it but what wood covers
+
+
+def ends(part):
+    return part.blank.low, part.blank.high
+
+
+def test_the_picture_shows_the_same_wood_as_the_lines_enclose(layout):
+    seen = picture(layout.piece(1))
+    wood = shapely.union_all([face.region for face in seen.faces])
+    assert wood.boundary.difference(seen.lines.buffer(0.01)).length == pytest.approx(0, abs=0.1)
+
+
+@pytest.mark.parametrize("draw", [isometric, exploded])
+def test_edges_run_along_the_three_axes_and_fill_the_sheet(layout, draw):
+    sheet = draw(layout)
+    for item in sheet.drawing:
+        if isinstance(item, Line) and item.kind == "visible":
+            for (x0, y0), (x1, y1) in zip(item.points, item.points[1:], strict=False):
+                if math.hypot(x1 - x0, y1 - y0) > 0.5:
+                    angle = math.degrees(math.atan2(y1 - y0, x1 - x0)) % 180
+                    assert min(abs(angle - axis) for axis in (30, 90, 150)) < 0.5
+    x0, y0, x1, y1 = bounds(sheet.drawing)
+    assert max((x1 - x0) / sheet.width, (y1 - y0) / (sheet.height - 36)) > 0.6
+    assert sheet.scale == "not to scale"
+    assert clashes(sheet.whole) == []
+
+
+def test_a_picture_that_is_too_large_for_the_paper_says_what_to_do():
+    with pytest.raises(PaperError, match="larger paper"):
+        isometric(lay_out(DESIGNS["bench"]), paper="nothing like it")
