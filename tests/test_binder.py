@@ -98,6 +98,7 @@ def test_names_date_and_revision_stand_in_every_title_block():
         assert {"Bee club", "2031-04-01", "C", "HH-7"} <= told, sheet.name
 
 
+@pytest.mark.slow
 def test_a_layout_with_errors_is_bound_without_what_is_for_the_wood():
     layout = lay_out(alter(rack, {"tray 1.ends.raised": 0}))
     assert layout.errors()
@@ -117,6 +118,7 @@ def test_a_binder_is_a_pdf(tmp_path):
     assert list(tmp_path.iterdir()) == []
 
 
+@pytest.mark.slow
 def test_every_kind_of_sheet_is_met_by_one_of_the_designs():
     made = {name for frame in DESIGNS.values() for name in SECTIONS if sheets(lay_out(frame), only=[name])}
     assert made == set(SECTIONS) - {"what moved"}

@@ -17,11 +17,13 @@ def names(layout):
     return [sheet.name for sheet in sheets(layout)]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("frame", [bench, SAMPLES["four pairs, lapped"]], ids=["bench", "lapped"])
 def test_nothing_is_printed_again_where_nothing_changed(frame):
     assert changed_sheets(lay_out(frame), lay_out(frame)) == ()
 
 
+@pytest.mark.slow
 def test_a_narrower_hook_rail_is_seen_on_these_pages():
     new = lay_out(alter(bench, {"hook rail/back rail.width": "3 7/16 in"}))
     found = changed_sheets(OLD, new)
@@ -29,6 +31,7 @@ def test_a_narrower_hook_rail_is_seen_on_these_pages():
     assert not {"plan", "section-foot-shelf", "settings-lengths", "contents"} & set(found)
 
 
+@pytest.mark.slow
 def test_they_come_in_the_order_of_the_binder():
     new = lay_out(alter(bench, {"length": "60 in"}))
     found = changed_sheets(OLD, new)
@@ -36,6 +39,7 @@ def test_they_come_in_the_order_of_the_binder():
     assert "plan" in found
 
 
+@pytest.mark.slow
 def test_the_number_of_a_page_is_no_reason():
     # a note in the findings puts a page before all others
     new = lay_out(alter(bench, {"foot shelf/front rail.thickness": "9/16 in"}))

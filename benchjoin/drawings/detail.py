@@ -14,7 +14,7 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from ..drafting.dimensions import overall
-from ..drafting.lettering import wrap
+from ..drafting.lettering import text_width, wrap
 from ..drafting.primitives import Drawing, Text, bounds, shift
 from ..drafting.sheet import Sheet
 from ..frame.rails import Slot
@@ -162,7 +162,7 @@ def _notes(layout: Layout, same: Sequence[Joint]) -> tuple[str, ...]:
         told(finding): None
         for joint in same
         for finding in concerning(layout, (joint.leg,), joint.piece)
-        if joint.rail in finding.parts
+        if joint.rail in finding.parts or joint.rail in finding.sentence
     }
     return tuple(found)
 
@@ -194,7 +194,7 @@ def _placed(looks: Looks, scale: float, read: Reader, *, third: bool) -> Drawing
 
 def _eyes(slot: Slot, leg: Part, rail: Part) -> tuple[Eye, Eye, Eye]:
     """The eye that looks at the face the rail goes to, the one on the side where the rail runs off, the one above."""
-    face = slot.side if slot.side in EYES else "left"
+    face = next((way for way in (slot.side, slot.rail.face) if way in OPPOSITE), "left")
     front = EYES[OPPOSITE[face] if slot.rail.face == "inner" else face]
     own, mate = front.frame.local(leg.blank), front.frame.local(rail.blank)
     to_the_left = own.low[0] - mate.low[0] > mate.high[0] - own.high[0] + TOUCH
@@ -213,10 +213,12 @@ def _one(look: _Look, scale: float, read: Reader) -> Drawing:
         *strokes(ends, "thin", scale),
         *strokes(seen.hidden, "hidden", scale),
     )
-    x0, _, x1, y1 = bounds(drawn)
+    x0, _, x1, top = bounds(drawn)
     name = eye.title if eye.name == "above" else f"from the {eye.name}"
     size = _size(look, scale, x0, read)
-    titled = (*drawn, *size, Text(((x0 + x1) / 2, y1 + 2.5), name, TEXT, "middle"))
+    if size and (x0 + x1 - text_width(name, TEXT)) / 2 < bounds(size)[2] + 1.0:
+        top = max(top, bounds(size)[3])
+    titled = (*drawn, *size, Text(((x0 + x1) / 2, top + 2.5), name, TEXT, "middle"))
     return shift(titled, -x / 2 * scale, -y / 2 * scale)
 
 

@@ -13,7 +13,7 @@ from ..drafting.title_block import TitleBlock
 from ..errors import PaperError
 from ..layout.layout import Layout
 from ..trade.drawing import SCALES
-from .notes import written
+from .notes import counted, written
 from .page import PLAIN, House, block, both_ways, papers_from, room, system
 
 LARGEST = 0.2
@@ -93,10 +93,10 @@ def fit_view(
         first = bisect_left(range(len(scales)), True, key=lambda number: goes_on(size, number)) if free else 0
         for ratio, label in scales[first:]:
             drawing, off = drawn(ratio), shifted(ratio)
-            told = [*_about_room(off, size, crowded_on), *notes]
-            words = words_at(label)
+            about, words = _about_room(off, size, crowded_on), words_at(label)
+            ways = [about + list(notes)] if free or not notes else [about + list(notes), about + counted(notes)]
             for width, height in both_ways(size):
-                placed = _placed(drawing, told, _inside(room(width, height, words)))
+                placed = _placed(drawing, ways, _inside(room(width, height, words)))
                 if placed:
                     sheet = Sheet(
                         name=name,
@@ -143,16 +143,16 @@ def _inside(free: Box) -> Box:
     return (free[0] + INSET, free[1] + INSET, free[2] - INSET, free[3] - INSET)
 
 
-def _placed(drawing: Drawing, notes: Sequence[str], inside: Box) -> Drawing | None:
+def _placed(drawing: Drawing, ways: Sequence[Sequence[str]], inside: Box) -> Drawing | None:
     """The drawing in the middle of its room with the notes below or beside it; None where it does not go in.
 
-    Notes do not make a view smaller: where they have no room, they are counted, and the reader is sent to their list.
+    Notes do not make a view smaller: where they have no room they are told in a shorter way, the next one of `ways`. A
+    picture, which is not to scale, makes room for them.
     """
     size = bounds(drawing)
     if not _goes_in(size, inside):
         return None
-    counted = [f"{len(notes)} notes on these parts: see the sheet of findings."] if len(notes) > 1 else []
-    for told in ([*notes], counted) if notes else ([],):
+    for told in ways:
         for place in (_below, _beside):
             placed = place(drawing, size, told, inside)
             if placed:

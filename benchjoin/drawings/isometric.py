@@ -20,7 +20,7 @@ from shapely.geometry.base import BaseGeometry
 from ..drafting.primitives import Drawing, Line
 from ..drafting.sheet import Sheet
 from ..frame.joints import Butt
-from ..layout.blanks import OUT
+from ..layout.blanks import OPPOSITE, OUT
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..lengths import TOUCH
@@ -197,10 +197,17 @@ def apart(layout: Layout, piece: int) -> dict[str, Vector]:
     for part in layout.piece(piece):
         if part.role == "leg":
             found[part.identity] = _times(OUT[part.side], step)
+    notched = {
+        joint.rail: cut.face
+        for joint in layout.joints
+        if joint.piece == piece
+        for cut in joint.cuts
+        if cut.part == joint.leg
+    }
     for slot in layout.frame.rails():
         base: Iterable[Vector] = [found[slot.legs[0]]] if slot.long else []
-        out = slot.side if slot.rail.face != "inner" else {"front": "back", "back": "front"}.get(slot.side, slot.side)
-        stays = slot.side == "cross" or (not slot.long and isinstance(slot.joint, Butt))
+        out = notched.get(slot.name) or (OPPOSITE[slot.side] if slot.rail.face == "inner" else slot.side)
+        stays = out == "cross" or (not slot.long and isinstance(slot.joint, Butt))
         push = (0.0, 0.0, 0.0) if stays else _times(OUT[out], step)
         x, y, z = (sum(values) for values in zip(push, *base, strict=True))
         found[slot.name] = (x, y, z)

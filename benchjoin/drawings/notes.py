@@ -45,6 +45,12 @@ def finding_notes(layout: Layout, identities: Iterable[str], piece: int, most: i
     return [*map(told, found[:most]), *([f"{more} more: see the sheet of findings."] if more > 0 else [])]
 
 
+def counted(notes: Sequence[str]) -> list[str]:
+    """What stands for notes that have no room."""
+    several = "1 note" if len(notes) == 1 else f"{len(notes)} notes"
+    return [f"{several} on these parts: see the sheet of findings."]
+
+
 def written(notes: Sequence[str], width: float) -> Drawing:
     """Notes one below the other, the first line's top at nought. [mm]"""
     lines, low = [], -TEXT

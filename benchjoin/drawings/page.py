@@ -86,12 +86,12 @@ Reader = Callable[[float], str]
 
 
 def reader(frame: Frame, house: House) -> Reader:
-    """How sizes are written: as the design's tape reads them, with the other unit in brackets if asked for."""
+    """How sizes are written: as the design's tape reads them, and, if asked for, the nearest of the other unit."""
     own = frame.tape
     if not house.dual:
         return own.read
     other = Tape("1 mm" if own.unit == "in" else "1/16 in")
-    return lambda length: f"{own.read(length)} [{other.read(length)}]"
+    return lambda length: f"{own.read(length)} [{other.figures(length)}]"
 
 
 def room(width: float, height: float, words: TitleBlock) -> Box:

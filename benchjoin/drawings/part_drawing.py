@@ -35,6 +35,8 @@ from .views import Eye, view
 
 TEXT = 2.5
 PITCH = 4.2
+LEFT_OF_VIEW = 4.0
+"""Depths over the view may begin so far to its left. [mm]"""
 LEAST_WIDE = 86.0
 """Words over narrow views are written at least so wide. [mm]"""
 
@@ -172,7 +174,7 @@ def _laid(part: Part, face: _Face, along: Broken, scale: float, read: Reader, *,
     high = face.across * scale
     size = overall(0.0, high, read(face.across), axis="y", at=-8.0, outline=0.0)
     name = Text((bounds(size)[0] - 2.0, high / 2 - TEXT / 2), face.name, TEXT, "end")
-    thick = () if part.cuts else (Text((along.length / 2, high + 3.0), f"{read(face.through)} thick", TEXT, "middle"),)
+    thick = () if part.cuts else (_thick(f"{read(face.through)} thick", along, high),)
     return (
         *strokes(visible, "visible", 1.0),
         *strokes(hidden, "hidden", 1.0),
@@ -183,6 +185,11 @@ def _laid(part: Part, face: _Face, along: Broken, scale: float, read: Reader, *,
         *_depths(face.cuts, along, high, face.across, read),
         *_shoulders(part, face.cuts, along, read, first=first),
     )
+
+
+def _thick(words: str, along: Broken, high: float) -> Text:
+    """The thickness over a plain part, clear of the width on its left."""
+    return Text((max(along.length / 2, text_width(words, TEXT) / 2 - LEFT_OF_VIEW), high + 3.0), words, TEXT, "middle")
 
 
 def _shoulders(part: Part, cuts: Sequence[_Cut], along: Broken, read: Reader, *, first: bool) -> Drawing:
@@ -211,7 +218,8 @@ def _depths(cuts: Sequence[_Cut], along: Broken, high: float, across: float, rea
     labels = [_depth_words(cut, across, read) for cut in cuts]
     middles = [float(along.at((cut.start + cut.end) / 2)) for cut in cuts]
     widths = [max(text_width(line, TEXT) for line in lines) for lines in labels]
-    places = spread(middles, [(a + b) / 2 + 3.0 for a, b in pairwise(widths)]) if cuts else []
+    apart = [(a + b) / 2 + 3.0 for a, b in pairwise(widths)]
+    places = spread(middles, apart, within=_beside_the_width(widths, apart, along)) if cuts else []
     shifted = any(abs(place - at) > 0.02 for place, at in zip(places, middles, strict=True))
     base = high + (6.0 if shifted else 3.0)
     for lines, at, place in zip(labels, middles, places, strict=True):
@@ -219,6 +227,12 @@ def _depths(cuts: Sequence[_Cut], along: Broken, high: float, across: float, rea
         yield Line(((at, high + 0.5), (at, high + 1.5), *bend, (place, base - 0.5)))
         for number, line in enumerate(reversed(lines)):
             yield Text((place, base + 0.5 + PITCH * number), line, TEXT, "middle")
+
+
+def _beside_the_width(widths: Sequence[float], apart: Sequence[float], along: Broken) -> tuple[float, float]:
+    """Where the first and the last depth may stand so that none gets to the width on the left of the view. [mm]"""
+    first = widths[0] / 2 - LEFT_OF_VIEW
+    return first, max(along.length, first + sum(apart)) + widths[-1]
 
 
 def _depth_words(cut: _Cut, across: float, read: Reader) -> list[str]:

@@ -48,8 +48,28 @@ def parts_sheet(layout: Layout, *, paper: str | None = None, house: House | None
         left, _, right, top = bounds(ruled)
         return (*whole, *shift(ruled, (x0 + x1 - left - right) / 2, y0 - 6.0 - top))
 
-    title = "Parts, drawn apart"
-    return fit_view(layout, draw, name="parts-apart", kind="Parts", title=title, paper=paper, house=house, free=True)
+    others = list(_of_other_pieces(layout, piece))
+    return fit_view(
+        layout,
+        draw,
+        name="parts-apart",
+        kind="Parts",
+        title="Parts, drawn apart",
+        paper=paper,
+        house=house,
+        free=True,
+        notes=[" ".join(others)] if others else (),
+    )
+
+
+def _of_other_pieces(layout: Layout, piece: int) -> Iterator[str]:
+    """Kinds that this piece has not: where they are, and which item stands in their place here."""
+    here = {part.identity: part.kind for part in layout.piece(piece)}
+    told = set(here.values())
+    for part in layout.parts:
+        if part.kind not in told and part.identity in here:
+            told.add(part.kind)
+            yield f"Item {part.kind}: {part.identity} of piece {part.piece}, for item {here[part.identity]}."
 
 
 def _balloons(parts: Sequence[Part], shown: Apart, picture: Drawing, scale: float) -> Iterator[Primitive]:
@@ -63,6 +83,8 @@ def _balloons(parts: Sequence[Part], shown: Apart, picture: Drawing, scale: floa
             (kind for kind, (px, _) in places.items() if (px < middle) == (out < 0)), key=lambda kind: places[kind][1]
         )
         pitch = 2 * RADIUS + 2.0
+        if not own:
+            continue
         for kind, y in zip(own, spread([places[k][1] for k in own], [pitch] * (len(own) - 1)), strict=True):
             yield from _balloon(str(kind), (x, y), places[kind], out)
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 from operator import itemgetter
 
-from shapely import get_coordinates, get_parts, length
+from shapely import get_coordinates, get_parts, length, transform
 from shapely.geometry.base import BaseGeometry
 
 from ..drafting.primitives import Line, Text, figure_middle, text_box
@@ -14,6 +14,8 @@ from ..layout.parts import Part
 from .views import View
 
 CAPTION = 2.5
+PLACES = (0.5, 0.25, 0.75, 1 / 6, 5 / 6)
+"""Where along a rail its name may stand."""
 CLEAR = 0.3
 """Between a name and the edges of its rail. [mm]"""
 
@@ -27,19 +29,25 @@ def strokes(lines: BaseGeometry, kind: str, scale: float) -> Iterator[Line]:
 
 
 def level_names(parts: Sequence[Part], seen: View, scale: float) -> Iterator[Text]:
-    """The name of each level on its nearest visible rail, where it has room."""
+    """The name of each level on its nearest visible rail, in the middle or where it has room."""
     told: set[str] = set()
+    hidden = transform(seen.hidden, lambda points: points * scale)
     levels = {part.name: part.level for part in parts if part.level}
     for face in sorted((f for f in seen.faces if f.part in levels), key=lambda f: (f.distance, f.part)):
         level = levels[face.part] or ""
         x0, y0, x1, y1 = (edge * scale for edge in face.region.bounds)
-        text = Text(((x0 + x1) / 2, figure_middle((y0 + y1) / 2, CAPTION)), level, CAPTION, "middle")
-        left, low, right, high = text_box(text).bounds
         whole = face.region.area * scale**2 > 0.98 * (x1 - x0) * (y1 - y0)
-        inside = x0 + 1 < left and right < x1 - 1 and y0 + CLEAR < low and high < y1 - CLEAR
-        if level not in told and whole and inside:
-            told.add(level)
-            yield text
+        if level in told or not whole:
+            continue
+        for share in PLACES:
+            at = (x0 + (x1 - x0) * share, figure_middle((y0 + y1) / 2, CAPTION))
+            text = Text(at, level, CAPTION, "middle")
+            left, low, right, high = text_box(text).bounds
+            inside = x0 + 1 < left and right < x1 - 1 and y0 + CLEAR < low and high < y1 - CLEAR
+            if inside and not hidden.intersects(text_box(text)):
+                told.add(level)
+                yield text
+                break
 
 
 def distinct(values: Iterable[float]) -> list[float]:

@@ -1,23 +1,25 @@
 """Views: what a person sees of the parts from one side, and what is hidden of their joints.
 
-Each part, less its cuts, shows faces at certain distances from the eye. What is visible of a face is its region less
-the nearer faces of all parts; the edges of the visible regions are the lines of the view, each once. Edges of notches
-and laps that lie behind other wood are hidden lines; other covered edges are left out.
+Parts, less their cuts, are painted over each other from the farthest to the nearest (`painting`). The edges of what is
+seen are the lines of the view, each once. Edges of notches and laps that lie behind other wood are hidden lines; other
+covered edges are left out. `faces_of` gives the faces of one part that look at an eye, for pictures that lay them on
+the page in their own way.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import cached_property
 from typing import Literal
 
 import attrs
-import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
 from ..layout.parts import Part
 from ..lengths import TOUCH
 from ..solids import Box, Placement, Vector, cross, slabs
+from .painting import Painted, paint
 
 Seen = Literal["front", "back", "left", "right", "above"]
 
@@ -58,12 +60,17 @@ class Face:
 
 @attrs.frozen
 class View:
-    """What is seen: visible regions by part, visible lines, hidden lines of joints; full size, page axes. [mm]"""
+    """What is seen: visible lines, hidden lines of joints, and visible regions by part; full size, page axes. [mm]"""
 
     eye: Eye
-    faces: tuple[Face, ...]
+    painted: Painted = attrs.field(eq=False)
     visible: BaseGeometry = attrs.field(eq=False)
     hidden: BaseGeometry = attrs.field(eq=False)
+
+    @cached_property
+    def faces(self) -> tuple[Face, ...]:
+        """What is seen of each face of each part; it is worked out when it is asked for."""
+        return tuple(Face(*found) for found in self.painted.regions())
 
     @property
     def shows(self) -> tuple[str, ...]:
@@ -80,10 +87,8 @@ class View:
 def view(parts: Sequence[Part], seen: str | Eye) -> View:
     """The view of parts from one side."""
     eye = EYES[seen] if isinstance(seen, str) else seen
-    shown = _uncovered([face for part in parts for face in faces_of(part, eye)])
-    wood = shapely.union_all([face.region for face in shown])
-    lines = shapely.union_all([face.region.boundary for face in shown])
-    return View(eye, tuple(shown), canonical(lines), canonical(_hidden(parts, eye, wood, lines)))
+    painted = paint(parts, eye.frame)
+    return View(eye, painted, *painted.lines())
 
 
 def faces_of(part: Part, eye: Eye) -> Iterable[Face]:
@@ -104,41 +109,3 @@ def faces_of(part: Part, eye: Eye) -> Iterable[Face]:
 def _moved(box: Box, near: float) -> Box:
     (a, b, c), (d, e, f) = box.low, box.high
     return Box((a, b, c - near), (d, e, f - near))
-
-
-def _uncovered(faces: Sequence[Face]) -> list[Face]:
-    """What is left of each face after all nearer ones are taken off; empty ones are dropped."""
-    regions = np.array([face.region for face in faces], dtype=object)
-    distance = np.array([face.distance for face in faces])
-    far, near = shapely.STRtree(regions).query(regions, predicate="intersects")
-    covers = distance[near] < distance[far] - TOUCH
-    nearer: dict[int, list[int]] = {}
-    for behind, front in zip(far[covers], near[covers], strict=True):
-        nearer.setdefault(int(behind), []).append(int(front))
-    covered = list(nearer)
-    masks = np.array([shapely.union_all(regions[nearer[n]]) for n in covered], dtype=object)
-    left = regions.copy()
-    if covered:
-        left[covered] = shapely.difference(regions[covered], masks)
-    areas = shapely.area(left)
-    return [attrs.evolve(face, region=r) for face, r, a in zip(faces, left, areas, strict=True) if a > TOUCH]
-
-
-def _hidden(parts: Sequence[Part], eye: Eye, wood: BaseGeometry, visible: BaseGeometry) -> BaseGeometry:
-    """Edges of notches and laps that lie behind other wood."""
-    found = []
-    for part in parts:
-        blank = eye.frame.local(part.blank)
-        for cut in part.cuts:
-            inside = eye.frame.local(cut.box).meet(blank)
-            if inside is not None:
-                found.append(shapely.box(*inside.low[:2], *inside.high[:2]).boundary)
-    if not found:
-        return shapely.MultiLineString()
-    seen = visible.buffer(TOUCH, quad_segs=1, cap_style="flat", join_style="mitre")
-    return shapely.union_all(found).intersection(wood).difference(seen)
-
-
-def canonical(lines: BaseGeometry) -> BaseGeometry:
-    """Lines merged end to end, without points in straight runs, in an order that depends on nothing but themselves."""
-    return shapely.normalize(shapely.simplify(shapely.line_merge(lines), TOUCH))

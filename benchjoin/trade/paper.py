@@ -10,6 +10,8 @@ Whoever binds a set of sheets asks here for the size of a page; sizes are portra
 
 from __future__ import annotations
 
+import re
+
 import attrs
 
 from ..errors import PaperError
@@ -77,23 +79,36 @@ PDF_LONGEST = PDF_LONGEST_POINTS / 72 * INCH  # 5080 mm
 PDF_SHORTEST = PDF_SHORTEST_POINTS / 72 * INCH
 
 
+_SIDES = re.compile(r"(\d+(?:\.\d+)?) ?[x×] ?(\d+(?:\.\d+)?) ?(mm|in)")
+"""Sheets by their sides, as `_plain` leaves a name."""
+
+
 def paper_size(name: str) -> tuple[float, float]:
     """Width and height of a sheet by its name, portrait, whatever the case of the name. [mm]
+
+    Other sheets are named by their sides: "300 x 400 mm", "12 x 18 in".
 
     Raises
     ------
     PaperError
         If there is no such sheet; the message lists those there are.
+
+    >>> paper_size("12 x 10 in")
+    (254.0, 304.8)
     """
+    custom = _SIDES.fullmatch(_plain(name))
+    if custom:
+        sides = sorted(round(float(side) * (INCH if custom[3] == "in" else 1.0), 3) for side in custom.group(1, 2))
+        return sides[0], sides[1]
     if not is_paper(name):
         known = ", ".join([paper.name for paper in PAPERS] + list(SOLD_AS))
-        raise PaperError(f"No paper is called {name!r}. There is {known}.")
+        raise PaperError(f'No paper is called {name!r}. There is {known}, or a size such as "300 x 400 mm".')
     return _SHEETS[_plain(name)]
 
 
 def is_paper(name: str) -> bool:
     """Whether a name is that of a sheet."""
-    return _plain(name) in _SHEETS
+    return _plain(name) in _SHEETS or _SIDES.fullmatch(_plain(name)) is not None
 
 
 def is_roll(name: str) -> bool:

@@ -62,6 +62,7 @@ def seen(sheet):
             yield item
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", FRAMES)
 def test_nothing_is_printed_where_a_printer_does_not_reach(name):
     for sheet in made(name)[1]:
@@ -210,6 +211,7 @@ def test_a_reduced_picture_takes_no_roll_and_no_printer():
 # --- longer than a page of PDF can be ---
 
 
+@pytest.mark.slow
 def test_legs_longer_than_a_pdf_page_are_tiled_and_stick_and_patterns_are_made(tmp_path):
     layout = tall(rack, 5400)
     page = set_page(layout, "A")
@@ -239,6 +241,7 @@ def test_tiles_and_rolls_say_their_correction_too():
         assert "prints along 0.9850, across 0.9920" in words(sheet)
 
 
+@pytest.mark.slow
 def test_a_corrected_page_keeps_to_its_margins_and_its_words_apart():
     layout = lay_out(bench)
     for along, across in ((0.971, 0.98), (1.029, 1.02)):

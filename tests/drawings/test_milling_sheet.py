@@ -76,6 +76,7 @@ def test_what_was_measured_is_printed_on_its_line():
     assert {"44.3", "44.6"} <= set(told)
 
 
+@pytest.mark.slow
 def test_the_binder_has_it_and_a_frame_that_cannot_be_built_has_none():
     assert any(sheet.name.startswith("milling") for sheet in sheets(lay_out(rack)))
     faulty = lay_out(alter(bench, {"bench.ends": Rail("3 1/2 in", joint=Notch()), "corners": "staggered"}))

@@ -284,6 +284,7 @@ def test_a_binder_that_fails_leaves_the_one_before(tmp_path, monkeypatch):
     assert path.read_bytes() == b"before"
 
 
+@pytest.mark.slow
 def test_the_same_layout_gives_the_same_binder(tmp_path):
     one, two = (bind(lay_out(bench), tmp_path / name).read_bytes() for name in ("one.pdf", "two.pdf"))
     assert one == two

@@ -30,10 +30,14 @@ def balloons(sheet):
     texts = [item for item in sheet.drawing if isinstance(item, Text)]
     lines = [item for item in sheet.drawing if isinstance(item, Line) and item.kind == "thin" and len(item.points) == 2]
     for ring in rings:
-        (number,) = (t.string for t in texts if abs(t.at[0] - ring.centre[0]) < 0.1 and near(t.at, ring.centre) < RADIUS)
-        edge = [line for line in lines if abs(near(line.points[0], ring.centre) - RADIUS) < 1e-6]
-        (line,) = edge
+        (number,) = (text.string for text in texts if near(text.at, ring.centre) < RADIUS)
+        (line,) = (line for line in lines if abs(near(line.points[0], ring.centre) - RADIUS) < 1e-6)
         yield int(number), line.points[1]
+
+
+def is_of_the_picture(line):
+    """No edge of the picture is level, and all lines of the table are."""
+    return line.kind == "visible" and abs(line.points[0][1] - line.points[1][1]) > 1e-6
 
 
 def near(one, other):
@@ -41,7 +45,11 @@ def near(one, other):
 
 
 def test_numbers_are_those_of_the_table_and_of_the_part_drawings(layout):
-    numbers = sorted(number for number, _ in balloons(parts_sheet(layout)))
+    sheet = parts_sheet(layout)
+    numbers = sorted(number for number, _ in balloons(sheet))
+    assert numbers == sorted({part.kind for part in layout.piece(1)})
+    told = " ".join(item.string for item in sheet.drawing if isinstance(item, Text))
+    numbers = sorted([*numbers, *(int(n) for n in re.findall(r"Item (\d+): ", told))])  # what only other pieces have
     assert numbers == sorted(int(row[0]) for row in parts_table(layout).rows)
     heads = [t.string for sheet in part_drawings(layout) for t in sheet.drawing if isinstance(t, Text) and t.bold]
     assert numbers == sorted(int(m[1]) for head in heads if (m := re.match(r"Part (\d+): ", head)))
@@ -50,7 +58,7 @@ def test_numbers_are_those_of_the_table_and_of_the_part_drawings(layout):
 def test_a_balloon_points_at_a_part_of_its_kind(layout):
     sheet, shown = parts_sheet(layout), drawn_apart(layout, 1)
     kinds = {part.name: part.kind for part in layout.piece(1)}
-    drawn = bounds(tuple(i for i in sheet.drawing if isinstance(i, Line) and i.kind == "visible"))
+    drawn = bounds(tuple(item for item in sheet.drawing if isinstance(item, Line) and is_of_the_picture(item)))
     x0, y0, x1, _ = shown.lines.bounds
     scale = (drawn[2] - drawn[0]) / (x1 - x0)
     for number, (x, y) in balloons(sheet):

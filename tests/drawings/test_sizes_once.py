@@ -151,7 +151,5 @@ def test_a_size_that_is_given_twice_is_found():
     sizes = [(axis, size) for axis, _, size, _ in reached(sheet, "in")]
     assert ("y", 32 * INCH) in sizes
     twice = next(item for item in sheet.drawing if isinstance(item, Text) and item.string == "32")
-    again = type(sheet)(
-        name="again", title="", width=sheet.width, height=sheet.height, drawing=(*sheet.drawing, twice)
-    )
+    again = type(sheet)(name="again", title="", width=sheet.width, height=sheet.height, drawing=(*sheet.drawing, twice))
     assert [(axis, size) for axis, _, size, _ in reached(again, "in")].count(("y", 32 * INCH)) == 2

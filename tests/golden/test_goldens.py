@@ -1,7 +1,8 @@
 """Goldens: recordings of what the library said when a person last looked at it. They prove nothing but a change.
 
-Next to this file lie the marks of each set and the cut list as text, the lines and texts of four sheets, and one SVG.
-After a change that is meant, look at the sheets first, then write the goldens anew: pytest tests/golden --force-regen
+Next to this file lie the marks of each set and the cut list as text, the lines and texts of some sheets, and an SVG of
+each design; the picture of the README lies in gallery/. After a change that is meant, look at the sheets first, then
+write the goldens anew: pytest tests/golden --force-regen
 """
 
 from __future__ import annotations
@@ -10,10 +11,15 @@ from collections import defaultdict
 from itertools import pairwise
 
 import pytest
-from designs import bench, rack
+from designs import GALLERY, bench, rack, stand
 
 from benchjoin import cut_list, elevation, lay_out, set_page
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text
+from benchjoin.drawings.detail import joint_details
+from benchjoin.drawings.part_drawing import part_drawings
+from benchjoin.drawings.parts_sheet import parts_sheet
+from benchjoin.drawings.plan import plan
+from benchjoin.drawings.section import section
 
 DESIGNS = {"bench": bench, "rack": rack}
 REDUCED = {"bench": "Letter", "rack": "A3"}
@@ -128,6 +134,28 @@ def test_reduced_set_page_recorded(design, data_regression):
     data_regression.check(recorded(set_page(lay_out(DESIGNS[design]), "A", paper=REDUCED[design])))
 
 
-def test_front_elevation_of_the_bench_as_svg(file_regression):
-    svg = elevation(lay_out(bench), "front").svg().replace("><", ">\n<")
+DRAWINGS = {
+    "left end of the stand": lambda: elevation(lay_out(stand), "left"),
+    "plan of the rack": lambda: plan(lay_out(rack)),
+    "section of the bench at its bench": lambda: section(lay_out(bench), "bench"),
+    "parts of the stand": lambda: part_drawings(lay_out(stand))[0],
+    "joints of the rack": lambda: joint_details(lay_out(rack))[0],
+    "parts of the bench drawn apart": lambda: parts_sheet(lay_out(bench)),
+}
+
+
+@pytest.mark.parametrize("name", DRAWINGS)
+def test_drawing_recorded(name, data_regression):
+    data_regression.check(recorded(DRAWINGS[name]()))
+
+
+@pytest.mark.parametrize("name", ["bench", "rack", "stand"])
+def test_front_elevation_as_svg(name, file_regression):
+    svg = elevation(lay_out({"bench": bench, "rack": rack, "stand": stand}[name]), "front").svg().replace("><", ">\n<")
     file_regression.check(svg + "\n", extension=".svg", encoding="utf-8")
+
+
+def test_the_picture_of_the_readme_is_up_to_date(tmp_path):
+    """Draw it anew: elevation(lay_out(bench), "front").save("gallery/honey-house-front.svg")."""
+    drawn = elevation(lay_out(bench), "front").save(tmp_path / "front.svg")
+    assert (GALLERY / "honey-house-front.svg").read_text(encoding="utf-8") == drawn.read_text(encoding="utf-8")

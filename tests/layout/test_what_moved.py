@@ -100,6 +100,7 @@ def test_it_agrees_with_a_direct_comparison_of_the_designs(name):
     assert told
 
 
+@pytest.mark.slow
 @settings(max_examples=30)
 @given(frames(), st.randoms(use_true_random=False))
 def test_it_agrees_with_a_direct_comparison_of_any_frame(frame, rng):

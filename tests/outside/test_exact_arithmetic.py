@@ -105,6 +105,7 @@ def test_any_run_matches_elimination_over_fractions(run):
     agrees(run)
 
 
+@pytest.mark.slow
 @settings(max_examples=150)
 @given(runs(spoiled=False, count=8))
 def test_long_runs_match_elimination_over_fractions(run):

@@ -138,7 +138,7 @@ def test_the_buffer_finds_two_parts_that_are_shown_in_the_wrong_order(monkeypatc
     front, back = names.index("1/bench/front rail"), names.index("1/head rail/back rail")
     swapped = list(found.faces)
     swapped[front] = attrs.evolve(swapped[front], part=names[back])
-    monkeypatch.setattr(f"{__name__}.view", lambda *_: attrs.evolve(found, faces=tuple(swapped)))
+    monkeypatch.setattr(f"{__name__}.shown", lambda *_: Shown(tuple(swapped), found.visible))
     assert differing(parts, "front")[0] > 100
 
 

@@ -155,6 +155,7 @@ def test_tiles_laid_by_their_crosses_are_the_full_page(paper, upright, corrected
     assert missing(bare, reference.pixels) == 0
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", ["Letter", "A4"])
 def test_nothing_of_the_full_page_is_left_between_the_tiles(paper, whole, tmp_path):
     document, foot, edge = whole
@@ -166,6 +167,7 @@ def test_nothing_of_the_full_page_is_left_between_the_tiles(paper, whole, tmp_pa
     assert (table.pixels < 100).sum() == 0
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper, upright", WAYS, ids=str)
 def test_crosses_of_neighbours_fall_together_at_the_distances_that_they_state(paper, upright, tmp_path):
     pages = read_pages(saved(set_tiles(LAYOUT, "A", paper=paper, upright=upright), tmp_path / "tiles.pdf"))
