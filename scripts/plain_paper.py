@@ -15,7 +15,7 @@ from typing import Any
 import cairocffi
 
 from benchjoin.drafting.lettering import font_size
-from benchjoin.drafting.primitives import Clipped, Disc, Drawing, Fill, Line, Primitive, Text
+from benchjoin.drafting.primitives import Disc, Drawing, Fill, Line, Primitive, Text, flat
 from benchjoin.drafting.sheet import Sheet
 from benchjoin.drafting.widths import FAMILY
 from benchjoin.layout.parts import Part
@@ -23,15 +23,6 @@ from benchjoin.solids import boxes
 
 POINT = 25.4 / 72  # mm
 Points = Sequence[tuple[float, float]]
-
-
-def flat(drawing: Drawing) -> Iterator[Primitive]:
-    """The primitives, those in a window too."""
-    for item in drawing:
-        if isinstance(item, Clipped):
-            yield from flat(item.drawing)
-        else:
-            yield item
 
 
 def as_strings(drawing: Drawing, down: float) -> str:
