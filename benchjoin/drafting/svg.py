@@ -27,6 +27,7 @@ INK, PAPER = "#000", "#fff"
 _UNWRITABLE = re.compile("[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
 
 
+@lru_cache(maxsize=16_384)
 def number(value: float) -> str:
     """A number for a file: three decimals at most, no trailing zeros, no minus nought; refused if not finite.
 
