@@ -22,14 +22,15 @@ ORDER: Mapping[str, int] = {"error": 0, "warning": 1, "note": 2}
 class Finding:
     """One thing that the maker must know.
 
-    kind is a short name of the check, where the part or parts in words, parts their identities, numbers the sizes in
-    mm (or fractions) that the sentence states, at the tape's reading.
+    kind is a short name of the check, where the part or parts in words, parts their identities, mates those of other
+    parts that it speaks of, numbers the sizes in mm (or fractions) that the sentence states, at the tape's reading.
     """
 
     severity: Severity
     kind: str
     where: str
     parts: tuple[str, ...] = ()
+    mates: tuple[str, ...] = ()
     sentence: str
     numbers: Mapping[str, float] = attrs.field(factory=dict, hash=False)
     source: Source

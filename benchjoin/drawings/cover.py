@@ -12,6 +12,7 @@ from ..layout.layout import Layout
 from ..tables import Table
 from .fitting import fit_view
 from .isometric import picture
+from .notes import told
 from .page import PLAIN, House, Reader, reader
 from .strokes import strokes
 
@@ -69,11 +70,10 @@ def key_sizes(layout: Layout, read: Reader) -> Table:
 def _findings(layout: Layout) -> Iterator[Primitive]:
     """The first findings in words, and how many more there are."""
     counts = [(s, sum(f.severity == s for f in layout.findings)) for s in ("error", "warning", "note")]
-    told = ", ".join(f"{n} {s}{'s' * (n != 1)}" for s, n in counts if n) or "none"
-    lines: list[tuple[str, bool]] = [(f"Findings: {told}", True)]
+    counted = ", ".join(f"{n} {s}{'s' * (n != 1)}" for s, n in counts if n) or "none"
+    lines: list[tuple[str, bool]] = [(f"Findings: {counted}", True)]
     for finding in layout.findings[:MOST_TOLD]:
-        text = f"{finding.severity.capitalize()}: {finding.sentence}"
-        lines += [(line, False) for line in wrap(text, 2.5, WIDE)]
+        lines += [(line, False) for line in wrap(told(finding), 2.5, WIDE)]
         lines.append(("", False))
     more = len(layout.findings) - MOST_TOLD
     if more > 0:

@@ -162,7 +162,7 @@ def _notes(layout: Layout, same: Sequence[Joint]) -> tuple[str, ...]:
         told(finding): None
         for joint in same
         for finding in concerning(layout, (joint.leg,), joint.piece)
-        if joint.rail in finding.parts or joint.rail in finding.sentence
+        if joint.rail in (*finding.parts, *finding.mates)
     }
     return tuple(found)
 

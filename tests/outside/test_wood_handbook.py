@@ -1,6 +1,6 @@
 """Species, held against the Wood Handbook FPL-GTR-282 (2021): Tables 4-3, 5-3a, 5-3b and 13-5.
 
-The strength values were read from a public transcription of Table 5-3b; it and the metric Table 5-3a are rounded apart,
+The strength values were read from a public copy of Table 5-3b; it and the metric Table 5-3a are rounded apart,
 so each checks the other.
 """
 

@@ -22,15 +22,16 @@ def deep_notches(piece: Piece) -> Iterator[Finding]:
         deep = [(notch, part) for notch, part in through if DEEPEST_NOTCH + 1e-9 < part < 1 - 1e-9]
         if deep:
             notch, part = max(deep, key=lambda pair: pair[1])
-            rails = ", ".join(dict.fromkeys(n.rail for n, _ in deep))
+            rails = tuple(dict.fromkeys(n.rail for n, _ in deep))
             yield Finding(
                 severity="warning",
                 kind="deep notch",
                 where=names,
                 parts=alike,
-                sentence=f"{names}: notched deeper than half of the leg for {rails}. At {notch.rail} the notch takes "
-                f"{piece.say(notch.depth)} of {piece.say(_through(leg, notch.face))} and leaves {1 - part:.0%}. "
-                "Take thinner rails, or let them in part-way.",
+                mates=rails,
+                sentence=f"{names}: notched deeper than half of the leg for {', '.join(rails)}. At {notch.rail} the "
+                f"notch takes {piece.say(notch.depth)} of {piece.say(_through(leg, notch.face))} and leaves "
+                f"{1 - part:.0%}. Take thinner rails, or let them in part-way.",
                 numbers={"depth": notch.depth, "left": 1 - part},
                 source=COMMON_PRACTICE,
             )
@@ -45,13 +46,14 @@ def notches_at_one_height(piece: Piece) -> Iterator[Finding]:
             if len({n.face for n in inside}) < 2 or not _meet(leg, inside):
                 continue
             left = sum(map(_area, _section(leg, low, high))) / (x * y)
-            rails = " and ".join(dict.fromkeys(n.rail for n in inside))
+            rails = tuple(dict.fromkeys(n.rail for n in inside))
             yield Finding(
                 severity="warning",
                 kind="notches meet",
                 where=names,
                 parts=alike,
-                sentence=f"{names}: the notches for {rails} meet inside the leg from {piece.say(low)} to "
+                mates=rails,
+                sentence=f"{names}: the notches for {' and '.join(rails)} meet inside the leg from {piece.say(low)} to "
                 f"{piece.say(high)}; {left:.0%} of its section is left there. Raise one of them, or let one butt.",
                 numbers={"bottom": low, "top": high, "left": left},
                 source=STATICS,

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from ...findings import Finding
 from ...lengths import TOUCH
 from ...trade.practice import LAND
-from ..parts import Housing, Part
+from ..parts import Part
 from .piece import Piece
 
 
@@ -23,6 +23,7 @@ def slivers(piece: Piece) -> Iterator[Finding]:
                     kind="sliver",
                     where=names,
                     parts=alike,
+                    mates=(notch.rail,),
                     sentence=f"{names}: a sliver of {_thin(piece, land)} stands above the notch for {notch.rail} and "
                     f'will break off. Pin the level by relation (flush="front leg top", "back leg top"), or lower it.',
                     numbers={"land": land},
@@ -33,7 +34,7 @@ def slivers(piece: Piece) -> Iterator[Finding]:
 def short_lands(piece: Piece) -> Iterator[Finding]:
     """Lands too short for their short grain."""
     for names, leg, alike in piece.kinds_of_legs():
-        for land, depth, where in _lands(leg):
+        for land, depth, where, rails in _lands(leg):
             need = LAND.needed(depth)
             if TOUCH < land < need and not (where.startswith("between the top of") and land < LAND.sliver):
                 yield Finding(
@@ -41,6 +42,7 @@ def short_lands(piece: Piece) -> Iterator[Finding]:
                     kind="short land",
                     where=names,
                     parts=alike,
+                    mates=rails,
                     sentence=f"{names}: only {_thin(piece, land)} of wood is left {where}, and its short grain "
                     f"may break away. Leave at least {piece.say(need)}.",
                     numbers={"land": land, "needed": need},
@@ -52,24 +54,15 @@ def _thin(piece: Piece, land: float) -> str:
     return piece.say(land) if piece.frame.tape.marks(land) else f"{land:.2g} mm"
 
 
-def _lands(leg: Part) -> Iterator[tuple[float, float, str]]:
-    """Each land of each face: its height, the depth of the deeper notch beside it, and where it is."""
+def _lands(leg: Part) -> Iterator[tuple[float, float, str, tuple[str, ...]]]:
+    """Each land of each face: its height, the depth of the deeper notch beside it, where it is, beside which rails."""
     for face in leg.faces:
         own = sorted((n for n in leg.notches if n.face == face), key=lambda n: n.bottom)
         for below, above in itertools.pairwise(own):
-            yield (
-                above.bottom - below.top,
-                max(below.depth, above.depth),
-                f"between the notches for {_two(below, above)}",
-            )
+            land, depth = above.bottom - below.top, max(below.depth, above.depth)
+            yield land, depth, f"between the notches for {below.rail} and {above.rail}", (below.rail, above.rail)
         if own:
-            yield own[0].bottom, own[0].depth, f"between the foot and the notch for {own[0].rail}"
-            yield (
-                leg.length - own[-1].top,
-                own[-1].depth,
-                f"between the top of the leg and the notch for {own[-1].rail}",
-            )
-
-
-def _two(below: Housing, above: Housing) -> str:
-    return f"{below.rail} and {above.rail}"
+            first, last = own[0], own[-1]
+            yield first.bottom, first.depth, f"between the foot and the notch for {first.rail}", (first.rail,)
+            where = f"between the top of the leg and the notch for {last.rail}"
+            yield leg.length - last.top, last.depth, where, (last.rail,)
