@@ -15,11 +15,11 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from .binding import bind, changed_sheets
-    from .drafting.correction import PrinterScale
-    from .drawings.elevation import elevation
-    from .drawings.plan import plan
-    from .drawings.section import section
-    from .drawings.set_page import set_page
+    from .drafting.full_size.correction import PrinterScale
+    from .drawings.templates.set.page import set_page
+    from .drawings.views.elevation import elevation
+    from .drawings.views.plan import plan
+    from .drawings.views.section import section
     from .frame.address import alter
     from .frame.frame import Frame
     from .frame.governing import EndRails, Overall
@@ -33,12 +33,12 @@ if TYPE_CHECKING:
     from .layout.lay_out import lay_out
     from .layout.layout import Layout
     from .layout.moved import what_moved
+    from .shop.budget.plan import error_budget
     from .shop.cut_list import cut_list
-    from .shop.error_budget import error_budget
-    from .shop.measurements import read_measurements
-    from .shop.milling import milling_plan
-    from .shop.settings import settings
-    from .shop.shop import Shop
+    from .shop.milling.measurements import read_measurements
+    from .shop.milling.plan import milling_plan
+    from .shop.settings.plan import settings
+    from .shop.settings.shop import Shop
     from .template_pages import templates
 
 __all__ = [
@@ -79,11 +79,11 @@ __all__ = [
 
 _HOMES = {
     ".binding": "bind, changed_sheets",
-    ".drafting.correction": "PrinterScale",
-    ".drawings.elevation": "elevation",
-    ".drawings.plan": "plan",
-    ".drawings.section": "section",
-    ".drawings.set_page": "set_page",
+    ".drafting.full_size.correction": "PrinterScale",
+    ".drawings.views.elevation": "elevation",
+    ".drawings.views.plan": "plan",
+    ".drawings.views.section": "section",
+    ".drawings.templates.set.page": "set_page",
     ".frame.address": "alter",
     ".frame.frame": "Frame",
     ".frame.governing": "EndRails, Overall",
@@ -98,11 +98,11 @@ _HOMES = {
     ".layout.layout": "Layout",
     ".layout.moved": "what_moved",
     ".shop.cut_list": "cut_list",
-    ".shop.error_budget": "error_budget",
-    ".shop.measurements": "read_measurements",
-    ".shop.milling": "milling_plan",
-    ".shop.settings": "settings",
-    ".shop.shop": "Shop",
+    ".shop.budget.plan": "error_budget",
+    ".shop.milling.measurements": "read_measurements",
+    ".shop.milling.plan": "milling_plan",
+    ".shop.settings.plan": "settings",
+    ".shop.settings.shop": "Shop",
     ".template_pages": "templates",
 }
 """Where each name lives, as the imports above say it."""

@@ -12,29 +12,29 @@ from typing import Literal
 
 import attrs
 
-from .drafting.pdf import bind_pdf
-from .drafting.saving import write_whole
-from .drafting.sheet import Sheet
-from .drawings.contents import contents
-from .drawings.cover import cover
-from .drawings.detail import joint_details
-from .drawings.elevation import elevation
-from .drawings.error_budget import error_budget_sheets
-from .drawings.lists import list_sheets
-from .drawings.milling_sheet import milling_sheets
-from .drawings.page import House, first_that_fits, papers_from
-from .drawings.part_drawing import part_drawings
-from .drawings.parts_sheet import parts_sheet
-from .drawings.plan import plan
-from .drawings.section import section
-from .drawings.set_page import set_page
-from .drawings.settings_sheet import settings_sheets
+from .drafting.sheets.sheet import Sheet
+from .drafting.writers.pdf import bind_pdf
+from .drafting.writers.saving import write_whole
+from .drawings.lists.budget_sheet import error_budget_sheets
+from .drawings.lists.contents import contents
+from .drawings.lists.cover import cover
+from .drawings.lists.milling_sheet import milling_sheets
+from .drawings.lists.parts_sheet import parts_sheet
+from .drawings.lists.settings_sheet import settings_sheets
+from .drawings.lists.table_sheets import list_sheets
+from .drawings.making.house import House, first_that_fits, papers_from
+from .drawings.templates.set.page import set_page
+from .drawings.views.elevation import elevation
+from .drawings.views.joint_detail import joint_details
+from .drawings.views.part_drawing import part_drawings
+from .drawings.views.plan import plan
+from .drawings.views.section import section
 from .errors import AddressError, PaperError, told
 from .layout.layout import Layout
 from .layout.moved import what_moved
 from .shop.cut_list import cut_list
 from .shop.findings_list import findings_list
-from .shop.shop import Shop
+from .shop.settings.shop import Shop
 from .template_pages import template_sheets
 from .trade.allowances import Milling
 from .trade.paper import PDF_LONGEST

@@ -11,16 +11,16 @@ from pathlib import Path
 
 import attrs
 
-from .drafting.correction import PrinterScale
-from .drafting.desk_page import MARGIN
-from .drafting.pdf import bind_pdf
-from .drafting.saving import write_whole
-from .drafting.sheet import Sheet
-from .drawings.page import House
-from .drawings.pattern import notch_patterns
-from .drawings.set_page import must_be_buildable
-from .drawings.set_tiles import set_tiles
-from .drawings.story_stick import story_sticks
+from .drafting.full_size.correction import PrinterScale
+from .drafting.full_size.desk_page import MARGIN
+from .drafting.sheets.sheet import Sheet
+from .drafting.writers.pdf import bind_pdf
+from .drafting.writers.saving import write_whole
+from .drawings.making.house import House
+from .drawings.templates.pattern.pages import notch_patterns
+from .drawings.templates.set.page import must_be_buildable
+from .drawings.templates.set.tiles import set_tiles
+from .drawings.templates.stick.pages import story_sticks
 from .errors import PaperError
 from .layout.layout import Layout
 from .lengths import Length

@@ -1,4 +1,4 @@
-"""Write the drawing font, benchjoin/drafting/font/, and what lettering is measured with, benchjoin/drafting/widths.py.
+"""Write the drawing font, benchjoin/drafting/writers/font/, and its widths for lettering, benchjoin/drafting/widths.py.
 
 Run it by hand when the font changes: ``python scripts/make_font.py``. It needs fontTools and the two files of the font
 that ours is cut from. Each weight is written twice: as .ttf with every letter of the list, for PDF and PNG, and as
@@ -125,7 +125,7 @@ def table(plain: TTFont, bold: TTFont) -> str:
 
 def main() -> int:
     """Cut both weights, write them, their licence and the table of widths."""
-    folder = DRAFTING / "font"
+    folder = DRAFTING / "writers" / "font"
     folder.mkdir(exist_ok=True)
     cuts: dict[str, TTFont] = {}
     few = [*ASCII, *LATIN_1, *SIGNS]

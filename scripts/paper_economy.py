@@ -9,12 +9,12 @@ import runpy
 from pathlib import Path
 
 from benchjoin import lay_out
-from benchjoin.drafting.desk_page import MARGIN
-from benchjoin.drawings.gang import face_width
-from benchjoin.drawings.lay_on import lay_ons
-from benchjoin.drawings.page import both_ways
-from benchjoin.drawings.stick import sticks
-from benchjoin.drawings.stick_drawing import LEAST_LANE
+from benchjoin.drafting.full_size.desk_page import MARGIN
+from benchjoin.drawings.making.house import both_ways
+from benchjoin.drawings.templates.pattern.data import lay_ons
+from benchjoin.drawings.templates.set.draw import face_width
+from benchjoin.drawings.templates.stick.data import sticks
+from benchjoin.drawings.templates.stick.draw import LEAST_LANE
 from benchjoin.tables import Table
 from benchjoin.template_pages import template_sheets
 

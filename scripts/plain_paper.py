@@ -16,7 +16,7 @@ import cairocffi
 
 from benchjoin.drafting.lettering import font_size
 from benchjoin.drafting.primitives import Disc, Drawing, Fill, Line, Primitive, Text, flat
-from benchjoin.drafting.sheet import Sheet
+from benchjoin.drafting.sheets.sheet import Sheet
 from benchjoin.drafting.widths import FAMILY
 from benchjoin.layout.parts import Part
 from benchjoin.solids import boxes

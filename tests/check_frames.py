@@ -5,22 +5,7 @@ The plain frame: legs of 60 along and 40 deep, 500 high, rails 20 thick, 600 ove
 
 import attrs
 
-from benchjoin import (
-    Butt,
-    Clear,
-    Frame,
-    HalfLap,
-    Leg,
-    Level,
-    Notch,
-    Pair,
-    Planted,
-    Rail,
-    Stock,
-    alter,
-    keep,
-    lay_out,
-)
+from benchjoin import Butt, Clear, Frame, HalfLap, Leg, Level, Notch, Pair, Planted, Rail, Stock, alter, keep, lay_out
 
 POST = Stock("ash", thickness=40, width=60)
 PLAIN = Frame(

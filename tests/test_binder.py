@@ -14,7 +14,7 @@ from designs import bench, rack, stand
 
 from benchjoin import alter, bind, lay_out
 from benchjoin.binding import SECTIONS, sheets
-from benchjoin.drawings.page import House
+from benchjoin.drawings.making.house import House
 from benchjoin.errors import AddressError, PaperError
 
 DESIGNS = {"bench": bench, "rack": rack, "stand": stand}

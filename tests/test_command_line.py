@@ -15,8 +15,8 @@ from designs import GALLERY, bench
 from benchjoin import Notch, alter, cut_list, lay_out
 from benchjoin.__main__ import main
 from benchjoin.commands.progress import Progress
-from benchjoin.drafting.naming import file_name
-from benchjoin.frame.design_file import write_design
+from benchjoin.drafting.writers.naming import file_name
+from benchjoin.frame.design.file import write_design
 
 BINDER, TEXT, CSV = "honey-house-bench.pdf", "honey-house-bench-cut-list.txt", "honey-house-bench-cut-list.csv"
 

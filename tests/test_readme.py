@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from benchjoin import lay_out
-from benchjoin.frame.design_file import read_design
+from benchjoin.frame.design.file import read_design
 
 ROOT = Path(__file__).parents[1]
 README = ROOT / "README.md"

@@ -11,7 +11,7 @@ import pytest
 from designs import GALLERY, bench, rack
 from samples import SAMPLES
 
-from benchjoin.frame.design_file import write_design
+from benchjoin.frame.design.file import write_design
 
 PLACES = {
     "a": {"PYTHONHASHSEED": "0", "LC_ALL": "C"},

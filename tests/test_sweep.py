@@ -12,7 +12,7 @@ from benchjoin import Butt, Notch, Stock, alter, lay_out
 from benchjoin.errors import AddressError, BenchjoinError, LumberError
 from benchjoin.layout.keeping import keep
 from benchjoin.sweep import sweep
-from benchjoin.variants.outputs import Item, Output
+from benchjoin.sweep.outputs import Item, Output
 
 INCH = 25.4
 FRONT_BENCH = ("front left leg", "bench/front rail", "bottom")
@@ -227,7 +227,7 @@ def test_stock_may_vary_as_a_whole():
 def test_blocks_smaller_than_the_sweep_give_the_same(monkeypatch):
     over = {"length": np.linspace(100, 1800, 40), "bench.front.width": np.linspace(60, 95, 11)}
     whole = sweep(bench, over, ["marks", "lengths", "findings"])
-    monkeypatch.setattr("benchjoin.variants.blocks.SIZE", 37)
+    monkeypatch.setattr("benchjoin.sweep.blocks.SIZE", 37)
     parts = sweep(bench, over, ["marks", "lengths", "findings"])
     together = {
         name: np.tile(values, 40) if name != "length" else np.repeat(values, 11) for name, values in over.items()

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from ..errors import DesignFileError
-from ..frame.design_file import read_design
+from ..frame.design.file import read_design
 from ..frame.frame import Frame
 
 

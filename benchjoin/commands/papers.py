@@ -8,8 +8,8 @@ from pathlib import Path
 import attrs
 
 from ..binding import bind, sheets
-from ..drafting.naming import file_name
-from ..drafting.saving import write_whole
+from ..drafting.writers.naming import file_name
+from ..drafting.writers.saving import write_whole
 from ..layout.layout import Layout
 from ..shop.cut_list import cut_list
 from ..template_pages import templates

@@ -10,7 +10,7 @@ import tomllib
 from collections.abc import Callable, Iterable
 from pathlib import Path
 
-from ..drafting.saving import write_whole
+from ..drafting.writers.saving import write_whole
 from ..errors import BenchjoinError
 
 CONTENTS = "contents.toml"

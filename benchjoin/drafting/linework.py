@@ -12,7 +12,7 @@ from __future__ import annotations
 import attrs
 
 from ..errors import PaperError
-from ..trade.drawing import LINE_TYPES, LINE_WIDTHS
+from ..trade.standards import LINE_TYPES, LINE_WIDTHS
 
 BORDER_WIDTH = 0.7  # ISO 5457, border, from memory
 

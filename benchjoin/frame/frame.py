@@ -24,7 +24,7 @@ from .joints import Notch
 from .leg import Leg
 from .measured import measured
 from .pair import Pair
-from .rails import Slot, slots
+from .slots import Slot, slots
 from .stack import Clear, Level
 from .stock import Stock, titled
 

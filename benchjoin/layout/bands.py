@@ -12,7 +12,7 @@ import attrs
 import numpy as np
 
 from ..frame.frame import Frame
-from ..frame.rails import Slot
+from ..frame.slots import Slot
 from ..frame.stack import FLUSH, Clear, Level
 from ..runs import Array, Member, Pin, lay_run, least, most
 from .sizes import RailSizes, rail_sizes

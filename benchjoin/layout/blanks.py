@@ -14,7 +14,7 @@ from ..frame.frame import Frame
 from ..frame.joints import Butt
 from ..frame.leg import Leg
 from ..frame.pair import Pair
-from ..frame.rails import Slot
+from ..frame.slots import Slot
 from ..frame.stack import Clear
 from ..runs import Array, Member, Pin, lay_run, most
 from ..solids import Box, Vector

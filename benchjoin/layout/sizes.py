@@ -15,7 +15,7 @@ import numpy as np
 from ..frame.frame import Frame
 from ..frame.identity import of_piece
 from ..frame.leg import Leg
-from ..frame.rails import Slot
+from ..frame.slots import Slot
 from ..runs import Array, Number, least, most, over_pieces
 
 Pick = Callable[[Array], float]

@@ -9,11 +9,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 from read_paper import levels, read_pages, uprights
 
-from benchjoin.drafting.checkbar import BARS, BESIDE, INCH, PAST, SENTENCE, check_bars
-from benchjoin.drafting.clashes import clashes
-from benchjoin.drafting.pdf import pdf_bytes
+from benchjoin.drafting.full_size.check_bars import BARS, BESIDE, INCH, PAST, SENTENCE, check_bars
 from benchjoin.drafting.primitives import Disc, Line, Text, bounds, shift
-from benchjoin.drafting.sheet import Sheet
+from benchjoin.drafting.sheets.clashes import clashes
+from benchjoin.drafting.sheets.sheet import Sheet
+from benchjoin.drafting.writers.pdf import pdf_bytes
 from benchjoin.errors import PaperError
 
 INCH_TICKS = [n * 12.7 for n in range(1, 21)]

@@ -7,9 +7,9 @@ import pypdfium2
 import pytest
 from read_paper import read_pages, spread_ink
 
-from benchjoin.drafting.pdf import pdf_bytes
 from benchjoin.drafting.primitives import Clipped, Disc, Fill, Line, Text, bounds, flat, shift, stretch
-from benchjoin.drafting.sheet import Sheet
+from benchjoin.drafting.sheets.sheet import Sheet
+from benchjoin.drafting.writers.pdf import pdf_bytes
 from benchjoin.errors import PaperError
 
 DRAWING = (

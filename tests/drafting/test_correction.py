@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchjoin.drafting.correction import PrinterScale, factors, left_over, promise
+from benchjoin.drafting.full_size.correction import PrinterScale, factors, left_over, promise
 from benchjoin.errors import LengthError, PaperError
 
 near = st.floats(0.9701, 1.0299)

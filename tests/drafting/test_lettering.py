@@ -11,7 +11,6 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from benchjoin.drafting import widths
-from benchjoin.drafting.fonts import FOLDER, font_file
 from benchjoin.drafting.lettering import (
     ELLIPSIS,
     ascent,
@@ -24,6 +23,7 @@ from benchjoin.drafting.lettering import (
     wrap,
 )
 from benchjoin.drafting.primitives import Text, text_box
+from benchjoin.drafting.writers.fonts import FOLDER, font_file
 
 WORDS = "front and back rails, wide, honey-house"
 TABLES = {False: widths.PLAIN, True: widths.BOLD}

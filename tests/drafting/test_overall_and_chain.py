@@ -8,9 +8,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from benchjoin.drafting.clashes import clashes
-from benchjoin.drafting.dimensions import chain, leader, overall, row_line
+from benchjoin.drafting.dimensions.chain import chain
+from benchjoin.drafting.dimensions.leader import leader, row_line
+from benchjoin.drafting.dimensions.span import overall
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text, text_box
+from benchjoin.drafting.sheets.clashes import clashes
 from benchjoin.errors import PaperError
 
 LABELS = ["7", "11 1/4", "127 15/16 scant", "902.5", ""]

@@ -12,10 +12,10 @@ import pypdfium2
 import pypdfium2.raw as raw
 import pytest
 
-from benchjoin.drafting import pdf
-from benchjoin.drafting.pdf import bind_pdf, pdf_bytes, png_bytes
 from benchjoin.drafting.primitives import Line, Text
-from benchjoin.drafting.sheet import Sheet
+from benchjoin.drafting.sheets.sheet import Sheet
+from benchjoin.drafting.writers import pdf
+from benchjoin.drafting.writers.pdf import bind_pdf, pdf_bytes, png_bytes
 from benchjoin.errors import MissingLibrary, PaperError
 
 POINT = 25.4 / 72

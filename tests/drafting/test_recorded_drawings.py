@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchjoin.drafting.arrange import place_in, stack_up
-from benchjoin.drafting.clashes import clashes
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text, bounds, figure_middle, shift, text_box
+from benchjoin.drafting.sheets.arrange import place_in, stack_up
+from benchjoin.drafting.sheets.clashes import clashes
 from benchjoin.errors import PaperError
 
 BAD = [math.nan, math.inf, -math.inf]

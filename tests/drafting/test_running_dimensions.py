@@ -9,11 +9,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from benchjoin.drafting.clashes import clashes
-from benchjoin.drafting.dimensions import STYLE, DimensionStyle, running
+from benchjoin.drafting.dimensions.running import place_running, running
+from benchjoin.drafting.dimensions.spread import spread
+from benchjoin.drafting.dimensions.style import STYLE, DimensionStyle
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text, bounds, text_box
-from benchjoin.drafting.running import place_running
-from benchjoin.drafting.spread import spread
+from benchjoin.drafting.sheets.clashes import clashes
 from benchjoin.errors import PaperError
 
 SIDES = [("y", "left"), ("y", "right"), ("x", "above"), ("x", "below")]

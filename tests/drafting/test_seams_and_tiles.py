@@ -9,12 +9,12 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchjoin.drafting.desk_page import desk_page
-from benchjoin.drafting.key_map import key_map
+from benchjoin.drafting.full_size.desk_page import desk_page
+from benchjoin.drafting.full_size.key_map import key_map
+from benchjoin.drafting.full_size.seams import seams
+from benchjoin.drafting.full_size.strip import TAB, Strip, cut_strip, joints
+from benchjoin.drafting.full_size.tiling import ARM, LEAD, Tile, row_name, tile
 from benchjoin.drafting.primitives import Clipped, Disc, Fill, Line, Text, bounds, flat
-from benchjoin.drafting.seams import seams
-from benchjoin.drafting.strip import TAB, Strip, cut_strip, joints
-from benchjoin.drafting.tiling import ARM, LEAD, Tile, row_name, tile
 from benchjoin.errors import LengthError, PaperError
 
 places = st.lists(st.floats(-100, 3000), max_size=12)

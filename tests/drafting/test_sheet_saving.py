@@ -9,10 +9,10 @@ import sys
 import attrs
 import pytest
 
-from benchjoin.drafting import saving
 from benchjoin.drafting.primitives import Line, Text
-from benchjoin.drafting.saving import write_whole
-from benchjoin.drafting.sheet import Sheet
+from benchjoin.drafting.sheets.sheet import Sheet
+from benchjoin.drafting.writers import saving
+from benchjoin.drafting.writers.saving import write_whole
 from benchjoin.errors import PaperError
 
 SHEET = Sheet(name="set-a", title="Set A", width=610, height=1830, drawing=(Line(((0, 0), (9, 9))),))
@@ -83,6 +83,6 @@ def test_a_drawing_may_come_as_a_list():
 
 def test_heavy_libraries_wait_until_a_file_is_written():
     heavy = "{'svgwrite', 'cairosvg', 'pypdf'}"
-    code = f"import sys, benchjoin.drafting.sheet; print(sorted({heavy} & set(sys.modules)))"
+    code = f"import sys, benchjoin.drafting.sheets.sheet; print(sorted({heavy} & set(sys.modules)))"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"

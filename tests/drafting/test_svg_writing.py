@@ -14,12 +14,12 @@ import svgelements
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from benchjoin.drafting.fonts import font_file
 from benchjoin.drafting.lettering import font_size, text_width
 from benchjoin.drafting.linework import KINDS, Linework
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text
-from benchjoin.drafting.sheet import Sheet
-from benchjoin.drafting.svg import number, svg_text
+from benchjoin.drafting.sheets.sheet import Sheet
+from benchjoin.drafting.writers.fonts import font_file
+from benchjoin.drafting.writers.svg import number, svg_text
 from benchjoin.errors import PaperError
 
 SVG = "{http://www.w3.org/2000/svg}"

@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from benchjoin.drafting.clashes import clashes
 from benchjoin.drafting.lettering import text_width
 from benchjoin.drafting.primitives import Disc, Line, Text, bounds
-from benchjoin.drafting.title_block import TitleBlock, block_size, frame_sheet, title_block
+from benchjoin.drafting.sheets.clashes import clashes
+from benchjoin.drafting.sheets.title_block import TitleBlock, block_size, frame_sheet, title_block
 from benchjoin.errors import PaperError
 from benchjoin.trade.paper import PAPERS, landscape
 

@@ -14,12 +14,12 @@ from strategies import frames
 
 from benchjoin import lay_out
 from benchjoin.binding import sheets
-from benchjoin.drafting.clashes import clashes
 from benchjoin.drafting.primitives import Line, Text, bounds, text_box
-from benchjoin.drawings.isometric import exploded, isometric
-from benchjoin.drawings.section import section
+from benchjoin.drafting.sheets.clashes import clashes
+from benchjoin.drawings.views.isometric import exploded, isometric
+from benchjoin.drawings.views.section import section
 from benchjoin.errors import AddressError
-from benchjoin.trade.drawing import LETTERING
+from benchjoin.trade.standards import LETTERING
 
 FRAMES = {**DESIGNS, **SAMPLES}
 DRAWN = ("cover", "findings", "views", "parts", "part drawings", "joints")

@@ -14,7 +14,7 @@ from samples import SAMPLES
 
 from benchjoin import lay_out
 from benchjoin.drafting.primitives import Line, Text, text_box
-from benchjoin.drawings.part_drawing import part_drawings
+from benchjoin.drawings.views.part_drawing import part_drawings
 from benchjoin.layout.parts import face_up
 from benchjoin.lengths import INCH
 

@@ -10,9 +10,9 @@ from samples import SAMPLES
 
 from benchjoin import alter, lay_out
 from benchjoin.drafting.primitives import Line, Text
-from benchjoin.drawings.detail import joint_details
-from benchjoin.drawings.page import House
-from benchjoin.trade.drawing import SCALES
+from benchjoin.drawings.making.house import House
+from benchjoin.drawings.views.joint_detail import joint_details
+from benchjoin.trade.standards import SCALES
 
 FRAMES = {**DESIGNS, **SAMPLES}
 THIRD, FIRST = House(projection="third angle"), House(projection="first angle")

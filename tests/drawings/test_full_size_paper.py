@@ -16,15 +16,15 @@ from designs import DESIGNS, bench, rack
 from samples import SAMPLES
 
 from benchjoin import Leg, Notch, Rail, Stock, alter, lay_out, set_page, templates
-from benchjoin.drafting.clashes import clashes
-from benchjoin.drafting.correction import PrinterScale
+from benchjoin.drafting.full_size.correction import PrinterScale
 from benchjoin.drafting.linework import Linework
 from benchjoin.drafting.primitives import Clipped, Text, bounds, flat
-from benchjoin.drawings.page import House
-from benchjoin.drawings.pattern import notch_patterns
-from benchjoin.drawings.set_tiles import set_tiles
-from benchjoin.drawings.stick import sticks
-from benchjoin.drawings.story_stick import story_sticks
+from benchjoin.drafting.sheets.clashes import clashes
+from benchjoin.drawings.making.house import House
+from benchjoin.drawings.templates.pattern.pages import notch_patterns
+from benchjoin.drawings.templates.set.tiles import set_tiles
+from benchjoin.drawings.templates.stick.data import sticks
+from benchjoin.drawings.templates.stick.pages import story_sticks
 from benchjoin.errors import AddressError, CannotDraw, DescriptionError, LengthError, PaperError
 from benchjoin.template_pages import template_sheets
 from benchjoin.trade.paper import PAPERS, ROLLS

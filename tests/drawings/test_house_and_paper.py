@@ -7,13 +7,13 @@ from designs import DESIGNS
 
 from benchjoin import Clear, Frame, Leg, Level, Stock, elevation, lay_out
 from benchjoin.binding import SECTIONS, sheets
-from benchjoin.drafting.clashes import clashes
 from benchjoin.drafting.linework import Linework
 from benchjoin.drafting.primitives import Disc, Line, Text, bounds
-from benchjoin.drawings.isometric import exploded, isometric
-from benchjoin.drawings.page import House
-from benchjoin.drawings.plan import plan
-from benchjoin.drawings.section import section
+from benchjoin.drafting.sheets.clashes import clashes
+from benchjoin.drawings.making.house import House
+from benchjoin.drawings.views.isometric import exploded, isometric
+from benchjoin.drawings.views.plan import plan
+from benchjoin.drawings.views.section import section
 from benchjoin.errors import PaperError
 from benchjoin.trade.paper import paper_size
 

@@ -10,9 +10,9 @@ from samples import SAMPLES
 
 from benchjoin import Notch, Rail, Stock, alter, lay_out, milling_plan
 from benchjoin.binding import sheets
-from benchjoin.drafting.clashes import clashes
 from benchjoin.drafting.primitives import Line, Text, bounds
-from benchjoin.drawings.milling_sheet import milling_sheets
+from benchjoin.drafting.sheets.clashes import clashes
+from benchjoin.drawings.lists.milling_sheet import milling_sheets
 from benchjoin.errors import PaperError
 
 DESIGNS = {"bench": bench, "rack": rack, **SAMPLES}

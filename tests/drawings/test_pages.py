@@ -13,9 +13,9 @@ from designs import bench, rack
 
 from benchjoin import Notch, Rail, alter, bind, elevation, lay_out, set_page
 from benchjoin.binding import sheets
-from benchjoin.drafting import pdf
-from benchjoin.drafting.clashes import clashes
 from benchjoin.drafting.primitives import Line, Text, bounds, text_box
+from benchjoin.drafting.sheets.clashes import clashes
+from benchjoin.drafting.writers import pdf
 from benchjoin.errors import AddressError, BenchjoinError, CannotDraw, MissingLibrary, PaperError
 
 LEAST = 2.5  # mm, height of figures that can be read at arm's length

@@ -11,9 +11,9 @@ from samples import SAMPLES
 
 from benchjoin import lay_out
 from benchjoin.drafting.primitives import Disc, Line, Text, bounds
-from benchjoin.drawings.isometric import drawn_apart
-from benchjoin.drawings.part_drawing import part_drawings
-from benchjoin.drawings.parts_sheet import RADIUS, parts_sheet
+from benchjoin.drawings.lists.parts_sheet import RADIUS, parts_sheet
+from benchjoin.drawings.views.isometric import drawn_apart
+from benchjoin.drawings.views.part_drawing import part_drawings
 from benchjoin.shop.cut_list import parts_table
 
 FRAMES = {**DESIGNS, **SAMPLES}

@@ -14,9 +14,9 @@ from samples import SAMPLES
 from solid_wood import apart as far_apart
 
 from benchjoin import lay_out
-from benchjoin.drafting.clashes import clashes
 from benchjoin.drafting.primitives import Line, bounds
-from benchjoin.drawings.isometric import apart, drawn_apart, exploded, isometric, moved, picture, project
+from benchjoin.drafting.sheets.clashes import clashes
+from benchjoin.drawings.views.isometric import apart, drawn_apart, exploded, isometric, moved, picture, project
 
 FRAMES = {**DESIGNS, **SAMPLES}
 FACES = {"front": (1, -1), "back": (1, 1), "left": (0, -1), "right": (0, 1)}

@@ -14,9 +14,9 @@ from solid_wood import carved
 
 from benchjoin import lay_out
 from benchjoin.drafting.primitives import Line, Text
-from benchjoin.drawings.section import section
+from benchjoin.drawings.views.section import section
 from benchjoin.errors import AddressError, BenchjoinError
-from benchjoin.trade.drawing import SCALES
+from benchjoin.trade.standards import SCALES
 
 FRAMES = {**DESIGNS, **SAMPLES}
 RATIO = {scale.label: scale.ratio for scale in SCALES}

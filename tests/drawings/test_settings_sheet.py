@@ -6,10 +6,10 @@ from samples import SAMPLES
 
 from benchjoin import Notch, Rail, Shop, alter, error_budget, lay_out, settings
 from benchjoin.binding import sheets
-from benchjoin.drafting.clashes import clashes
 from benchjoin.drafting.primitives import Line, Text, bounds
-from benchjoin.drawings.error_budget import KINDS, error_budget_sheets
-from benchjoin.drawings.settings_sheet import settings_sheets
+from benchjoin.drafting.sheets.clashes import clashes
+from benchjoin.drawings.lists.budget_sheet import KINDS, error_budget_sheets
+from benchjoin.drawings.lists.settings_sheet import settings_sheets
 from benchjoin.errors import CannotDraw, PaperError
 from benchjoin.trade.cautions import cautions
 

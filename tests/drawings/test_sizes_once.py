@@ -18,11 +18,11 @@ from samples import SAMPLES
 
 from benchjoin import elevation, lay_out
 from benchjoin.drafting.primitives import Disc, Line, Text, text_box
-from benchjoin.drawings.plan import plan
-from benchjoin.drawings.section import section
-from benchjoin.drawings.views import EYES, view
+from benchjoin.drawings.views.plan import plan
+from benchjoin.drawings.views.section import section
+from benchjoin.drawings.views.view import EYES, view
 from benchjoin.lengths import INCH
-from benchjoin.trade.drawing import SCALES
+from benchjoin.trade.standards import SCALES
 
 FRAMES = {**DESIGNS, **SAMPLES}
 UPRIGHT = ("front", "back", "left", "right")

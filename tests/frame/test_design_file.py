@@ -16,8 +16,8 @@ from strategies import frames
 
 from benchjoin import Clear, Frame, HalfLap, Leg, Level, Notch, Rail, Stock, lay_out
 from benchjoin.errors import DescriptionError, DesignFileError
-from benchjoin.frame.design_file import read_design, write_design
-from benchjoin.frame.design_words import THINGS
+from benchjoin.frame.design.file import read_design, write_design
+from benchjoin.frame.design.words import THINGS
 from benchjoin.layout.keeping import keep
 
 POST = Stock("post", thickness=50, width=50)

@@ -15,11 +15,11 @@ from designs import GALLERY, bench, rack, stand
 
 from benchjoin import cut_list, elevation, lay_out, set_page
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text
-from benchjoin.drawings.detail import joint_details
-from benchjoin.drawings.part_drawing import part_drawings
-from benchjoin.drawings.parts_sheet import parts_sheet
-from benchjoin.drawings.plan import plan
-from benchjoin.drawings.section import section
+from benchjoin.drawings.lists.parts_sheet import parts_sheet
+from benchjoin.drawings.views.joint_detail import joint_details
+from benchjoin.drawings.views.part_drawing import part_drawings
+from benchjoin.drawings.views.plan import plan
+from benchjoin.drawings.views.section import section
 
 DESIGNS = {"bench": bench, "rack": rack}
 REDUCED = {"bench": "Letter", "rack": "A3"}

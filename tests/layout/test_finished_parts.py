@@ -30,8 +30,8 @@ from benchjoin import (
     templates,
 )
 from benchjoin.binding import sheets
-from benchjoin.drawings.detail import joint_details
-from benchjoin.drawings.part_drawing import part_drawings
+from benchjoin.drawings.views.joint_detail import joint_details
+from benchjoin.drawings.views.part_drawing import part_drawings
 from benchjoin.shop.seasons import seasons
 
 

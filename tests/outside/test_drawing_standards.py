@@ -7,11 +7,12 @@ from itertools import pairwise
 
 import pytest
 
-from benchjoin.drafting.dimensions import STYLE
+from benchjoin.drafting.dimensions.style import STYLE
 from benchjoin.drafting.linework import Linework
-from benchjoin.drafting.title_block import TitleBlock, frame_sheet
+from benchjoin.drafting.sheets.title_block import TitleBlock, frame_sheet
 from benchjoin.errors import PaperError
-from benchjoin.trade.drawing import (
+from benchjoin.trade.paper import PAPERS, PDF_LONGEST, ROLLS, paper_size
+from benchjoin.trade.standards import (
     DATA_FIELDS,
     FIRST_ROW_LEAST,
     LETTERING,
@@ -21,7 +22,6 @@ from benchjoin.trade.drawing import (
     SCALES,
     fitting_scale,
 )
-from benchjoin.trade.paper import PAPERS, PDF_LONGEST, ROLLS, paper_size
 
 # ISO 216, A series, in mm
 A_SERIES = {"A0": (841, 1189), "A1": (594, 841), "A2": (420, 594), "A3": (297, 420), "A4": (210, 297)}

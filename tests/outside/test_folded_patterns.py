@@ -15,9 +15,9 @@ from read_paper import read_pages
 from samples import SAMPLES
 
 from benchjoin import lay_out
-from benchjoin.drafting.correction import PrinterScale
-from benchjoin.drafting.pdf import bind_pdf
-from benchjoin.drawings.pattern import notch_patterns
+from benchjoin.drafting.full_size.correction import PrinterScale
+from benchjoin.drafting.writers.pdf import bind_pdf
+from benchjoin.drawings.templates.pattern.pages import notch_patterns
 
 MARK = 0.05
 WIDE, NARROW = 0.5, 0.25

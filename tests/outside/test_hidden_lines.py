@@ -22,8 +22,8 @@ from solid_wood import carved
 from strategies import frames
 
 from benchjoin import lay_out
-from benchjoin.drawings.isometric import picture, project
-from benchjoin.drawings.views import view
+from benchjoin.drawings.views.isometric import picture, project
+from benchjoin.drawings.views.view import view
 from benchjoin.layout.joints.meeting import Cut
 from benchjoin.layout.parts import Part
 from benchjoin.solids import Box, placement

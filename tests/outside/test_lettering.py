@@ -13,16 +13,16 @@ import pypdfium2
 import pytest
 
 from benchjoin.drafting.lettering import text_width
-from benchjoin.drafting.pdf import bind_pdf, pdf_bytes, png_bytes
 from benchjoin.drafting.primitives import Text
-from benchjoin.drafting.sheet import Sheet
+from benchjoin.drafting.sheets.sheet import Sheet
+from benchjoin.drafting.writers.pdf import bind_pdf, pdf_bytes, png_bytes
 
 POINT = 25.4 / 72
 NO_FONTS = '<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd"><fontconfig></fontconfig>'
 # Between two sheets fontconfig reads its settings anew, as it does when fonts are installed or taken away.
 TWICE = """
 import ctypes
-from benchjoin.drafting import fonts
+from benchjoin.drafting.writers import fonts
 fonts.cairo_families()
 assert ctypes.CDLL("libfontconfig.so.1").FcInitReinitialize()
 """
@@ -34,7 +34,7 @@ ALONE = """
 import json, sys
 from benchjoin.drafting.lettering import text_width
 from benchjoin.drafting.primitives import Text
-from benchjoin.drafting.sheet import Sheet
+from benchjoin.drafting.sheets.sheet import Sheet
 lines = json.loads(sys.argv[1])
 texts = [Text((20, 20 + 20 * n), line, 10, bold=bold) for n, (line, bold) in enumerate(lines)]
 Sheet(name="a", title="a", width=400, height=200, drawing=texts).save(sys.argv[2])

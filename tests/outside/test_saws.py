@@ -2,8 +2,8 @@
 
 import pytest
 
-from benchjoin.shop.heads import DadoHead, stacks
-from benchjoin.shop.ways.operation import passes_for
+from benchjoin.shop.settings.heads import DadoHead, stacks
+from benchjoin.shop.settings.ways.operation import passes_for
 from benchjoin.trade.saws import FULL_KERF, THIN_KERF
 
 INCH = 25.4

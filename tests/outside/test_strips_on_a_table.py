@@ -11,14 +11,14 @@ from designs import bench, rack
 from read_paper import Table, missing, read_pages, uprights
 
 from benchjoin import alter, lay_out
-from benchjoin.drafting.correction import PrinterScale
-from benchjoin.drafting.pdf import bind_pdf
+from benchjoin.drafting.full_size.correction import PrinterScale
+from benchjoin.drafting.full_size.tiling import row_name
 from benchjoin.drafting.primitives import shift
-from benchjoin.drafting.sheet import Sheet
-from benchjoin.drafting.tiling import row_name
-from benchjoin.drawings.stick import sticks
-from benchjoin.drawings.stick_drawing import draw_stick
-from benchjoin.drawings.story_stick import story_sticks
+from benchjoin.drafting.sheets.sheet import Sheet
+from benchjoin.drafting.writers.pdf import bind_pdf
+from benchjoin.drawings.templates.stick.data import sticks
+from benchjoin.drawings.templates.stick.draw import draw_stick
+from benchjoin.drawings.templates.stick.pages import story_sticks
 
 MARK = 0.05  # mm
 WIDE, NARROW = 0.5, 0.25

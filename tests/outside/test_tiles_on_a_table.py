@@ -18,9 +18,9 @@ from designs import bench
 from read_paper import POINT, Table, crosses, levels, missing, read_pages, uprights
 
 from benchjoin import alter, lay_out, set_page
-from benchjoin.drafting.correction import PrinterScale
-from benchjoin.drafting.pdf import bind_pdf
-from benchjoin.drawings.set_tiles import set_tiles
+from benchjoin.drafting.full_size.correction import PrinterScale
+from benchjoin.drafting.writers.pdf import bind_pdf
+from benchjoin.drawings.templates.set.tiles import set_tiles
 
 MARK = 0.05  # mm
 WIDE, NARROW = 0.5, 0.25

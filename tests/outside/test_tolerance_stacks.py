@@ -4,7 +4,7 @@ Analysis Methods, Boeing ISSTECH 1995).
 
 import pytest
 
-from benchjoin.shop.tolerance import root_sum_square, worst
+from benchjoin.shop.budget.tolerance import root_sum_square, worst
 
 
 # ficientdesign.com/tolerance-stack-up-analysis: 2.000 ± .005, 1.500 ± .003, .500 ± .002 in a housing of 4.020 ± .005:

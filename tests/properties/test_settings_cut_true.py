@@ -9,8 +9,8 @@ from saw_model import faults
 from strategies import frames
 
 from benchjoin import Shop, lay_out, settings
-from benchjoin.shop.heads import DadoHead
-from benchjoin.shop.shop import Router
+from benchjoin.shop.settings.heads import DadoHead
+from benchjoin.shop.settings.shop import Router
 
 TAPES = ("1 mm", "0.5 mm", "1/16 in", "1/32 in", "1/64 in")
 

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchjoin import Clear, Frame, Leg, Level, Shop, Stock, lay_out, settings
-from benchjoin.shop.heads import DadoHead, stacks
+from benchjoin.shop.settings.heads import DadoHead, stacks
 
 
 def every_handful(head):

@@ -10,9 +10,9 @@ from samples import SAMPLES
 
 from benchjoin import error_budget, lay_out
 from benchjoin.errors import AddressError, DescriptionError
-from benchjoin.shop.error_budget import diagonals_differ
-from benchjoin.shop.marking_ways import WAYS_OF_MARKING, Marking
-from benchjoin.shop.tolerance import root_sum_square, worst
+from benchjoin.shop.budget.marking_ways import WAYS_OF_MARKING, Marking
+from benchjoin.shop.budget.plan import diagonals_differ
+from benchjoin.shop.budget.tolerance import root_sum_square, worst
 
 TRIALS = 40_000
 A, B, C = 0.3, 0.2, 0.2  # tape of class II

@@ -15,8 +15,8 @@ from samples import SAMPLES
 
 from benchjoin import Clear, Frame, Leg, Level, Stock, alter, lay_out, milling_plan
 from benchjoin.errors import MillingError
-from benchjoin.shop.batches import Item, blank_length, rough_blanks
-from benchjoin.shop.milling import Milling
+from benchjoin.shop.milling.batches import Item, blank_length, rough_blanks
+from benchjoin.shop.milling.plan import Milling
 from benchjoin.trade.allowances import INCH_MILLING, METRIC_MILLING
 
 STARTS = {

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchjoin.shop.ordering import MOST, fewest_stops, least_stops
+from benchjoin.shop.settings.ordering import MOST, fewest_stops, least_stops
 
 GROUPS = st.lists(st.sets(st.integers(1, 5), max_size=3), min_size=1, max_size=3)
 

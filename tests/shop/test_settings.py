@@ -11,10 +11,10 @@ from saw_model import faults
 from benchjoin import Clear, Frame, Leg, Level, Notch, Rail, Shop, Stock, alter, lay_out, settings
 from benchjoin.errors import AddressError, DescriptionError
 from benchjoin.layout.keeping import keep
-from benchjoin.shop.heads import DadoHead
-from benchjoin.shop.shop import Router
-from benchjoin.shop.ways.operation import heights, passes_for
-from benchjoin.shop.ways.router import offset
+from benchjoin.shop.settings.heads import DadoHead
+from benchjoin.shop.settings.shop import Router
+from benchjoin.shop.settings.ways.operation import heights, passes_for
+from benchjoin.shop.settings.ways.router import offset
 from benchjoin.trade.cautions import cautions
 
 FRAMES = {**SAMPLES, "bench": bench, "rack": rack}

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator
 from ...findings import Finding, Severity
 from ...frame.identity import of_piece
 from ...frame.joints import HalfLap, Notch
-from ...frame.rails import Slot
+from ...frame.slots import Slot
 from ...lengths import TOUCH
 from ...sources import COMMON_PRACTICE
 from ..parts import Part

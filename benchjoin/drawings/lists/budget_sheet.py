@@ -1,0 +1,133 @@
+"""The error budget on paper: its table, and two small plots of how errors grow from the foot to the highest mark.
+
+One plot is of each mark on its own, the other of the same mark on two legs. Every way of marking has its own kind of
+line and its name at the end of it, so that no colour is needed. All figures are those of the error budget.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator, Mapping, Sequence
+
+from ...drafting.dimensions.spread import spread
+from ...drafting.lettering import wrap
+from ...drafting.primitives import Box, Drawing, Line, Point, Primitive, Text, figure_middle
+from ...drafting.sheets.ruled import PITCH, TEXT, draw_rows, set_table
+from ...drafting.sheets.sheet import Sheet
+from ...errors import PaperError
+from ...layout.layout import Layout
+from ...shop.budget.marking_ways import Marking, MarkingWay
+from ...shop.budget.plan import ErrorBudget, error_budget
+from ...trade.paper import landscape, paper_size
+from ..making.house import PLAIN, House, block, default_paper, room
+
+INSET = 5.0
+LEAST_PLOT = 35.0
+"""A plot lower than this does not read. [mm]"""
+NAMES = 38.0
+"""Room for the names of the lines beside a plot. [mm]"""
+KINDS: Mapping[MarkingWay, str] = {
+    "tape, mark to mark": "visible",
+    "tape, from one end": "thin",
+    "printed strip": "hidden",
+    "stop block": "centre",
+}
+
+At = Callable[[float, float], Point]
+"""Where a distance and an error lie on the paper."""
+
+
+def error_budget_sheets(
+    layout: Layout, marking: Marking | None = None, *, paper: str | None = None, house: House | None = None
+) -> tuple[Sheet, ...]:
+    """The sheet of a layout's error budget; none where no leg carries a mark.
+
+    Raises
+    ------
+    PaperError
+        If the paper is too small for table and plots.
+    """
+    budget = error_budget(layout, marking)
+    if budget is None:
+        return ()
+    width, height = landscape(paper_size(paper or default_paper(layout.frame)))
+    table = budget.table()
+    words = block(layout.frame, house or PLAIN, kind="Error budget", piece=table.title, scale="")
+    x0, y0, x1, y1 = room(width, height, words)
+    drawing = _page(budget, (x0 + INSET, y0 + INSET, x1 - INSET, y1 - INSET))
+    sheet = Sheet(
+        name="error-budget", title="Error budget", width=width, height=height, drawing=drawing, block=words, scale=""
+    )
+    return (sheet,)
+
+
+def _page(budget: ErrorBudget, inside: Box) -> Drawing:
+    """Table above, its notes under it, both plots at the bottom."""
+    left, low, right, high = inside
+    table = budget.table()
+    head, rows, widths = set_table(table, right - left)
+    ruled = tuple(draw_rows([head, *rows], widths, table.aligned(), (left, high)))
+    top = high - head.height - sum(row.height for row in rows) - 1.0
+    notes = [line for note in table.notes for line in wrap(note, TEXT, right - left)]
+    under = [Text((left, top - PITCH * number), line, TEXT) for number, line in enumerate(notes, 1)]
+    top -= PITCH * len(notes) + 3.0
+    if top - low < LEAST_PLOT:
+        raise PaperError("Table and plots of the error budget do not fit the paper. Take larger paper.")
+    half = (right - left - INSET) / 2
+    places = {way: [mark.place.worst for mark in marks] for way, marks in budget.ways.items()}
+    legs = {way: [mark.between_legs.worst for mark in marks] for way, marks in budget.ways.items()}
+    one = _plot(budget, "Each mark, at worst", places, (left, low, left + half, top))
+    two = _plot(budget, "Leg to leg, at worst", legs, (right - half, low, right, top))
+    return (*ruled, *under, *one, *two)
+
+
+def _plot(
+    budget: ErrorBudget, title: str, errors: Mapping[MarkingWay, Sequence[float]], inside: Box
+) -> Iterator[Primitive]:
+    """Errors over the distance from the foot: axes with figures, a line and a name for each way of marking."""
+    x0, y0, x1, y1 = inside[0] + 14.0, inside[1] + 9.0, inside[2] - NAMES, inside[3] - PITCH - 4.0
+    most = max(max(values) for values in errors.values())
+    step = nice_step(most / _unit(budget)) * _unit(budget)
+    count = max(math.ceil(most / step - 1e-9), 1)
+    far = budget.ways_marks[-1]
+
+    def at(distance: float, error: float) -> Point:
+        return x0 + distance / far * (x1 - x0), y0 + error / (count * step) * (y1 - y0)
+
+    yield Text((inside[0], inside[3] - TEXT), f"{title} (± {budget.tape.unit})", TEXT, bold=True)
+    yield Line(((x0, y1), (x0, y0), (x1, y0)), "thin")
+    for number in range(count + 1):
+        x, y = at(0.0, number * step)
+        yield Line(((x - 1.5, y), (x, y)))
+        yield Text((x - 2.2, figure_middle(y, TEXT)), f"{number * step / _unit(budget):.6g}", TEXT, "end")
+    for distance in (0.0, far):
+        x, y = at(distance, 0.0)
+        yield Line(((x, y - 1.5), (x, y)))
+        yield Text((x, y - 2.2 - TEXT), budget.tape.read(distance), TEXT, "middle")
+    yield Text(((x0 + x1) / 2, y0 - 2.2 - TEXT), "from the foot", TEXT, "middle")
+    yield from _lines(budget, errors, at, x1)
+
+
+def _lines(budget: ErrorBudget, errors: Mapping[MarkingWay, Sequence[float]], at: At, x1: float) -> Iterator[Primitive]:
+    ends = sorted(errors, key=lambda way: errors[way][-1])
+    heights = [at(budget.ways_marks[-1], errors[way][-1])[1] for way in ends]
+    places = spread(heights, [PITCH] * (len(ends) - 1), within=(heights[0], math.inf))
+    for way, height, name in zip(ends, heights, places, strict=True):
+        points = [at(distance, error) for distance, error in zip(budget.ways_marks, errors[way], strict=True)]
+        yield Line(tuple(points), KINDS[way]) if len(points) > 1 else Line((points[0], (x1, height)), KINDS[way])
+        yield Line(((x1 + 0.6, height), (x1 + 3.0, name)))
+        yield Text((x1 + 3.6, figure_middle(name, TEXT)), way, TEXT)
+
+
+def _unit(budget: ErrorBudget) -> float:
+    return 25.4 if budget.tape.unit == "in" else 1.0
+
+
+def nice_step(most: float) -> float:
+    """A step of 1, 2 or 5 times a power of ten that goes into a size four to ten times.
+
+    >>> nice_step(17.2), nice_step(0.36)
+    (2.0, 0.05)
+    """
+    power: float = 10.0 ** math.floor(math.log10(most / 4))
+    return max(factor for factor in (1.0, 2.0, 5.0) if factor * power <= most / 4) * power

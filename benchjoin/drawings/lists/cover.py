@@ -1,0 +1,85 @@
+"""The cover of a binder: the picture of the piece, its key sizes, and what the maker must know before the first cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...drafting.lettering import wrap
+from ...drafting.primitives import Drawing, Primitive, Text, bounds, shift
+from ...drafting.sheets.ruled import draw_rows, set_table
+from ...drafting.sheets.sheet import Sheet
+from ...layout.layout import Layout
+from ...tables import Table
+from ..making.fitting import fit_view
+from ..making.house import PLAIN, House, Reader, reader
+from ..making.notes import told
+from ..views.isometric import picture
+from ..views.strokes import strokes
+
+WIDE = 150.0
+"""Width of the table and of the notes. [mm]"""
+TEXT, PITCH = 3.5, 5.6
+MOST_TOLD = 6
+"""So many findings are told on the cover; the rest are on their own sheet."""
+
+
+def cover(layout: Layout, *, paper: str | None = None, house: House | None = None) -> Sheet:
+    """The cover of one design.
+
+    Raises
+    ------
+    PaperError
+        If it does not fit the paper.
+    """
+    seen = picture(layout.piece(1))
+    table = key_sizes(layout, reader(layout.frame, house or PLAIN))
+    head, rows, widths = set_table(table, WIDE)
+    ruled = tuple(draw_rows([head, *rows], widths, table.aligned(), (0.0, 0.0)))
+    notes = tuple(_findings(layout))
+
+    def draw(scale: float) -> Drawing:
+        shown = tuple(strokes(seen.lines, "visible", scale))
+        x0, y0, x1, _ = bounds(shown)
+        left, _, right, top = bounds(ruled)
+        below = shift(ruled, (x0 + x1 - left - right) / 2, y0 - 8.0 - top)
+        a, low, _, _ = bounds(below)
+        return (*shown, *below, *shift(notes, a, low - 6.0))
+
+    title = layout.frame.name
+    return fit_view(layout, draw, name="cover", kind="Build binder", title=title, paper=paper, house=house, free=True)
+
+
+def key_sizes(layout: Layout, read: Reader) -> Table:
+    """What it is, how large, of what, and how many."""
+    frame, unit = layout.frame, layout.frame.tape.unit
+    length, depth, height = layout.overall()
+    heights = sorted({leg.height for *_, leg in frame.legs()})
+    levels = ", ".join(level.name for level in frame.levels())
+    parts = layout.piece(1)
+    rows = (
+        ("Over everything", f"{read(length)} long, {read(depth)} deep, {read(height)} high ({unit})"),
+        ("Legs", f"{sum(p.role == 'leg' for p in parts)}, {' and '.join(read(h) for h in heights)} high"),
+        ("Rails", f"{sum(p.role == 'rail' for p in parts)}, in {len(frame.levels())} levels: {levels}"),
+        ("Stock", "; ".join(dict.fromkeys(part.stock for part in parts))),
+        ("Make", str(frame.quantity)),
+        ("Read to", frame.tape.name),
+    )
+    return Table("Key sizes", ("What", "How much"), rows)
+
+
+def _findings(layout: Layout) -> Iterator[Primitive]:
+    """The first findings in words, and how many more there are."""
+    counts = [(s, sum(f.severity == s for f in layout.findings)) for s in ("error", "warning", "note")]
+    counted = ", ".join(f"{n} {s}{'s' * (n != 1)}" for s, n in counts if n) or "none"
+    lines: list[tuple[str, bool]] = [(f"Findings: {counted}", True)]
+    for finding in layout.findings[:MOST_TOLD]:
+        lines += [(line, False) for line in wrap(told(finding), 2.5, WIDE)]
+        lines.append(("", False))
+    more = len(layout.findings) - MOST_TOLD
+    if more > 0:
+        lines.append((f"… and {more} more on the sheet of findings.", False))
+    low = 0.0
+    for line, bold in lines:
+        low -= PITCH if bold else (4.2 if line else 1.6)
+        if line:
+            yield Text((0.0, low), line, TEXT if bold else 2.5, bold=bold)

@@ -1,0 +1,175 @@
+"""Lay-on patterns as data: each distinct notch or lap once, and all the places where it is cut.
+
+A pattern is the face from which the wood is taken, some of the part on either side, and over a fold the edge that
+shows how deep. Notches are alike where section, height, depth and open ends are the same; a lap of a rail may be
+turned end for end, since a rail has no foot.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+import attrs
+
+from ....layout.joints.meeting import Cut
+from ....layout.layout import Layout
+from ....layout.parts import Part, face_up
+from ....lengths import TOUCH
+from ....solids import Box
+
+FOOT_LAND, TOP_LAND, LEAST_LAND = 30.0, 10.0, 20.0
+"""How much of the part a pattern covers before and after the notch, and what its words need. [mm]"""
+FLAP = 8.0
+"""How far the edge goes down past the floor of the notch. [mm]"""
+
+
+@attrs.frozen
+class Use:
+    """A place where a pattern is laid: the part and its face, what comes into the notch, its near shoulder. [mm]
+
+    way names the face as the part lies in its set: outer face, end face …
+    """
+
+    part: Part
+    face: str
+    way: str
+    mate: str
+    at: float
+
+
+@attrs.frozen(kw_only=True)
+class LayOn:
+    """A pattern in the frame of one face: u along the part, v across the face, w into the wood. [mm]
+
+    cut is the notch, within the part; size the length, width and thickness of the part with that face up; others are
+    cuts of the same part that meet the pattern; start and end say how much of the part it covers; turned, that the
+    part lies end for end.
+    """
+
+    kind: str
+    part: Part
+    face: str
+    size: tuple[float, float, float]
+    cut: Box
+    others: tuple[Box, ...]
+    start: float
+    end: float
+    turned: bool
+    uses: tuple[Use, ...] = ()
+
+    @property
+    def depth(self) -> float:
+        """How deep the notch is. [mm]"""
+        return self.cut.high[2] - self.cut.low[2]
+
+    @property
+    def flap(self) -> float:
+        """How far the pattern goes down the edge. [mm]"""
+        return min(self.size[2], self.depth + FLAP)
+
+    @property
+    def folds(self) -> tuple[str, ...]:
+        """Edges that show the depth: of a notch the upper one on the page or else the lower, of a half-lap both."""
+        open_ = [
+            side
+            for side, is_open in (
+                ("upper", self.cut.high[1] >= self.size[1] - TOUCH),
+                ("lower", self.cut.low[1] <= TOUCH),
+            )
+            if is_open
+        ]
+        return tuple(open_ if self.kind == "half-lap" else open_[:1])
+
+    @property
+    def key(self) -> tuple[object, ...]:
+        """What patterns that are the same have in common."""
+        across = (self.size[1], self.size[2], *self.cut.low[1:], *self.cut.high[1:])
+        along = (self.cut.high[0] - self.cut.low[0], self.cut.low[0] <= TOUCH, self._runs_out)
+        return (self.kind, self.part.role, *(round(x, 6) for x in across), *(round(x, 6) for x in along))
+
+    @property
+    def _runs_out(self) -> bool:
+        return self.cut.high[0] >= self.size[0] - TOUCH
+
+
+def lay_ons(layout: Layout) -> tuple[tuple[LayOn, ...], ...]:
+    """Patterns of a layout, each distinct one once: notches alone, half-laps with the half of the mate."""
+    found: dict[tuple[object, ...], LayOn] = {}
+    mates: dict[tuple[object, ...], tuple[object, ...]] = {}
+    ways = _ways(layout)
+    for joint in layout.joints:
+        made = [_lay_on(layout, joint.piece, cut, ways) for cut in joint.cuts]
+        for one in made:
+            known = found.get(one.key)
+            found[one.key] = attrs.evolve(known, uses=(*known.uses, *one.uses)) if known else one
+        if len(made) > 1:
+            mates.setdefault(made[0].key, made[1].key)
+    return tuple(_paired(found, mates))
+
+
+def _paired(
+    found: dict[tuple[object, ...], LayOn], mates: dict[tuple[object, ...], tuple[object, ...]]
+) -> Iterator[tuple[LayOn, ...]]:
+    drawn: set[tuple[object, ...]] = set()
+    for key, one in sorted(found.items(), key=lambda item: item[1].part.role != "leg"):
+        if key in drawn:
+            continue
+        mate = mates.get(key)
+        pair = [key] if mate is None or mate in drawn else [key, mate]
+        drawn.update(pair)
+        yield tuple(found[k] for k in pair) if len(pair) > 1 else (one,)
+
+
+def _ways(layout: Layout) -> dict[tuple[str, str], str]:
+    """What the faces of the parts are called in their sets, by the name of the part and the face."""
+    return {
+        (part.name, face): band.title.removesuffix("s up")
+        for one in layout.sets
+        for band in one.bands
+        for part, face in zip(one.members, band.faces, strict=True)
+    }
+
+
+def _lay_on(layout: Layout, piece: int, cut: Cut, ways: Mapping[tuple[str, str], str]) -> LayOn:
+    part = layout.part(f"{piece}/{cut.part}")
+    size = face_up(part, cut.face).local(part.blank).size()
+    boxes = {other.face + other.mate: _inside(part, cut.face, other, size) for other in part.cuts}
+    own = boxes.pop(cut.face + cut.mate)
+    turned = part.role == "rail" and own.high[0] >= size[0] - TOUCH and own.low[0] > TOUCH
+    if turned:
+        own, boxes = _turned(own, size), {name: _turned(box, size) for name, box in boxes.items()}
+    before = FOOT_LAND if own.low[0] >= LEAST_LAND else own.low[0]
+    after = TOP_LAND if own.low[0] >= LEAST_LAND else FOOT_LAND
+    start, end = max(own.low[0] - before, 0.0), min(own.high[0] + after, size[0])
+    others = [box for box in boxes.values() if box.low[0] < end - TOUCH and box.high[0] > start + TOUCH]
+    return LayOn(
+        kind=cut.kind,
+        part=part,
+        face=cut.face,
+        size=size,
+        cut=own,
+        others=tuple(_moved(box, start) for box in others),
+        start=start,
+        end=end,
+        turned=turned,
+        uses=(Use(part, cut.face, ways[part.name, cut.face], cut.mate, own.low[0]),),
+    )
+
+
+def _inside(part: Part, face: str, cut: Cut, size: Sequence[float]) -> Box:
+    """A cut with a face up, within the part."""
+    box = face_up(part, face).local(cut.box)
+    low, high = (max(x, 0.0) for x in box.low), (min(x, most) for x, most in zip(box.high, size, strict=True))
+    (a, b, c), (d, e, f) = low, high
+    return Box((a, b, c), (d, e, f))
+
+
+def _turned(box: Box, size: Sequence[float]) -> Box:
+    """A box of a part that lies end for end, the same face up."""
+    (u0, v0, w0), (u1, v1, w1) = box.low, box.high
+    return Box((size[0] - u1, size[1] - v1, w0), (size[0] - u0, size[1] - v0, w1))
+
+
+def _moved(box: Box, by: float) -> Box:
+    (u0, v0, w0), (u1, v1, w1) = box.low, box.high
+    return Box((u0 - by, v0, w0), (u1 - by, v1, w1))

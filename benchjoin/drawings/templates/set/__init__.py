@@ -1,0 +1,1 @@
+"""The page of a set: the gang drawn, its lines with their readings, as one page or in tiles."""

@@ -1,0 +1,235 @@
+"""The gang: parts side by side as they are clamped, datum ends flush on the left, one band for each way up.
+
+Every shoulder line is struck across the parts that take it, waste is hatched and names its rail and depth; near the
+datum end of each part stands whose it is, which face and edge are true, and which way is up. The page of a set
+carries it at full size or reduced; tiles carry it cut into desk pages.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import attrs
+import shapely
+
+from ....drafting.hatch import hatch
+from ....drafting.lettering import text_width, wrap
+from ....drafting.primitives import Drawing, Line, Primitive, Text, bounds, figure_middle, shift, text_box
+from ....layout.blanks import OPPOSITE, OUT
+from ....layout.layout import Layout
+from ....layout.parts import Part, face_up
+from ....layout.sets import Band, PartSet, Waste
+from ....lengths import TOUCH
+from ..marking import LEGEND, Rows, member_marks
+from .lines import Look, band_lines
+
+FULL = Look(scale=1.0, text=3.5, reading=7.0, hatch=6.0)
+
+TRUST = "Where paper and tape disagree, trust the tape."
+
+
+@attrs.frozen(kw_only=True)
+class Gang:
+    """The gang drawn, where its datum end and its lowest edge lie, and the places of its lines and edges. [mm]"""
+
+    drawing: Drawing
+    foot: float
+    edge: float
+    along: tuple[float, ...]
+    across: tuple[float, ...]
+
+
+def gang(layout: Layout, one: PartSet, look: Look = FULL, *, trust: str = TRUST, heading: bool = True) -> Gang:
+    """The heading, if any, and below it all bands; trust is what the heading says of the paper."""
+    ways = one.bands or (_plain(one),)
+    bands = tuple(_band(layout, one, band, look) for band in ways)
+    left = min(bounds(band)[0] for band in bands)
+    wide = max(bounds(band)[2] for band in bands) - left
+    drawn: list[Primitive] = [*_heading(layout, one, look, wide, trust)] if heading else []
+    low = bounds(tuple(drawn))[1] - look.gap if drawn else 0.0
+    edges: list[float] = []
+    for band, drawing in zip(ways, bands, strict=True):
+        up = low - bounds(drawing)[3]
+        drawn += shift(drawing, -left, up)
+        low -= bounds(drawing)[3] - bounds(drawing)[1] + 2 * look.gap
+        edges += [up + edge for row in _rows(one.members, band, look) for edge in row]
+    places = {0.0, *(line.at for line in one.lines), *(part.length for part in one.members)}
+    along = tuple(place * look.scale - left for place in sorted(places))
+    return Gang(drawing=tuple(drawn), foot=-left, edge=min(edges), along=along, across=tuple(edges))
+
+
+def _plain(one: PartSet) -> Band:
+    """The one way up of parts that no wood is taken from."""
+    title = "outer faces up" if one.members[0].role == "leg" else "marked faces up"
+    return Band(title, tuple(part.marked for part in one.members), (), ())
+
+
+def _heading(layout: Layout, one: PartSet, look: Look, wide: float, trust: str) -> Iterator[Text]:
+    """What to do with the page, in a few lines as wide as the gang."""
+    legs = one.members[0].role == "leg"
+    datum, flush = ("foot", "feet") if legs else ("datum end", "datum ends")
+    unit = "inches" if layout.frame.tape.unit == "in" else "millimetres"
+    first, last, mate = one.members[0].mark, one.members[-1].mark, "rail" if legs else "leg"
+    told = (
+        f"Clamp {first} to {last} side by side, {flush} flush; write {one.letter} on the end grain. "
+        f"Readings are from the {datum}, in {unit}. Lay the {mate} itself between its lines, tick it, and cross the "
+        f"waste before you cut.{_fits(layout, one)}{_done(layout, one)} {trust}"
+        f"{f' {LEGEND}' if look.scale == 1.0 else ''}"
+    )
+    pitch = look.text * 1.6
+    for number, line in enumerate(wrap(told, look.text, max(wide, 60 * look.text))):
+        yield Text((0.0, -pitch * number), line, look.text)
+
+
+def _fits(layout: Layout, one: PartSet) -> str:
+    """The fit that the lines of a set hold, so that nobody adds it again; nothing where there is none."""
+    kinds = dict.fromkeys(cut.kind for part in one.members for cut in part.cuts)
+    fits = {kind: layout.frame.fit_of(kind) for kind in kinds}
+    told = [f"{layout.frame.tape.amount(fit)} of fit for each {kind}" for kind, fit in fits.items() if fit]
+    return f" The lines hold {' and '.join(told)}: add none." if told else ""
+
+
+def _done(layout: Layout, one: PartSet) -> str:
+    """Which of the set are marked or cut already."""
+    states: dict[str, list[str]] = {}
+    for part in one.members:
+        found = layout.frame.finished.get(part.name)
+        if found is not None and found.state != "sized":
+            states.setdefault(found.state, []).append(part.mark)
+    return "".join(f" Already {state}, and to be left as they are: {', '.join(own)}." for state, own in states.items())
+
+
+def _band(layout: Layout, one: PartSet, band: Band, look: Look) -> Drawing:
+    """One way up: its title and whose face is up, the parts, the waste, the lines with their labels."""
+    rows = _rows(one.members, band, look)
+    drawn: list[Primitive] = [*_parts(layout, one, band, rows, look), *_waste(layout, one, band, rows, look)]
+    drawn += band_lines(layout, one, band, rows, look)
+    if look.scale == 1.0:
+        drawn += member_marks(layout, one, band, rows)
+    x0, _, x1, y1 = bounds(tuple(drawn))
+    title = Text((x0, y1 + 1.5 * look.gap), f"{band.title[0].upper()}{band.title[1:]}", look.text, bold=True)
+    whose = f"{_rolled(one, band)}{_whose(one, band)}. {_depths(layout, band)}"
+    after = x0 + text_width(title.string, look.text, bold=True) + 2 * look.gap
+    if look.scale == 1.0:
+        return (*drawn, title, Text((after, title.at[1]), f"{_rolled(one, band)}{_depths(layout, band)}", look.text))
+    lines = wrap(whose, look.text, max(x1 - after, 60 * look.text))
+    pitch = look.text * 1.6
+    high = title.at[1] + pitch * (len(lines) - 1)
+    told = [Text((after, high - pitch * n), line, look.text) for n, line in enumerate(lines)]
+    return (*drawn, Text((x0, high), title.string, look.text, bold=True), *told)
+
+
+def _depths(layout: Layout, band: Band) -> str:
+    """'Every cut is 5/8 deep', or each depth with its rails."""
+    found: dict[str, list[str]] = {}
+    for item in band.waste:
+        depth = layout.frame.tape.read(item.box.high[2] - max(item.box.low[2], 0.0))
+        found.setdefault(depth, []).append(item.mate)
+    if not found:
+        return "No wood is taken from these faces."
+    if len(found) == 1:
+        return f"Every cut is {next(iter(found))} deep."
+    return "; ".join(f"{depth} deep for {', '.join(dict.fromkeys(rails))}" for depth, rails in found.items()) + "."
+
+
+def _rolled(one: PartSet, band: Band) -> str:
+    """How each part comes from lying with its marked face up to this: the maker stands at the foot of the page."""
+    ways: dict[str, list[str]] = {}
+    for part, face in zip(one.members, band.faces, strict=True):
+        if face != part.marked:
+            ways.setdefault(_way(part, face), []).append(part.mark)
+    if not ways:
+        return ""
+    told = ", ".join(f"{' '.join(marks)} {way}" for way, marks in ways.items())
+    return f"Unclamp; roll {told}; clamp again. "
+
+
+def _way(part: Part, face: str) -> str:
+    """Which way a part is rolled so that a face comes up."""
+    if face == OPPOSITE[part.marked]:
+        return "half over"
+    upper = face_up(part, part.marked).v
+    return "a quarter turn towards you" if OUT[face] == upper else "a quarter turn away from you"
+
+
+def _whose(one: PartSet, band: Band) -> str:
+    """'A1 front left leg (front face), …'; of many rails only the faces that are up."""
+    if len(one.members) > 8:
+        return f"{len(one.members)} parts, the face that is cut up"
+    return ", ".join(
+        f"{part.mark} {part.identity} ({face} face)" for part, face in zip(one.members, band.faces, strict=True)
+    )
+
+
+def _rows(members: Sequence[Part], band: Band, look: Look) -> Rows:
+    """Lower and upper edge of each member on the page, the first on top."""
+    rows, top = [], 0.0
+    for part, face in zip(members, band.faces, strict=True):
+        high = face_width(part, face) * look.scale
+        rows.append((top - high, top))
+        top -= high
+    return rows
+
+
+def face_width(part: Part, face: str) -> float:
+    """Width of a face of a part. [mm]"""
+    return face_up(part, face).local(part.blank).size()[1]
+
+
+def _parts(layout: Layout, one: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
+    """Outlines, the name of each part on the left, its length on the right, and which end is the datum."""
+    read = layout.frame.tape.read
+    legs = one.members[0].role == "leg"
+    for part, face, (low, high) in zip(one.members, band.faces, rows, strict=True):
+        yield from _openings(part, face, low, look)
+        end = part.length * look.scale
+        yield Line(((0.0, low), (end, low), (end, high), (0.0, high)), "visible", closed=True)
+        middle = figure_middle((low + high) / 2, look.text)
+        name = f"{part.mark}  {part.identity}, {face} face up" if look.scale == 1.0 else part.mark
+        yield Text((-look.gap - 2 * look.text, middle), name, look.text, "end")
+        yield Text((end + look.gap, middle), f"{'top' if legs else 'end'} {read(part.length)}", look.text)
+    centre = rows[-1][0] / 2
+    yield Text((-look.gap, centre), "foot" if legs else "datum", look.text, "middle", 90)
+
+
+def _openings(part: Part, face: str, low: float, look: Look) -> Iterator[Line]:
+    """Thin outlines where cuts from other faces break out on the face that is up."""
+    turned, (length, width, _) = face_up(part, face), face_up(part, face).local(part.blank).size()
+    for cut in part.cuts:
+        (u0, v0, w0), (u1, v1, _) = turned.local(cut.box).low, turned.local(cut.box).high
+        if cut.face != face and w0 <= TOUCH:
+            x0, x1 = max(u0, 0.0) * look.scale, min(u1, length) * look.scale
+            y0, y1 = low + max(v0, 0.0) * look.scale, low + min(v1, width) * look.scale
+            yield Line(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "thin", closed=True)
+
+
+def _waste(layout: Layout, one: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
+    """Hatched wood between shoulder lines, with rail and depth where there is room to write them."""
+    for item in band.waste:
+        low = rows[item.member][0]
+        (u0, v0, _w0), (u1, v1, _w1) = item.box.low, item.box.high
+        length = one.members[item.member].length
+        x0, x1 = max(u0, 0.0) * look.scale, min(u1, length) * look.scale
+        y0, y1 = low + max(v0, 0.0) * look.scale, min(low + v1 * look.scale, rows[item.member][1])
+        region = shapely.box(x0, y0, x1, y1)
+        words = _waste_words(layout, item, (x0, y0, x1, y1), look)
+        for text in words:
+            region = region.difference(text_box(text).buffer(look.text * 0.3, join_style="mitre"))
+        yield from hatch(region, look.hatch)
+        yield from words
+
+
+def _waste_words(layout: Layout, item: Waste, room: tuple[float, float, float, float], look: Look) -> list[Text]:
+    x0, y0, x1, y1 = room
+    depth = item.box.high[2] - max(item.box.low[2], 0.0)
+    lines = [item.mate, f"{layout.frame.tape.read(depth)} deep"]
+    pitch, x, y = look.text * 1.7, (x0 + x1) / 2, (y0 + y1) / 2
+    wide = max(text_width(line, look.text) for line in lines) + 2 * look.text
+    tall = pitch * len(lines) + look.text
+    if wide <= x1 - x0 and tall <= y1 - y0:
+        return [Text((x, y + pitch * (0.5 - n) - look.text / 2), s, look.text, "middle") for n, s in enumerate(lines)]
+    if wide <= y1 - y0 and tall <= x1 - x0:
+        return [
+            Text((x + pitch * (n - 0.5) + look.text / 2, y), s, look.text, "middle", 90) for n, s in enumerate(lines)
+        ]
+    return []

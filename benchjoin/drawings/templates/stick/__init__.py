@@ -1,0 +1,1 @@
+"""Story sticks: one strip with every mark of a part, in pieces on desk pages."""

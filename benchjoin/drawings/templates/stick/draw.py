@@ -1,0 +1,135 @@
+"""How a story stick is drawn: lines with their readings, waste hatched with its rail and depth, whose it is between.
+
+Where the strip is cut into pieces stands first; readings and words keep clear of those places, so that nothing that
+must be read lies across a joint.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import shapely
+
+from ....drafting.full_size.strip import WORDS, Strip, joints
+from ....drafting.hatch import hatch
+from ....drafting.lettering import ascent, shorten, text_width
+from ....drafting.primitives import Line, Primitive, Text, bounds, figure_middle, shift, text_box
+from ....layout.layout import Layout
+from ....lengths import TOUCH
+from ..marking import part_marks
+from .data import Lane, Notch, Stick
+
+LEAST_LANE = 15.0
+"""Height of a lane, more where a reading is longer. [mm]"""
+_TEXT, _READING = 2.5, 3.5
+_BESIDE = 1.0
+_HATCH = 5.0
+
+Span = tuple[float, float]
+
+
+def draw_stick(layout: Layout, stick: Stick, name: str, reach: float) -> Strip:
+    """The whole stick at full size, its datum end at x = 0, and where it is cut for pages that reach so far. [mm]"""
+    tape, length = layout.frame.tape, stick.length
+    places = joints(length, reach, step=12.7 if tape.unit == "in" else 10.0, avoid=stick.edges)
+    told = [*(tape.read(edge) for edge in stick.edges), *(tape.read(at) for at in places)]
+    high = max(LEAST_LANE, *(text_width(words, _TEXT, bold=True) + 1.5 for words in told))
+    drawn: list[Primitive] = []
+    for number, lane in enumerate(reversed(stick.lanes)):
+        drawn += shift(tuple(_lane(layout, stick, lane, name, places[1:-1], high)), 0.0, high * number)
+    whole = high * len(stick.lanes)
+    drawn += [Line(((0.0, n * high), (length, n * high))) for n in range(1, len(stick.lanes))]
+    drawn += [Line(((x, 0.0), (x, whole)), "visible") for x in (0.0, length)]
+    return Strip(name=name, drawing=tuple(drawn), height=whole, places=places, words=whole - high / 2)
+
+
+def _lane(
+    layout: Layout, stick: Stick, lane: Lane, name: str, places: Sequence[float], high: float
+) -> Iterator[Primitive]:
+    length, read = stick.length, layout.frame.tape.read
+    zones = [(at - WORDS[0], at + WORDS[1]) for at in places]
+    edges = [e for notch in lane.notches for e in (notch.start, notch.end) if TOUCH < e < length - TOUCH]
+    yield from (Line(((e, 0.0), (e, high)), "visible") for e in edges)
+    written: list[Text] = []
+    for notch in lane.notches:
+        for edge, out in ((notch.start, -1), (notch.end, 1)):
+            if TOUCH < edge < length - TOUCH:
+                written.append(_reading(read(edge), edge, out, [*edges, 0.0, length], written, high))
+    yield from written
+    boxes = [text_box(text).bounds for text in written]
+    taken = [*zones, *((box[0], box[2]) for box in boxes)]
+    for notch in lane.notches:
+        yield from _waste(notch, f"{read(notch.depth)} deep", taken, high)
+    notched = [(n.start, n.end) for n in lane.notches]
+    ends = tuple(_ends(stick, notched, high))
+    taken += [(box[0], box[2]) for box in (text_box(text).bounds for text in ends)]
+    yield from ends
+    clear = _free((0.0, length), [*taken, *notched])
+    yield from _whose(layout, lane, name, clear, high)
+
+
+def _ends(stick: Stick, notched: Sequence[Span], high: float) -> Iterator[Text]:
+    """Which end is which, along both ends where no notch runs out."""
+    leg = stick.parts[0].role == "leg"
+    for at, way, word in ((0.0, 1, "foot" if leg else "datum end"), (stick.length, -1, "top" if leg else "end")):
+        if not any(start - 6.0 < at < end + 6.0 for start, end in notched):
+            x = at + 1.0 + ascent(_TEXT) if way > 0 else at - 1.5
+            yield Text((x, high / 2), word, _TEXT, "middle", 90.0)
+
+
+def _reading(words: str, edge: float, out: int, edges: Sequence[float], written: Sequence[Text], high: float) -> Text:
+    """A reading along its line: outside the notch, or inside it where the next mark is too close."""
+    height = _READING if text_width(words, _READING, bold=True) <= high - 1.5 else _TEXT
+    tries = [_along(words, edge, way, height, high) for way in (out, -out)]
+    for text in tries:
+        box = text_box(text)
+        x0, _, x1, _ = box.bounds
+        if not any(x0 < e < x1 for e in edges) and not any(box.intersects(text_box(other)) for other in written):
+            return text
+    return tries[-1]
+
+
+def _along(words: str, edge: float, way: int, height: float, high: float) -> Text:
+    x = edge + _BESIDE + ascent(height) if way > 0 else edge - _BESIDE - 0.25 * height
+    return Text((x, high / 2), words, height, "middle", 90.0, True)
+
+
+def _free(span: Span, taken: Sequence[Span]) -> list[Span]:
+    """What is left of a span, the widest first. [mm]"""
+    at, found = span[0], []
+    for low, high in [*sorted(taken), (span[1], span[1])]:
+        if min(low, span[1]) > at:
+            found.append((at, min(low, span[1])))
+        at = max(at, high)
+    return sorted(found, key=lambda ends: ends[0] - ends[1])
+
+
+def _waste(notch: Notch, depth: str, taken: Sequence[Span], high: float) -> Iterator[Primitive]:
+    """Hatching between both lines but where something is written, with rail and depth in the widest place."""
+    span = (notch.start, notch.end)
+    region = shapely.box(notch.start, 0.0, notch.end, high)
+    for low, far in taken:
+        region = region.difference(shapely.box(low - 0.5, 0.0, far + 0.5, high))
+    start, end = (_free(span, taken) or [span])[0]
+    wide = end - start - 1.5
+    lines = (shorten(notch.mate, _TEXT, wide), depth)
+    for line, y in zip(lines, (1.2, -3.2), strict=True):
+        if line and text_width(line, _TEXT) <= wide:
+            text = Text(((start + end) / 2, high / 2 + y), line, _TEXT, "middle")
+            region = region.difference(text_box(text).buffer(0.8, join_style="mitre"))
+            yield text
+    yield from hatch(region, _HATCH)
+
+
+def _whose(layout: Layout, lane: Lane, name: str, clear: Sequence[Span], high: float) -> Iterator[Primitive]:
+    """In the widest clear stretch the marks of the parts; wherever there is room the stick's name and the face."""
+    marks = " ".join(lane.marks[:4]) + (" …" if len(lane.marks) > 4 else "")
+    signs = part_marks(layout, lane.faces, high, written=shorten(marks, high / 5, 60.0, bold=True))
+    words = f"{name}: {lane.title}, make {len(lane.marks)}"
+    wide, told = bounds(signs)[2] + 4.0, text_width(words, _TEXT) + 4.0
+    for number, (start, end) in enumerate(clear):
+        if number == 0 and end - start >= wide:
+            yield from shift(signs, start + 2.0, 0.0)
+            start += wide
+        if end - start >= told:
+            yield Text((start + 2.0, figure_middle(high / 2, _TEXT)), words, _TEXT)

@@ -1,0 +1,243 @@
+"""The isometric picture: the whole as it stands, and drawn apart so that one sees how rails enter the notches.
+
+Looking from the front left and above: length runs up to the right, depth up to the left, heights upright, all three
+at one scale (ISO 5456-3, axes 120 degrees apart). What covers a face is every bit of wood on the eye's side of its
+plane; the faces less what covers them are the picture. They are worked out on a slanting page (`slant`), on which all
+edges are level, upright or diagonal and sizes are whole counts of a grid, so that edges that coincide are one.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator, Sequence
+
+import attrs
+import numpy as np
+import numpy.typing as npt
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from ...drafting.primitives import Drawing, Line
+from ...drafting.sheets.sheet import Sheet
+from ...frame.joints import Butt
+from ...layout.blanks import OPPOSITE, OUT
+from ...layout.layout import Layout
+from ...layout.parts import Part
+from ...lengths import TOUCH
+from ...solids import Box, Vector, boxes
+from ..making.fitting import fit_view
+from ..making.house import House
+from .strokes import strokes
+from .view import EYES, Eye, Face, faces_of
+
+LIES = math.cos(math.radians(30.0))
+GRID = 1e-4
+"""Places of the wood are held to this. [mm]"""
+DIGITS = 4
+LEAST = 0.01
+"""Visible regions that are no larger are left out. [mm²]"""
+LOOKS = ("above", "front", "left")
+"""The eyes whose faces an isometric picture shows."""
+APART = 0.28
+"""How far parts are drawn apart, of the frame's mean size."""
+
+
+@attrs.frozen
+class Picture:
+    """Visible regions by part and visible lines, in page axes at full size. [mm]"""
+
+    faces: tuple[Face, ...]
+    lines: BaseGeometry = attrs.field(eq=False)
+
+
+def isometric(layout: Layout, *, paper: str | None = None, house: House | None = None, piece: int = 1) -> Sheet:
+    """The isometric picture of one piece.
+
+    Raises
+    ------
+    PaperError
+        If it does not fit the paper at any scale.
+    """
+    seen = picture(layout.piece(piece))
+
+    def draw(scale: float) -> Drawing:
+        return tuple(strokes(seen.lines, "visible", scale))
+
+    title = "Isometric picture"
+    return fit_view(layout, draw, name="isometric", kind="Picture", title=title, paper=paper, house=house, free=True)
+
+
+def exploded(layout: Layout, *, paper: str | None = None, house: House | None = None, piece: int = 1) -> Sheet:
+    """The isometric picture of one piece drawn apart, with the way of each rail to its legs.
+
+    Raises
+    ------
+    PaperError
+        If it does not fit the paper at any scale.
+    """
+    shown = drawn_apart(layout, piece)
+    title = "Isometric picture, drawn apart"
+    return fit_view(
+        layout, shown.drawing, name="exploded", kind="Picture", title=title, paper=paper, house=house, free=True
+    )
+
+
+@attrs.frozen
+class Apart:
+    """The picture of a piece drawn apart: visible faces and lines, and the ways of its rails; full size. [mm]"""
+
+    faces: tuple[Face, ...]
+    lines: BaseGeometry = attrs.field(eq=False)
+    ways: BaseGeometry = attrs.field(eq=False)
+
+    def drawing(self, scale: float) -> Drawing:
+        """The picture at a scale."""
+        return (*strokes(self.lines, "visible", scale), *_thin(self.ways, scale))
+
+
+def drawn_apart(layout: Layout, piece: int) -> Apart:
+    """One piece drawn apart."""
+    shifts = apart(layout, piece)
+    seen = picture([moved(part, shifts[part.identity]) for part in layout.piece(piece)])
+    wood = shapely.union_all([face.region for face in seen.faces]).buffer(10 * GRID)
+    ways = list(_ways(layout, shifts, piece))
+    return Apart(
+        seen.faces, seen.lines, shapely.union_all(ways).difference(wood) if ways else shapely.MultiLineString()
+    )
+
+
+def _thin(lines: BaseGeometry, scale: float) -> Iterator[Line]:
+    """Ways of the parts as chain lines, without the crumbs that are too short for one."""
+    for line in strokes(lines, "centre", scale):
+        (x0, y0), (x1, y1) = line.points[0], line.points[-1]
+        if math.hypot(x1 - x0, y1 - y0) > 1.5:
+            yield line
+
+
+def project(points: npt.ArrayLike) -> npt.NDArray[np.float64]:
+    """Page coordinates of points of the world, shape (..., 3) to (..., 2). [mm]
+
+    u = (x − y) cos 30°, v = z + (x + y) sin 30° (ISO 5456-3, drawn at full scale along the axes).
+
+    >>> project([(1.0, 0.0, 0.0), (0.0, 0.0, 1.0)]).round(4).tolist()
+    [[0.866, 0.5], [0.0, 1.0]]
+    """
+    x, y, z = np.moveaxis(np.asarray(points, dtype=float), -1, 0)
+    return np.stack([(x - y) * LIES, z + (x + y) / 2], axis=-1)
+
+
+def slant(points: npt.ArrayLike) -> npt.NDArray[np.float64]:
+    """Points of the world on the slanting page, shape (..., 3) to (..., 2), to the grid. [mm]
+
+    s = x − y, t = z + y: edges along x are level, along z upright, along y diagonal.
+    """
+    x, y, z = np.moveaxis(np.asarray(points, dtype=float).round(DIGITS), -1, 0)
+    return np.stack([x - y, z + y], axis=-1).round(DIGITS)
+
+
+def upright(shape: BaseGeometry) -> BaseGeometry:
+    """A shape of the slanting page on the page itself: u = s cos 30°, v = t + s / 2."""
+    return shapely.transform(shape, lambda at: np.stack([at[:, 0] * LIES, at[:, 1] + at[:, 0] / 2], axis=-1))
+
+
+def picture(parts: Sequence[Part]) -> Picture:
+    """What is seen of parts."""
+    wood = np.array([(b.low, b.high) for part in parts for b in boxes(part.blank, [cut.box for cut in part.cuts])])
+    outlines = shapely.polygons(_silhouettes(wood))
+    tree = shapely.STRtree(outlines)
+    found = []
+    for look in LOOKS:
+        for part in parts:
+            for face in faces_of(part, EYES[look]):
+                found.append(_visible(face, EYES[look], wood, tree))
+    shown = [face for face in found if face.region.area > LEAST]
+    lines = shapely.line_merge(shapely.union_all([face.region.boundary for face in shown], grid_size=GRID))
+    return Picture(tuple(attrs.evolve(face, region=upright(face.region)) for face in shown), upright(lines))
+
+
+def _silhouettes(wood: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
+    """Outlines of boxes on the slanting page, shape (n, 2, 3) to (n, 6, 2): no nearest and no farthest corner."""
+    (x0, y0, z0), (x1, y1, z1) = wood[:, 0].T, wood[:, 1].T
+    ring = [(x0, y0, z0), (x1, y0, z0), (x1, y0, z1), (x1, y1, z1), (x0, y1, z1), (x0, y1, z0)]
+    return slant(np.stack([np.stack(corner, axis=-1) for corner in ring], axis=1))
+
+
+def _visible(face: Face, eye: Eye, wood: npt.NDArray[np.float64], tree: shapely.STRtree) -> Face:
+    """A face of an eye, laid on the slanting page and less what covers it."""
+    region = shapely.set_precision(_on_page(face, eye), GRID)
+    near = wood[tree.query(region, predicate="intersects")].copy()
+    axis = int(np.argmax(np.abs(eye.frame.w)))
+    plane, outwards = face.distance * eye.frame.w[axis], -eye.frame.w[axis]
+    if outwards > 0:
+        near[:, 0, axis] = np.maximum(near[:, 0, axis], plane)
+    else:
+        near[:, 1, axis] = np.minimum(near[:, 1, axis], plane)
+    before = near[near[:, 1, axis] - near[:, 0, axis] > TOUCH]
+    if len(before):
+        cover = shapely.union_all(shapely.polygons(_silhouettes(before)), grid_size=GRID)
+        region = shapely.difference(region, cover, grid_size=GRID)
+    return Face(face.part, face.distance, region)
+
+
+def _on_page(face: Face, eye: Eye) -> BaseGeometry:
+    """The region of a face on the slanting page."""
+    frame = eye.frame
+    base = np.asarray(frame.w) * face.distance
+
+    def lay(points: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
+        return slant(points[:, :1] * np.asarray(frame.u) + points[:, 1:] * np.asarray(frame.v) + base)
+
+    return shapely.transform(face.region, lay)
+
+
+def apart(layout: Layout, piece: int) -> dict[str, Vector]:
+    """How far each part is moved when the frame is drawn apart: legs out of the frame, rails out of their notches."""
+    step = APART * sum(layout.overall(piece)) / 3
+    found: dict[str, Vector] = {}
+    for part in layout.piece(piece):
+        if part.role == "leg":
+            found[part.identity] = _times(OUT[part.side], step)
+    notched = {
+        joint.rail: cut.face
+        for joint in layout.joints
+        if joint.piece == piece
+        for cut in joint.cuts
+        if cut.part == joint.leg
+    }
+    for slot in layout.frame.rails():
+        base: Iterable[Vector] = [found[slot.legs[0]]] if slot.long else []
+        out = notched.get(slot.name) or (OPPOSITE[slot.side] if slot.rail.face == "inner" else slot.side)
+        stays = out == "cross" or (not slot.long and isinstance(slot.joint, Butt))
+        push = (0.0, 0.0, 0.0) if stays else _times(OUT[out], step)
+        x, y, z = (sum(values) for values in zip(push, *base, strict=True))
+        found[slot.name] = (x, y, z)
+    return found
+
+
+def _times(vector: Vector, by: float) -> Vector:
+    return (vector[0] * by, vector[1] * by, vector[2] * by)
+
+
+def moved(part: Part, by: Vector) -> Part:
+    """The part, blank and cuts, somewhere else."""
+
+    def shifted(box: Box) -> Box:
+        (a, b, c), (d, e, f), (x, y, z) = box.low, box.high, by
+        return Box((a + x, b + y, c + z), (d + x, e + y, f + z))
+
+    cuts = tuple(attrs.evolve(cut, box=shifted(cut.box)) for cut in part.cuts)
+    return attrs.evolve(part, blank=shifted(part.blank), cuts=cuts)
+
+
+def _ways(layout: Layout, shifts: dict[str, Vector], piece: int) -> Iterator[BaseGeometry]:
+    """From where each rail's end lies to where its leg awaits it."""
+    for joint in layout.joints:
+        if joint.piece != piece:
+            continue
+        leg, rail = layout.part(f"{piece}/{joint.leg}").blank, layout.part(f"{piece}/{joint.rail}").blank
+        middle = [
+            (max(a, c) + min(b, d)) / 2 for a, b, c, d in zip(leg.low, leg.high, rail.low, rail.high, strict=True)
+        ]
+        ends = [np.add(middle, shifts[name]) for name in (joint.leg, joint.rail)]
+        if math.dist(*ends) > TOUCH:
+            yield shapely.LineString(project(ends))

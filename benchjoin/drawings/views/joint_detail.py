@@ -1,0 +1,243 @@
+"""Joint details: each distinct joint enlarged, leg and rail together, seen from three sides.
+
+The views stand as the projection of the sheet asks (third angle: from above over the front view, the right end on the
+right; first angle the other way about) and are named in words. The end is taken from the side on which the rail runs
+off, so that one looks at its cut wood. Edges where leg or rail go on are thin.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import attrs
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from ...drafting.dimensions.span import overall
+from ...drafting.lettering import text_width, wrap
+from ...drafting.primitives import Drawing, Text, bounds, shift
+from ...drafting.sheets.sheet import Sheet
+from ...frame.slots import Slot
+from ...layout.blanks import OPPOSITE
+from ...layout.joints.meeting import Cut, Joint
+from ...layout.layout import Layout
+from ...layout.parts import Part
+from ...lengths import TOUCH
+from ...solids import Box
+from ..making.house import PLAIN, House, Reader, projection, reader
+from ..making.notes import concerning, told
+from ..making.packed import packed_sheets
+from .strokes import distinct, strokes
+from .view import EYES, Eye, View, view
+
+RIGHT_OF = {"front": "right", "right": "back", "back": "left", "left": "front"}
+"""Which side one stands at after a step to the right round the piece."""
+TEXT = 2.5
+PITCH = 4.2
+AROUND = 0.3
+"""How much of leg and rail is shown round the joint, of the larger side of what they share."""
+BETWEEN, APART = 16.0, 5.0
+"""Between two views beside each other, with room for a size, and one above the other. [mm]"""
+
+
+def joint_details(layout: Layout, *, paper: str | None = None, house: House | None = None) -> tuple[Sheet, ...]:
+    """Details of each kind of joint, as many to a sheet as go on it.
+
+    Raises
+    ------
+    PaperError
+        If a detail does not fit the paper at any scale.
+    """
+    kinds = [(same, _looks(layout, same[0])) for same in _kinds(layout)]
+
+    def blocks(scale: float, wide: float) -> list[Drawing]:
+        return [
+            _block(layout, number, same, looks, scale, house or PLAIN, wide)
+            for number, (same, looks) in enumerate(kinds, 1)
+        ]
+
+    if not kinds:
+        return ()
+    return packed_sheets(
+        layout, blocks, name="joints", kind="Joint details", largest=0.5, paper=paper, house=house or PLAIN
+    )
+
+
+def _kinds(layout: Layout) -> list[list[Joint]]:
+    """Joints of the first piece that are alike: same kind, same sections, same place in the leg's section."""
+    found: dict[tuple[object, ...], list[Joint]] = {}
+    for joint in layout.joints:
+        if joint.piece == 1:
+            found.setdefault(_key(layout, joint), []).append(joint)
+    return list(found.values())
+
+
+def _key(layout: Layout, joint: Joint) -> tuple[object, ...]:
+    leg, rail = _pair(layout, joint)
+    slot = _slot(layout, joint)
+    depths = tuple(round(_depth(cut), 6) for cut in _made(layout, joint))
+    sizes = (leg.width, leg.thickness, rail.thickness)
+    return (joint.kind, slot.long, slot.rail.face, depths, tuple(round(size, 6) for size in sizes))
+
+
+def _made(layout: Layout, joint: Joint) -> tuple[Cut, ...]:
+    """The cuts of a joint as they are in its parts: those of finished parts may not be where the joint wants them."""
+    cuts = {(c.part, c.mate, c.face): c for part in _pair(layout, joint) for c in part.cuts}
+    return tuple(cuts[c.part, c.mate, c.face] for c in joint.cuts)
+
+
+def _depth(cut: Cut) -> float:
+    """How deep a cut goes in from its face. [mm]"""
+    x, y, _ = cut.box.size()
+    return y if cut.face in ("front", "back") else x
+
+
+def _pair(layout: Layout, joint: Joint) -> tuple[Part, Part]:
+    return layout.part(f"{joint.piece}/{joint.leg}"), layout.part(f"{joint.piece}/{joint.rail}")
+
+
+def _slot(layout: Layout, joint: Joint) -> Slot:
+    return next(slot for slot in layout.frame.rails() if slot.name == joint.rail)
+
+
+@attrs.frozen
+class _Look:
+    """A joint as an eye sees it, full size: leg and rail clipped, the box of that, the rail, what the leg loses."""
+
+    eye: Eye
+    seen: View
+    clip: Box
+    rail: Part
+    cut: Cut | None
+
+
+Looks = tuple[_Look, _Look, _Look]
+
+
+def _looks(layout: Layout, joint: Joint) -> Looks:
+    """The joint from the face that the rail goes to, from one side, and from above."""
+    leg, rail = _pair(layout, joint)
+    parts, clip = _clipped(leg, rail)
+    cut = next((c for c in _made(layout, joint) if c.part == joint.leg), None)
+    front, side, above = (
+        _Look(eye, view(parts, eye), clip, parts[-1], cut) for eye in _eyes(_slot(layout, joint), leg, rail)
+    )
+    return front, side, above
+
+
+def _block(
+    layout: Layout, number: int, same: Sequence[Joint], looks: Looks, scale: float, house: House, wide: float
+) -> Drawing:
+    """One kind of joint: heading and findings, then its three views."""
+    read = reader(layout.frame, house)
+    views = _placed(looks, scale, read, third=projection(layout.frame, house) == "third angle")
+    width = min(max(bounds(views)[2] - bounds(views)[0], 86.0), wide)
+    where, more = _heading(layout, number, same, read)
+    words = [(line, True) for line in wrap(where, TEXT, width, bold=True)]
+    words += [(line, False) for note in (more, *_notes(layout, same)) for line in wrap(note, TEXT, width)]
+    heading = tuple(Text((0.0, -PITCH * n), line, TEXT, bold=bold) for n, (line, bold) in enumerate(words))
+    low = bounds(heading)[1] - 3.0
+    return (*heading, *shift(views, -bounds(views)[0], low - bounds(views)[3]))
+
+
+def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -> tuple[str, str]:
+    """Which joint, how many, what is cut and how deep, how high the notches are, and the fit."""
+    joint = same[0]
+    where = f"Joint {number}: {joint.kind}, {joint.rail} to {joint.leg}"
+    more = f"{len(same)} alike in each piece. " if len(same) > 1 else ""
+    if not joint.cuts:
+        return where, f"{more}No wood is taken."
+    roles = {part.identity: part.role for part in _pair(layout, joint)}
+    cut = "; ".join(f"{roles[c.part]} {read(_depth(c))} deep" for c in _made(layout, joint))
+    heights = distinct(c.box.size()[2] for one in same for c in _made(layout, one) if c.part == one.leg)
+    high = ", ".join(read(height) for height in heights)
+    fit = layout.frame.fit_of(joint.kind)
+    loose = f"with {layout.frame.tape.amount(fit)} of fit" if fit else "without fit"
+    return where, f"{more}Cut into the {cut}; notches {high} high, {loose}."
+
+
+def _notes(layout: Layout, same: Sequence[Joint]) -> tuple[str, ...]:
+    """Findings about both the leg and the rail of one of the joints."""
+    found = {
+        told(finding): None
+        for joint in same
+        for finding in concerning(layout, (joint.leg,), joint.piece)
+        if joint.rail in (*finding.parts, *finding.mates)
+    }
+    return tuple(found)
+
+
+def _clipped(leg: Part, rail: Part) -> tuple[list[Part], Box]:
+    """Leg and rail with their cuts for each other, cut off a little way round the joint, and the box of that."""
+    low = [max(a, b) for a, b in zip(leg.blank.low, rail.blank.low, strict=True)]
+    high = [min(a, b) for a, b in zip(leg.blank.high, rail.blank.high, strict=True)]
+    more = AROUND * max(b - a for a, b in zip(low, high, strict=True))
+    clip = Box((low[0] - more, low[1] - more, low[2] - more), (high[0] + more, high[1] + more, high[2] + more))
+    found = []
+    for part, mate in ((leg, rail), (rail, leg)):
+        box = part.blank.meet(clip)
+        if box is not None:
+            own = tuple(cut for cut in part.cuts if cut.mate == mate.identity)
+            found.append(attrs.evolve(part, blank=box, cuts=own))
+    return found, clip
+
+
+def _placed(looks: Looks, scale: float, read: Reader, *, third: bool) -> Drawing:
+    """The three views where the projection puts them, each named in words."""
+    main, beside, over = (_one(look, scale, read) for look in looks)
+    (x0, y0, x1, y1), (a, _, c, _) = bounds(main), bounds(beside)
+    from_the_right = looks[1].eye.name == RIGHT_OF[looks[0].eye.name]
+    aside = x1 + BETWEEN - a if third == from_the_right else x0 - BETWEEN - c
+    up = y1 + APART - bounds(over)[1] if third else y0 - APART - bounds(over)[3]
+    return (*main, *shift(beside, aside, 0.0), *shift(over, 0.0, up))
+
+
+def _eyes(slot: Slot, leg: Part, rail: Part) -> tuple[Eye, Eye, Eye]:
+    """The eye that looks at the face the rail goes to, the one on the side where the rail runs off, the one above."""
+    face = next((way for way in (slot.side, slot.rail.face) if way in OPPOSITE), "left")
+    front = EYES[OPPOSITE[face] if slot.rail.face == "inner" else face]
+    own, mate = front.frame.local(leg.blank), front.frame.local(rail.blank)
+    to_the_left = own.low[0] - mate.low[0] > mate.high[0] - own.high[0] + TOUCH
+    right = RIGHT_OF[front.name]
+    side = EYES[OPPOSITE[right] if to_the_left else right]
+    return front, side, Eye("above", "from above", front.right, front.frame.w)
+
+
+def _one(look: _Look, scale: float, read: Reader) -> Drawing:
+    """One view: lines, thin where wood goes on, the size of what is cut, and its name above."""
+    eye, seen, clip = look.eye, look.seen, look.eye.frame.local(look.clip)
+    visible, ends = _ended(seen, clip)
+    x, y = (a + b for a, b in zip(clip.low[:2], clip.high[:2], strict=True))
+    drawn: Drawing = (
+        *strokes(visible, "visible", scale),
+        *strokes(ends, "thin", scale),
+        *strokes(seen.hidden, "hidden", scale),
+    )
+    x0, _, x1, top = bounds(drawn)
+    name = eye.title if eye.name == "above" else f"from the {eye.name}"
+    size = _size(look, scale, x0, read)
+    if size and (x0 + x1 - text_width(name, TEXT)) / 2 < bounds(size)[2] + 1.0:
+        top = max(top, bounds(size)[3])
+    titled = (*drawn, *size, Text(((x0 + x1) / 2, top + 2.5), name, TEXT, "middle"))
+    return shift(titled, -x / 2 * scale, -y / 2 * scale)
+
+
+def _ended(seen: View, clip: Box) -> tuple[BaseGeometry, BaseGeometry]:
+    """Visible lines, and those that are only there because the view ends."""
+    ring = shapely.box(*clip.low[:2], *clip.high[:2]).boundary.buffer(TOUCH)
+    return seen.visible.difference(ring), seen.visible.intersection(ring)
+
+
+def _size(look: _Look, scale: float, left: float, read: Reader) -> Drawing:
+    """On the left of the view: the height of the notch where the rail is seen flat, its depth from above.
+
+    Where no wood is taken they are the rail's own width and thickness.
+    """
+    eye, rail = look.eye, look.rail
+    box = eye.frame.local(look.cut.box if look.cut else rail.blank)
+    x, y, _ = eye.frame.local(rail.blank).size()
+    seen_flat = eye.name == "above" or (abs(x - y) > TOUCH and x > rail.thickness + TOUCH)
+    if not seen_flat:
+        return ()
+    low, high = box.low[1], box.high[1]
+    return overall(low * scale, high * scale, read(high - low), axis="y", at=left - 8.0, outline=left)

@@ -1,0 +1,243 @@
+"""Part drawings: each distinct part with all that is needed to make it, and nothing of its neighbours.
+
+One block a kind: what it is and how many are made, a view of every face that is cut (or of the marked face) with its
+shoulders on a running line from the datum end, the depth of each cut over it, and the width of the face. An edge is
+added where only one face is cut, so that both sides of the section are there. Long empty stretches are broken. What a
+face shows is worked out once (`_face`) and laid on paper at each scale that is tried (`_laid`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+import attrs
+from shapely.affinity import translate
+from shapely.geometry.base import BaseGeometry
+
+from ...drafting.dimensions.running import running
+from ...drafting.dimensions.span import overall
+from ...drafting.dimensions.spread import spread
+from ...drafting.lettering import text_width, wrap
+from ...drafting.primitives import Drawing, Line, Primitive, Text, bounds, shift
+from ...drafting.sheets.sheet import Sheet
+from ...layout.blanks import OPPOSITE
+from ...layout.layout import Layout
+from ...layout.parts import Part, face_up
+from ...lengths import TOUCH
+from ...shop.cut_list import called, marks
+from ..making.fitting import LARGEST
+from ..making.house import PLAIN, House, Reader, reader
+from ..making.notes import concerning, told
+from ..making.packed import packed_sheets
+from .broken import Broken, broken, lay, zigzags
+from .strokes import distinct, strokes
+from .view import Eye, view
+
+TEXT = 2.5
+PITCH = 4.2
+LEFT_OF_VIEW = 4.0
+"""Depths over the view may begin so far to its left. [mm]"""
+LEAST_WIDE = 86.0
+"""Words over narrow views are written at least so wide. [mm]"""
+
+
+def part_drawings(layout: Layout, *, paper: str | None = None, house: House | None = None) -> tuple[Sheet, ...]:
+    """Drawings of each kind of part, as many to a sheet as go on it, legs first.
+
+    Raises
+    ------
+    PaperError
+        If a part does not fit the paper at any scale.
+    """
+    kinds: dict[int, list[Part]] = {}
+    for part in layout.parts:
+        kinds.setdefault(part.kind, []).append(part)
+    order = sorted(kinds.values(), key=lambda same: (same[0].role != "leg", same[0].kind))
+
+    faces = [_shown(same[0]) for same in order]
+
+    def blocks(scale: float, wide: float) -> list[Drawing]:
+        found = zip(order, faces, strict=True)
+        return [_block(layout, same, shown, scale, house or PLAIN, wide) for same, shown in found]
+
+    return packed_sheets(
+        layout, blocks, name="parts", kind="Part drawings", largest=LARGEST, paper=paper, house=house or PLAIN
+    )
+
+
+def _block(
+    layout: Layout, same: Sequence[Part], faces: Sequence[_Face], scale: float, house: House, wide: float
+) -> Drawing:
+    """All of one kind of part: heading and findings, then its views one below the other."""
+    part, along = same[0], broken(_features(same[0]), scale)
+    left = max(text_width(face.name, TEXT) for face in faces) + 14.0
+    views = [_laid(part, face, along, scale, reader(layout.frame, house), first=face is faces[0]) for face in faces]
+    across = max(left + bounds(seen)[2] for seen in views)
+    drawn: list[Primitive] = [
+        Text((0.0, -PITCH * n), line, TEXT, bold=bold)
+        for n, (line, bold) in enumerate(_told(layout, same, across, wide))
+    ]
+    low = bounds(tuple(drawn))[1] - 2.0
+    for seen in views:
+        drawn += shift(seen, left, low - bounds(seen)[3])
+        low -= bounds(seen)[3] - bounds(seen)[1] + 2.0
+    return tuple(drawn)
+
+
+def _told(layout: Layout, same: Sequence[Part], across: float, wide: float) -> list[tuple[str, bool]]:
+    """What it is, how many, of what, where it is measured from, and findings, as wide as the views are."""
+    part = same[0]
+    hand = f", {part.handed} hand" if part.handed else ""
+    head = f"Part {part.kind}: {called(same)}{hand}, make {len(same)}"
+    named = f" Faces as on {part.mark}." if any(other.faces != part.faces for other in same) else ""
+    rest = f"{part.stock}. {_datum(part)} Marks: {marks(p.mark for p in same)}.{named}"
+    notes = dict.fromkeys(told(finding) for p in same for finding in concerning(layout, (p.identity,), p.piece))
+    width = min(max(across, LEAST_WIDE), wide)
+    return [
+        *((line, True) for line in wrap(head, TEXT, width, bold=True)),
+        *((line, False) for words in (rest, *notes) for line in wrap(words, TEXT, width)),
+    ]
+
+
+def _datum(part: Part) -> str:
+    """Which end of the part is nought."""
+    if part.role == "leg":
+        return "0 is the foot."
+    return f"0 is the {'left' if abs(part.placement.u[0]) > 0.5 else 'front'} end."
+
+
+def _shown(part: Part) -> list[_Face]:
+    """The faces to draw, each as it is seen."""
+    return [_face(part, face) for face in _faces(part)]
+
+
+def _features(part: Part) -> list[float]:
+    """Places along the part where something happens, its two ends among them. [mm]"""
+    edges = [e for cut in part.local_cuts for e in (cut.low[0], cut.high[0])]
+    return distinct([0.0, part.length, *(min(max(e, 0.0), part.length) for e in edges)])
+
+
+def _faces(part: Part) -> tuple[str, ...]:
+    """Faces to draw: those that are cut and an edge beside them; of a plain part only its marked face."""
+    if not part.cuts:
+        return (part.marked,)
+    across = {part.marked, OPPOSITE[part.marked]}
+    return part.faces if any(face not in across for face in part.faces) else (*part.faces, _edge(part))
+
+
+def _edge(part: Part) -> str:
+    """The edge that is added to show the thickness: that of a leg to its left, that of a rail above it."""
+    if part.role == "leg":
+        return "left" if part.marked in ("front", "back") else "front"
+    return "top"
+
+
+def _face_name(face: str) -> str:
+    return f"{face} {'edge' if face == 'top' else 'face'}"
+
+
+@attrs.frozen
+class _Cut:
+    """A cut as a face shows it: from, to along the part; low, high across the face; depth. [mm]"""
+
+    start: float
+    end: float
+    low: float
+    high: float
+    depth: float
+
+
+@attrs.frozen
+class _Face:
+    """A face as it is seen, full size, the datum end and its lower edge at nought: sizes, lines, and cuts. [mm]"""
+
+    name: str
+    across: float
+    through: float
+    visible: BaseGeometry
+    hidden: BaseGeometry
+    cuts: tuple[_Cut, ...]
+
+
+def _face(part: Part, face: str) -> _Face:
+    turned = face_up(part, face)
+    _, across, through = turned.local(part.blank).size()
+    seen = view([part], Eye(face, face, turned.u, turned.v))
+    x, y = (sum(o * a for o, a in zip(turned.origin, axis, strict=True)) for axis in (turned.u, turned.v))
+    visible, hidden = (translate(lines, -x, -y) for lines in (seen.visible, seen.hidden))
+    return _Face(_face_name(face), across, through, visible, hidden, tuple(_cuts(part, face)))
+
+
+def _laid(part: Part, face: _Face, along: Broken, scale: float, read: Reader, *, first: bool) -> Drawing:
+    """One face: its lines, its name and width on the left, depths above, shoulders below; the length once."""
+    visible, hidden = (lay(lines, along, scale) for lines in (face.visible, face.hidden))
+    high = face.across * scale
+    size = overall(0.0, high, read(face.across), axis="y", at=-8.0, outline=0.0)
+    name = Text((bounds(size)[0] - 2.0, high / 2 - TEXT / 2), face.name, TEXT, "end")
+    thick = () if part.cuts else (_thick(f"{read(face.through)} thick", along, high),)
+    return (
+        *strokes(visible, "visible", 1.0),
+        *strokes(hidden, "hidden", 1.0),
+        *zigzags(along, 0.0, high),
+        *size,
+        name,
+        *thick,
+        *_depths(face.cuts, along, high, face.across, read),
+        *_shoulders(part, face.cuts, along, read, first=first),
+    )
+
+
+def _thick(words: str, along: Broken, high: float) -> Text:
+    """The thickness over a plain part, clear of the width on its left."""
+    return Text((max(along.length / 2, text_width(words, TEXT) / 2 - LEFT_OF_VIEW), high + 3.0), words, TEXT, "middle")
+
+
+def _shoulders(part: Part, cuts: Sequence[_Cut], along: Broken, read: Reader, *, first: bool) -> Drawing:
+    """Running sizes from the datum end; the length in brackets where another face has said it."""
+    edges = [e for cut in cuts for e in (cut.start, cut.end) if TOUCH < e < part.length - TOUCH]
+    if not first and not cuts:
+        return ()
+    values = [(float(along.at(e)), read(e)) for e in distinct(edges)]
+    values.append((along.length, read(part.length) if first else f"({read(part.length)})"))
+    return running(values, origin=(0.0, 0.0), axis="x", side="below", outline=0.0)
+
+
+def _cuts(part: Part, face: str) -> list[_Cut]:
+    turned = face_up(part, face)
+    length, across, _ = turned.local(part.blank).size()
+    found = []
+    for cut in part.cuts:
+        if cut.face == face:
+            (u0, v0, w0), (u1, v1, w1) = turned.local(cut.box).low, turned.local(cut.box).high
+            found.append(_Cut(max(u0, 0.0), min(u1, length), max(v0, 0.0), min(v1, across), w1 - max(w0, 0.0)))
+    return sorted(found, key=lambda cut: cut.start)
+
+
+def _depths(cuts: Sequence[_Cut], along: Broken, high: float, across: float, read: Reader) -> Iterator[Primitive]:
+    """How deep each cut is, and from where to where across where it does not go through, over its middle."""
+    labels = [_depth_words(cut, across, read) for cut in cuts]
+    middles = [float(along.at((cut.start + cut.end) / 2)) for cut in cuts]
+    widths = [max(text_width(line, TEXT) for line in lines) for lines in labels]
+    apart = [(a + b) / 2 + 3.0 for a, b in pairwise(widths)]
+    places = spread(middles, apart, within=_beside_the_width(widths, apart, along)) if cuts else []
+    shifted = any(abs(place - at) > 0.02 for place, at in zip(places, middles, strict=True))
+    base = high + (6.0 if shifted else 3.0)
+    for lines, at, place in zip(labels, middles, places, strict=True):
+        bend = ((place, base - 1.5),) if shifted else ()
+        yield Line(((at, high + 0.5), (at, high + 1.5), *bend, (place, base - 0.5)))
+        for number, line in enumerate(reversed(lines)):
+            yield Text((place, base + 0.5 + PITCH * number), line, TEXT, "middle")
+
+
+def _beside_the_width(widths: Sequence[float], apart: Sequence[float], along: Broken) -> tuple[float, float]:
+    """Where the first and the last depth may stand so that none gets to the width on the left of the view. [mm]"""
+    first = widths[0] / 2 - LEFT_OF_VIEW
+    return first, max(along.length, first + sum(apart)) + widths[-1]
+
+
+def _depth_words(cut: _Cut, across: float, read: Reader) -> list[str]:
+    lines = [f"{read(cut.depth)} deep"]
+    if cut.low > TOUCH or cut.high < across - TOUCH:
+        lines.append(f"{read(cut.low)} to {read(cut.high)} up")
+    return lines

@@ -1,0 +1,192 @@
+"""Sections: the piece cut through, horizontally at a level or a height, or upright at a place along or across.
+
+What is cut is outlined wide and hatched: end grain slanting, wood cut along its length by lines that run with the
+grain. What lies behind is drawn as it is seen.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from functools import cache
+
+import attrs
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from ...drafting.hatch import hatch, outline
+from ...drafting.primitives import Drawing, Primitive
+from ...drafting.sheets.sheet import Sheet
+from ...errors import AddressError, LengthError
+from ...layout.layout import Layout
+from ...layout.parts import Part
+from ...lengths import TOUCH, Length, mm
+from ...solids import Box, clipped
+from ..making.fitting import fit_view
+from ..making.house import PLAIN, House
+from ..making.notes import finding_notes
+from .sizes import Sizes, flat, upright
+from .strokes import strokes
+from .view import EYES, Eye, Face, View, view
+
+END_GRAIN, ALONG = 1.4, 1.6
+"""Spacing of the hatching of end grain, at 45 degrees, and least spacing in wood cut along its length. [mm]"""
+FAR, NEAR = 1e7, 1e-3
+"""Beyond all wood; just before the eye's side of a cut. [mm]"""
+
+
+@attrs.frozen
+class Cut:
+    """Where a piece is cut through: across which axis, at which place [mm], the eye that looks at it, and its words."""
+
+    axis: int
+    at: float
+    eye: Eye
+    title: str
+
+
+def section(
+    layout: Layout,
+    at: str | float | None = None,
+    *,
+    x: Length | None = None,
+    y: Length | None = None,
+    paper: str | None = None,
+    house: House | None = None,
+    piece: int = 1,
+) -> Sheet:
+    """A section of one piece.
+
+    Parameters
+    ----------
+    layout : Layout
+    at : str or float, optional
+        A horizontal section: at a level, by its name, through its middle, or at a height.
+    x, y : float or str, optional
+        An upright section: at a place from the left end, seen from the left, or at a place from the front, seen from
+        the front.
+    paper, house, piece
+        As for an elevation.
+
+    Raises
+    ------
+    AddressError
+        If there is no such level, nothing stands there, or not exactly one place is given.
+    PaperError
+        If it does not fit the paper at any scale.
+    """
+    cut = _cut(layout, at, x, y, piece)
+    parts = cut_away(layout.piece(piece), cut)
+    look = view(parts, cut.eye)
+    through = _through(layout.piece(piece), look, cut)
+    if not through:
+        raise AddressError(f"{cut.title} meets no wood. Choose another place.", address=at)
+    by_name = {part.name: part for part in parts}
+
+    @cache
+    def sizes(scale: float) -> Sizes:
+        return (flat if cut.axis == 2 else upright)(layout, parts, look, scale, house or PLAIN)
+
+    def draw(scale: float) -> Drawing:
+        lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
+        return (*lines, *_cut_faces(through, by_name, cut, scale), *sizes(scale).drawing())
+
+    place = next(f"{axis}{given}" for axis, given in (("", at), ("x ", x), ("y ", y)) if given is not None)
+    name = f"section {place}".lower()
+    name = "".join(c if c.isalnum() or c in "-." else "-" for c in name)
+    return fit_view(
+        layout,
+        draw,
+        name=name,
+        kind="Section",
+        title=cut.title,
+        paper=paper,
+        house=house,
+        notes=finding_notes(layout, look.shows, piece),
+        shifted=lambda scale: sizes(scale).shifted,
+    )
+
+
+def cut_away(parts: Sequence[Part], cut: Cut) -> tuple[Part, ...]:
+    """What is left of parts when everything between the eye and the cut is taken away."""
+    behind = cut.eye.frame.w[cut.axis] > 0
+    low, high = (cut.at, FAR) if behind else (-FAR, cut.at)
+    kept = ((part, clipped(part.blank, cut.axis, low, high)) for part in parts)
+    return tuple(attrs.evolve(part, blank=box) for part, box in kept if box.size()[cut.axis] > TOUCH)
+
+
+def _through(parts: Sequence[Part], look: View, cut: Cut) -> list[Face]:
+    """Faces of what is cut: wood on both sides of the place; wood that only ends there is not cut."""
+    way = cut.eye.frame.w[cut.axis]
+    whole = {part.name: part for part in parts}
+    found = []
+    for face in look.faces:
+        if abs(face.distance - way * cut.at) <= TOUCH:
+            region = face.region.intersection(_wood_at(whole[face.part], cut, cut.at - way * NEAR))
+            if region.area > TOUCH:
+                found.append(attrs.evolve(face, region=region))
+    return found
+
+
+def _wood_at(part: Part, cut: Cut, at: float) -> BaseGeometry:
+    """What a plane cuts of a part, on the page of the eye."""
+
+    def rectangle(box: Box) -> BaseGeometry:
+        met = cut.eye.frame.local(box)
+        inside = box.low[cut.axis] < at < box.high[cut.axis]
+        return shapely.box(*met.low[:2], *met.high[:2]) if inside else shapely.Polygon()
+
+    return rectangle(part.blank).difference(shapely.union_all([rectangle(one.box) for one in part.cuts]))
+
+
+def _cut(layout: Layout, at: str | float | None, x: Length | None, y: Length | None, piece: int) -> Cut:
+    if sum(place is not None for place in (at, x, y)) != 1:
+        raise AddressError("A section is at one place: a level or a height, or x= from the left, or y= from the front.")
+    say = layout.frame.tape.say
+    if x is not None:
+        place = mm(x, what="x", zero=True)
+        return Cut(0, place, EYES["left"], f"Section {say(place)} from the left end, seen from the left")
+    if y is not None:
+        place = mm(y, what="y", zero=True)
+        return Cut(1, place, EYES["front"], f"Section {say(place)} from the front, seen from the front")
+    height, told = _height(layout, at, piece)
+    return Cut(2, height, EYES["above"], f"Horizontal section at {told}")
+
+
+def _height(layout: Layout, at: str | float | None, piece: int) -> tuple[float, str]:
+    """The height of a section, and the words for it."""
+    levels = [level.name for level in layout.frame.levels()]
+    if at in levels:
+        own = [part.blank for part in layout.piece(piece) if part.level == at]
+        low, high = max(b.low[2] for b in own), min(b.high[2] for b in own)
+        if low >= high - TOUCH:  # no height meets them all: the highest are cut, and one looks down on the others
+            high = min(b.high[2] for b in own if b.low[2] >= low - TOUCH)
+        height = (low + high) / 2
+        return height, f"{at}, {layout.frame.tape.say(height)} over the floor"
+    try:
+        height = mm(at, what="the height of a section")
+    except LengthError as error:
+        told = f"{at!r} is no level and no height. Levels are {', '.join(levels)}; a height is a length like '12 in'."
+        raise AddressError(told, address=at, known=tuple(levels)) from error
+    return height, f"{layout.frame.tape.say(height)} over the floor"
+
+
+def _cut_faces(through: Sequence[Face], parts: Mapping[str, Part], cut: Cut, scale: float) -> Iterator[Primitive]:
+    for face in through:
+        region = shapely.transform(face.region, lambda points: points * scale)
+        along = parts[face.part].placement.u
+        if abs(along[cut.axis]) > 0.5:
+            yield from hatch(region, END_GRAIN, 45.0)
+        else:
+            level = abs(sum(a * b for a, b in zip(along, cut.eye.right, strict=True))) > 0.5
+            yield from _grain(region, 0.0 if level else 90.0)
+        yield from outline(region, "cut")
+
+
+def _grain(region: BaseGeometry, angle: float) -> Iterator[Primitive]:
+    """Lines along the grain, in even steps from edge to edge of each bit of wood."""
+    for wood in shapely.get_parts(region):
+        x0, y0, x1, y1 = wood.bounds
+        low, high = (y0, y1) if angle == 0.0 else (-x1, -x0)
+        step = (high - low) / max(1, math.floor((high - low) / ALONG))
+        yield from hatch(wood, step, angle, start=low + step / 2)

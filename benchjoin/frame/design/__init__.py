@@ -1,0 +1,1 @@
+"""Design files: a frame as plain TOML in the words of the Python, read and written back."""

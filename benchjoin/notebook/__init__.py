@@ -1,0 +1,8 @@
+"""In a notebook: every value shows itself, and sliders let you drag a design.
+
+from benchjoin.notebook import explore
+"""
+
+from .showing import explore, register
+
+__all__ = ["explore", "register"]

@@ -1,0 +1,84 @@
+"""Values as small pages of HTML: a picture where there is one, and the numbers that matter.
+
+`notebook` registers these with IPython; nothing below knows that notebooks exist.
+"""
+
+from __future__ import annotations
+
+import html
+from collections.abc import Iterable
+
+from ..drafting.linework import Linework
+from ..drafting.primitives import Drawing, bounds
+from ..drafting.sheets.arrange import place_in
+from ..drafting.sheets.sheet import Sheet
+from ..drawings.views.isometric import picture
+from ..drawings.views.strokes import strokes
+from ..errors import BenchjoinError
+from ..findings import Finding
+from ..frame.frame import Frame
+from ..layout.lay_out import lay_out
+from ..layout.layout import Layout
+from ..shop.overview import key_numbers, marks_list
+
+WIDE, HIGH, MARGIN = 110.0, 90.0, 3.0
+"""Room for a picture. [mm]"""
+FINE = Linework(wide=0.25, narrow=0.13)
+"""Lines of a small picture, so that near ones stay apart."""
+SIGNS = {"error": "✗ error", "warning": "! warning", "note": "· note"}
+"""Severities differ in more than their colour."""
+ROW = "display:flex;flex-wrap:wrap;gap:2em;align-items:flex-start;background:#fff;color:#000;padding:0.5em"
+"""Side by side, and black on white in a dark notebook too."""
+
+
+def frame_page(frame: Frame) -> str:
+    """A picture of the frame and its key numbers, or why it cannot be laid out."""
+    try:
+        layout = lay_out(frame)
+    except BenchjoinError as error:
+        return f"<div><strong>{html.escape(frame.name)}</strong>{refusal(error)}</div>"
+    return f'<div style="{ROW}">{picture_svg(layout)}<div>{key_numbers(layout).html()}</div></div>'
+
+
+def layout_page(layout: Layout) -> str:
+    """A picture, key numbers, marks leg by leg, and the findings."""
+    found = findings_page(layout.findings)
+    marks = marks_list(layout).html()
+    return f'<div style="{ROW}">{picture_svg(layout)}<div>{key_numbers(layout).html()}{found}</div></div>{marks}'
+
+
+def picture_svg(layout: Layout) -> str:
+    """The isometric picture alone, as large as its room allows."""
+    seen = picture(layout.piece(1))
+    x0, y0, x1, y1 = seen.lines.bounds
+    scale = min((WIDE - 2 * MARGIN) / (x1 - x0), (HIGH - 2 * MARGIN) / (y1 - y0))
+    drawing: Drawing = tuple(strokes(seen.lines, "visible", scale))
+    return cropped(drawing, layout.frame.name, linework=FINE)
+
+
+def cropped(drawing: Drawing, title: str, *, linework: Linework | None = None) -> str:
+    """A drawing without border and title block, as SVG."""
+    a, b, c, d = bounds(drawing)
+    width, height = c - a + 2 * MARGIN, d - b + 2 * MARGIN
+    placed = place_in(drawing, (MARGIN, MARGIN, width - MARGIN, height - MARGIN))
+    lines = linework or Linework()
+    return Sheet(name="picture", title=title, width=width, height=height, drawing=placed, linework=lines).svg()
+
+
+def finding_page(finding: Finding) -> str:
+    """One finding: how grave, the sentence, on whose authority."""
+    return f'<p style="margin:0.2em 0"><strong>{SIGNS[finding.severity]}</strong> {_sentence(finding)}</p>'
+
+
+def findings_page(findings: Iterable[Finding]) -> str:
+    """Findings one below the other."""
+    return "".join(map(finding_page, findings)) or "<p>no findings</p>"
+
+
+def _sentence(finding: Finding) -> str:
+    return f"{html.escape(finding.sentence)} <small>[{html.escape(str(finding.source))}]</small>"
+
+
+def refusal(error: BenchjoinError) -> str:
+    """Why there is no layout."""
+    return f'<pre style="white-space:pre-wrap"><strong>✗ error</strong> {html.escape(str(error))}</pre>'

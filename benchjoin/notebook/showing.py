@@ -1,0 +1,73 @@
+"""In a notebook: every value shows itself, and sliders let you drag a design.
+
+`register` tells IPython how a frame, a layout and findings show themselves; sheets and tables know it by themselves.
+``import benchjoin`` calls it where IPython is running already, and loads nothing of this otherwise.
+
+    from benchjoin.notebook import explore
+
+    explore(bench, {"length": ("48 in", "72 in"), "bench.front.width": ("2 in", "5 in", "1/4 in")})
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from ..findings import Finding
+from ..frame.frame import Frame
+from ..layout.layout import Layout
+from .pages import finding_page, findings_page, frame_page, layout_page
+from .sliders import Explorer, Range
+
+
+def register(shell: Any = None) -> bool:
+    """Tell IPython how values show themselves; says whether there was an IPython to tell.
+
+    Parameters
+    ----------
+    shell : InteractiveShell, optional
+        The running one if not given.
+    """
+    if shell is None:
+        try:
+            from IPython.core.getipython import get_ipython
+        except ImportError:
+            return False
+        shell = get_ipython()
+    if shell is None:
+        return False
+    pages = shell.display_formatter.formatters["text/html"]
+    for kind, page in ((Frame, frame_page), (Layout, layout_page), (Finding, finding_page)):
+        pages.for_type(kind, page)
+    if tuple not in pages.type_printers:
+        pages.for_type(tuple, _findings_in)
+    return True
+
+
+def _findings_in(values: tuple[object, ...]) -> str | None:
+    """Findings of a layout, which are a tuple; other tuples show themselves as they always do."""
+    found = [value for value in values if isinstance(value, Finding)]
+    return findings_page(found) if found and len(found) == len(values) else None
+
+
+def explore(frame: Frame, ranges: Mapping[str, Range], *, seen: str = "front") -> Explorer:
+    """Sliders for some lengths of a frame; elevation, marks, wood and findings follow while you drag.
+
+    Parameters
+    ----------
+    frame : Frame
+    ranges : mapping of str to (low, high) or (low, high, step)
+        Lengths by address. The step is the tape's division if not given, or more where a slider would have too many.
+    seen : str
+        The side of the elevation: "front", "back", "left" or "right".
+
+    Raises
+    ------
+    AddressError
+        If an address reaches no length, or there is no such side.
+    LengthError
+        If an end of a range is no length.
+    MissingLibrary
+        If ipywidgets is not installed: pip install 'benchjoin[notebook]'.
+    """
+    return Explorer(frame, ranges, seen)

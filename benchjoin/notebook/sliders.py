@@ -1,0 +1,144 @@
+"""Sliders: drag a value of a design, and elevation, marks, wood and findings follow.
+
+Each move is a new frame by `alter`, laid out and drawn anew: the same road as everywhere. A slider stops at the marks
+of the design's tape, and says what the tape says.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from ..drafting.writers.fonts import face_rules
+from ..drawings.views.elevation import elevation
+from ..errors import AddressError, BenchjoinError, MissingLibrary, told
+from ..frame.address import alter, value
+from ..frame.frame import Frame
+from ..layout.lay_out import lay_out
+from ..layout.layout import Layout
+from ..lengths import Length, signed_mm
+from ..readings import Tape
+from ..shop.overview import marks_list, wood_totals
+from .pages import ROW, cropped, findings_page, refusal
+
+MOST_STOPS = 2000
+"""A slider with more stops than this cannot be moved by one of them."""
+Range = tuple[Length, Length] | tuple[Length, Length, Length]
+
+
+class Explorer:
+    """Sliders by address, and what follows from them.
+
+    ``sliders[address].value`` is in mm, and `move` sets it from Python; ``frame`` and ``layout`` are those of the
+    sliders now (layout is None where the frame cannot be laid out); ``views`` holds what is shown, by name, as HTML
+    widgets.
+    """
+
+    def __init__(self, frame: Frame, ranges: Mapping[str, Range], seen: str) -> None:
+        widgets = _widgets()
+        self._start = frame
+        self._seen = seen
+        self.frame = frame
+        self.layout: Layout | None = None
+        self.sliders = {address: _slider(widgets, frame, address, own) for address, own in ranges.items()}
+        self.views = {name: widgets.HTML() for name in ("elevation", "marks", "wood", "findings")}
+        font = widgets.HTML(f"<style>{face_rules(frozenset((False, True)))}</style>")
+        for slider in self.sliders.values():
+            slider.observe(lambda _: self.redraw(), names="value")
+        tables = widgets.VBox([self.views["marks"], self.views["wood"]])
+        sides = widgets.HBox([self.views["elevation"], tables], layout=widgets.Layout(flex_flow="row wrap"))
+        self.widget = widgets.VBox([font, *self.sliders.values(), self.views["findings"], sides])
+        self.redraw()
+
+    def move(self, address: str, length: Length) -> None:
+        """Move a slider to the stop nearest to a length.
+
+        Raises
+        ------
+        AddressError
+            If there is no such slider.
+        """
+        slider = self.sliders.get(address)
+        if slider is None:
+            told_them = ", ".join(map(repr, self.sliders))
+            raise AddressError(f"There is no slider {told(address)}. There are {told_them}.", address=address)
+        wanted = signed_mm(length, what=address)
+        slider.value = min((stop for _, stop in slider.options), key=lambda stop: abs(stop - wanted))
+
+    def redraw(self) -> None:
+        """Lay out and draw the frame of the sliders; where it cannot be, say why and keep the last picture, faded."""
+        try:
+            self.frame = alter(self._start, {address: own.value for address, own in self.sliders.items()})
+            self.layout = lay_out(self.frame)
+            drawn = cropped(elevation(self.layout, self._seen).drawing, self.frame.name)
+        except BenchjoinError as error:
+            self.layout = None
+            self.views["findings"].value = _paper(refusal(error))
+            for name in ("elevation", "marks", "wood"):
+                self.views[name].layout.opacity = "0.3"
+            return
+        shown = {
+            "elevation": f'<div style="width:36em;max-width:100%;background:#fff">{_fluid(drawn)}</div>',
+            "marks": _paper(marks_list(self.layout).html()),
+            "wood": _paper(wood_totals(self.layout).html()),
+            "findings": _paper(findings_page(self.layout.findings)),
+        }
+        for name, page in shown.items():
+            if self.views[name].value != page:
+                self.views[name].value = page
+            self.views[name].layout.opacity = None
+
+    def _repr_mimebundle_(self, **options: Any) -> Any:
+        return self.widget._repr_mimebundle_(**options)
+
+    def __repr__(self) -> str:
+        return f"<Explorer of {self._start.name}: {', '.join(self.sliders)}>"
+
+
+def _widgets() -> Any:
+    try:
+        import ipywidgets
+    except ImportError as error:
+        raise MissingLibrary("Sliders are made by ipywidgets. Install it: pip install ipywidgets") from error
+    return ipywidgets
+
+
+def _slider(widgets: Any, frame: Frame, address: str, own: Range) -> Any:
+    """A slider over a range of lengths, standing at the value of the frame."""
+    now = value(frame, address)
+    if not isinstance(now, float):
+        raise AddressError(f"{address!r} is {told(now)}, and a slider moves a length.", address=address)
+    stops = _stops(frame.tape, now, own, address)
+    options = [(frame.tape.say(stop), stop) for stop in stops]
+    return widgets.SelectionSlider(
+        options=options,
+        value=now,
+        description=address,
+        continuous_update=True,
+        style={"description_width": "14em"},
+        layout=widgets.Layout(width="50em"),
+    )
+
+
+def _stops(tape: Tape, now: float, own: Sequence[Length], address: str) -> list[float]:
+    """Lengths that a slider stops at: the marks of the tape in its range, or a step apart, and where it stands now."""
+    low, high = (signed_mm(end, what=address) for end in own[:2])
+    step = signed_mm(own[2], what=address) if len(own) > 2 else tape.division
+    if not (low < high and step > 0):
+        raise BenchjoinError(f"{address!r} goes through {told(own)}. Give a low end, a high end, and perhaps a step.")
+    step *= max(1, math.ceil((high - low) / step / MOST_STOPS))
+    count = math.floor((high - low) / step + 1e-9)
+    even = [round(low + step * n, 9) for n in range(count + 1)]
+    return sorted([stop for stop in even if abs(stop - now) > 1e-6] + [now])
+
+
+def _fluid(svg: str) -> str:
+    """A drawing that takes the width it is given."""
+    head, mark, rest = svg.partition(" viewBox=")
+    start = head.rindex("<svg")
+    return f'{head[:start]}<svg style="width:100%;height:auto" xmlns="http://www.w3.org/2000/svg"{mark}{rest}'
+
+
+def _paper(page: str) -> str:
+    return f'<div style="{ROW};display:block">{page}</div>'

@@ -1,0 +1,142 @@
+"""What the settings find: notches that the shop's own way cannot cut, stops that do not reach, short blanks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ...findings import Finding
+from ...lengths import TOUCH
+from ...readings import Tape
+from ...sources import COMMON_PRACTICE
+from ..cut_list import called, marks
+from .notching import Notching
+from .setting import Setting
+from .shop import Shop, Way
+from .sizing import Sizing
+
+Refused = Sequence[tuple[Notching, str, Way]]
+
+
+def setting_findings(
+    notches: Sequence[Notching],
+    refused: Refused,
+    settings: Sequence[Setting],
+    lengths: Sequence[Sizing],
+    shop: Shop,
+    tape: Tape,
+) -> Iterator[Finding]:
+    """All findings, in no order."""
+    yield from _other_way(refused, shop)
+    yield from _beyond_reach(settings, shop, tape)
+    yield from _masters(lengths, shop, tape)
+    yield from _short_blanks(lengths, shop, tape)
+    yield from _from_the_top(notches, tape)
+    yield from _buried(notches, tape)
+
+
+def _other_way(refused: Refused, shop: Shop) -> Iterator[Finding]:
+    """Notches that are cut another way than the shop's own, and why."""
+    found: dict[tuple[str, str, Way], list[Notching]] = {}
+    for notch, why, way in refused:
+        found.setdefault((notch.level, why, way), []).append(notch)
+    for (level, why, way), own in found.items():
+        told = marks({notch.part.mark for notch in own})
+        yield Finding(
+            severity="warning",
+            kind="another way",
+            where=level,
+            sentence=f"{level}, notches of {told}: the {shop.way} does not do here, because {why}. It is cut with the "
+            f"{way} instead; or change the notch, or the tool.",
+            numbers={"width": own[0].width, "depth": own[0].depth},
+            source=COMMON_PRACTICE,
+        )
+
+
+def _beyond_reach(settings: Sequence[Setting], shop: Shop, tape: Tape) -> Iterator[Finding]:
+    """Cuts with the head that have no stop: it would stand too far off, or in the way of the head."""
+    found: dict[tuple[str, bool], list[Setting]] = {}
+    for setting in settings:
+        if setting.lines and setting.tool.way == "dado head":
+            far = max(setting.lines) - setting.tool.width > shop.stop_nearest
+            for level in dict.fromkeys(o.notch.level for o in setting.operations):
+                found.setdefault((level, far), []).append(setting)
+    for (level, far), own in found.items():
+        lines = sorted({line for setting in own for line in setting.lines})
+        told = marks({o.notch.part.mark for s in own for o in s.operations if o.notch.level == level})
+        why = f"reaches {tape.say(shop.stop_reach)}" if far else f"stays {tape.say(shop.stop_nearest)} off the head"
+        yield Finding(
+            severity="note",
+            kind="no stop",
+            where=level,
+            sentence=f"{level}, notches of {told}: the stop {why}, so the cut at "
+            f"{' and '.join(map(tape.say, lines))} has "
+            "none. Mark one master, strike the others from it, and cut to the lines.",
+            numbers={"line": lines[-1], "reach": shop.stop_reach},
+            source=COMMON_PRACTICE,
+        )
+
+
+def _masters(lengths: Sequence[Sizing], shop: Shop, tape: Tape) -> Iterator[Finding]:
+    for sizing in lengths:
+        if sizing.master:
+            yield Finding(
+                severity="note",
+                kind="no stop",
+                where=called(sizing.parts),
+                sentence=f"{called(sizing.parts)}, {tape.say(sizing.at)} long: beyond the stop's reach of "
+                f"{tape.say(shop.stop_reach)}. Cut one as a master and mark the others from it.",
+                numbers={"length": sizing.at, "reach": shop.stop_reach},
+                source=COMMON_PRACTICE,
+            )
+
+
+def _short_blanks(lengths: Sequence[Sizing], shop: Shop, tape: Tape) -> Iterator[Finding]:
+    for sizing in lengths:
+        if sizing.at < shop.least_blank - TOUCH:
+            yield Finding(
+                severity="warning",
+                kind="short blank",
+                where=called(sizing.parts),
+                sentence=f"{called(sizing.parts)}, {tape.say(sizing.at)} long: shorter than the "
+                f"{tape.say(shop.least_blank)} "
+                "that the machines take. Plane, rip and notch it as part of a longer blank, and cut it off last, "
+                "or by hand.",
+                numbers={"length": sizing.at, "least": shop.least_blank},
+                source=COMMON_PRACTICE,
+            )
+
+
+def _from_the_top(notches: Sequence[Notching], tape: Tape) -> Iterator[Finding]:
+    """Levels set from the top of legs that differ in length."""
+    found: dict[str, list[float]] = {}
+    for notch in notches:
+        if notch.end == "top":
+            found.setdefault(notch.level, []).append(notch.part.length)
+    for level, own in found.items():
+        if max(own) - min(own) > TOUCH:
+            yield Finding(
+                severity="warning",
+                kind="set from the top",
+                where=level,
+                sentence=f"{level} is set from the top of legs whose lengths differ by "
+                f"{tape.say(max(own) - min(own))}: they "
+                "share no stop, and a leg that is a hair long lifts its notch. Set it from the foot.",
+                numbers={"differ": max(own) - min(own)},
+                source=COMMON_PRACTICE,
+            )
+
+
+def _buried(notches: Sequence[Notching], tape: Tape) -> Iterator[Finding]:
+    """Notches that do not come out at the face from which they would be cut."""
+    for notch in notches:
+        if notch.buried > TOUCH:
+            yield Finding(
+                severity="warning",
+                kind="buried notch",
+                where=str(notch),
+                sentence=f"{notch}: {tape.say(notch.buried)} of wood lies between its {notch.face} face and the "
+                "notch, and "
+                "no setting here leaves it standing. Mortise it by hand, or move the rail to the face.",
+                numbers={"buried": notch.buried},
+                source=COMMON_PRACTICE,
+            )

@@ -1,0 +1,113 @@
+"""Sizing: the stops for the lengths of the cut list, and the fence for its widths.
+
+Parts that read the same length share one stop, whatever they are; the longest are cut first, so that what is left of
+a board still gives a short one. Parts that read the same width share one place of the fence. What reaches further
+than the stop is marked from one master: the first is measured, the others are struck from it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Sequence
+from typing import Literal
+
+import attrs
+
+from ...frame.frame import Frame
+from ...layout.parts import Part
+from ...lengths import TOUCH
+from ...readings import Tape
+from ...tables import Table
+from ..cut_list import called, marks
+from .shop import Shop
+from .ways.operation import place
+
+TICK = "[ ]"
+"""A box to tick, in a table; sheets draw it as a box."""
+
+
+@attrs.frozen(kw_only=True)
+class Sizing:
+    """One stop or one place of the fence, with the parts that are cut at it. [mm]
+
+    at is the length or width; master says that no stop reaches so far.
+    """
+
+    work: Literal["crosscut", "rip"]
+    at: float
+    parts: tuple[Part, ...]
+    master: bool = False
+
+    @property
+    def cuts(self) -> int:
+        """Parts cut at it."""
+        return len(self.parts)
+
+
+def crosscuts(parts: Collection[Part], shop: Shop, tape: Tape) -> tuple[Sizing, ...]:
+    """One stop for each length that reads alike, the longest first."""
+    return tuple(
+        Sizing(work="crosscut", at=same[0].length, parts=same, master=same[0].length > shop.stop_reach + TOUCH)
+        for same in _alike(parts, lambda part: part.length, tape)
+    )
+
+
+def rips(frame: Frame, parts: Collection[Part], shop: Shop, tape: Tape) -> tuple[Sizing, ...]:
+    """One place of the fence for each width that the stock does not come in, the widest first."""
+    bought = {leg.stock.name: leg.stock.width for _, _, _, leg in frame.legs()}
+    bought.update({slot.stock.name: slot.stock.width for slot in frame.rails()})
+    ripped = [part for part in parts if not _as_bought(part, bought.get(part.stock))]
+    return tuple(
+        Sizing(work="rip", at=same[0].width, parts=same) for same in _alike(ripped, lambda part: part.width, tape)
+    )
+
+
+def _as_bought(part: Part, width: float | None) -> bool:
+    """Whether the part is as wide as its stock; a leg always is, its stock is the section it was milled to."""
+    return part.role == "leg" or (width is not None and abs(part.width - width) <= TOUCH)
+
+
+def _alike(parts: Collection[Part], size: Callable[[Part], float], tape: Tape) -> Sequence[tuple[Part, ...]]:
+    found: dict[tuple[int, int], list[Part]] = {}
+    for part in sorted(parts, key=lambda part: -size(part)):
+        found.setdefault(place(size(part), tape), []).append(part)
+    return [tuple(same) for same in found.values()]
+
+
+def sizing_table(title: str, sizings: Sequence[Sizing], tape: Tape) -> Table:
+    """One line for each stop: where it stands, which parts, how many, a box to tick."""
+    rows = tuple(_row(number, sizing, tape) for number, sizing in enumerate(sizings, 1))
+    what = "Fence" if sizings and sizings[0].work == "rip" else "Stop"
+    columns = ("No.", f"{what} ({tape.unit})", "Parts", "Marks", "Cuts", "Done")
+    return Table(title, columns, rows, _notes(sizings, tape), "rrllrc")
+
+
+def _row(number: int, sizing: Sizing, tape: Tape) -> tuple[str, ...]:
+    at = f"{tape.read(sizing.at)}, from a master" if sizing.master else tape.read(sizing.at)
+    told = marks(part.mark for part in sizing.parts)
+    return (str(number), at, called(sizing.parts), told, str(sizing.cuts), TICK)
+
+
+def times(count: int) -> str:
+    """'once', 'twice', '3 times'."""
+    return {1: "once", 2: "twice"}.get(count, f"{count} times")
+
+
+def _notes(sizings: Sequence[Sizing], tape: Tape) -> tuple[str, ...]:
+    if not sizings:
+        return ("Nothing to cut here.",)
+    rip = sizings[0].work == "rip"
+    count = sum(not sizing.master for sizing in sizings)
+    found = [
+        f"{'The fence is' if rip else 'The stop is'} set {times(count)}: once for each size that reads differently on "
+        f"{tape.name}; no order needs fewer. Finished sizes: add what your planer takes.",
+        "Rip before you crosscut, so that no blank is short."
+        if rip
+        else "Square one end first; that end goes to the stop.",
+    ]
+    if any(sizing.master for sizing in sizings):
+        found.append(
+            "Beyond the stop's reach: measure and cut one, mark it master, lay it on each of the others with the "
+            "square "
+            "ends flush, and strike them all from it."
+        )
+    return tuple(found)

@@ -1,0 +1,172 @@
+"""The settings as a table: one line a setting, a test cut before the first real one of each head and height.
+
+A line says which tool, how high, where the stop stands, which shoulders of which parts, how many cuts, and has two
+boxes: one for the rail that was laid between its lines, one for the cuts done.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from ...readings import Tape
+from ...tables import Table
+from ...trade.saws import SHIM_MOST
+from ..cut_list import marks, several
+from .setting import Changes, Setting
+from .shop import Shop
+from .sizing import TICK
+from .ways.operation import Edge, Operation, Tool, said
+
+COLUMNS = ("No.", "Tool", "Height", "Stop", "Shoulders and parts", "Cuts", "Rail laid", "Done")
+ALIGN = "rlrllrcc"
+SHOULDER: Mapping[Edge, str] = {
+    "near": "near shoulder",
+    "far": "far shoulder",
+    "both": "both shoulders",
+    "through": "right through",
+}
+
+
+def setting_table(name: str, settings: Sequence[Setting], changes: Changes, tape: Tape, shop: Shop) -> Table:
+    """The settings of a batch; lengths are readings of the tape."""
+    rows: list[tuple[str, ...]] = []
+    for setting in settings:
+        if setting.new_tool or setting.new_height:
+            rows.append(_test(setting, tape))
+        rows.append(_row(setting, tape))
+    columns = tuple(f"{word} ({tape.unit})" if word in ("Height", "Stop") else word for word in COLUMNS)
+    notes = tuple(_notes(settings, changes, tape, shop))
+    return Table(f"Settings: {name}", columns, tuple(rows), notes, ALIGN)
+
+
+def _test(setting: Setting, tape: Tape) -> tuple[str, ...]:
+    """The test cut after a head or a height was set, in an offcut."""
+    tool, height = setting.tool, tape.read(setting.height)
+    if tool.way == "saw and chisel":
+        told = f"Set the gauge to {height} and try it on an offcut."
+    elif setting.new_tool:
+        told = f"{_stacked(tool, tape)}Test cut in an offcut: {said(tool.width, tape)} wide, {height} deep?"
+    else:
+        told = f"Test cut in an offcut: {height} deep?"
+    return ("", tool.told(tape), height, "", told, "" if tool.way == "saw and chisel" else "1", "", TICK)
+
+
+def _stacked(tool: Tool, tape: Tape) -> str:
+    """What a head is stacked from: 'Stack the outside pair, 4 × 1/8 in and 1 × 1/16 in. '"""
+    if tool.stack is None:
+        return ""
+    sizes = [*tool.stack.chippers, *tool.stack.shims]
+    parts = ["the outside pair", *(f"{sizes.count(size)} × {_thin(size, tape)}" for size in dict.fromkeys(sizes))]
+    listed = " and ".join(filter(None, (", ".join(parts[:-1]), parts[-1])))
+    return f"Stack {listed}{' alone' if len(parts) == 1 else ''}. "
+
+
+def _thin(size: float, tape: Tape) -> str:
+    """A chipper or a shim; shims go by thousandths of an inch or hundredths of a millimetre."""
+    if size > 2 * SHIM_MOST:
+        return said(size, tape)
+    return f"{size / 25.4:.3f} in" if tape.unit == "in" else f"{size:.2f} mm"
+
+
+def _row(setting: Setting, tape: Tape) -> tuple[str, ...]:
+    return (
+        str(setting.number),
+        setting.tool.told(tape),
+        tape.read(setting.height),
+        _stop(setting, tape),
+        "; ".join(_groups(setting.operations, tape)),
+        str(setting.cuts),
+        TICK,
+        TICK,
+    )
+
+
+def _stop(setting: Setting, tape: Tape) -> str:
+    """Where the stop or the guides stand, or the lines that are followed."""
+    if setting.lines:
+        return ("line " if len(setting.lines) == 1 else "lines ") + " and ".join(map(tape.read, setting.lines))
+    guides = [tape.read(at) for at in (setting.stop, setting.other) if at is not None]
+    if setting.tool.way == "router":
+        return "guides " + " and ".join(guides) if guides else "no guide"
+    if not guides:
+        return "no stop"
+    return guides[0] if setting.new_stop else f"{guides[0]}, stands"
+
+
+def _groups(operations: Sequence[Operation], tape: Tape) -> Iterator[str]:
+    """What is cut at a setting: 'bench near shoulder: A1–A4, B1–B4, 2 passes each'.
+
+    Levels at which the same is done to the same parts, or to one part each, are told together.
+    """
+    found: dict[tuple[str, str, str], list[str]] = {}
+    for o in operations:
+        found.setdefault((o.notch.level, SHOULDER[o.edge], _how(o, tape)), []).append(o.notch.part.mark)
+    same: dict[tuple[str, str], list[tuple[str, list[str]]]] = {}
+    for (level, shoulder, how), parts in found.items():
+        same.setdefault((shoulder, how), []).append((level, parts))
+    before = ""
+    for (shoulder, how), own in same.items():
+        parts = sorted({mark for _, marked in own for mark in marked})
+        told = f"{several([level for level, _ in own])} {shoulder}: "
+        yield f"{told if told != before else ''}{marks(parts)}{how}"
+        before = told
+
+
+def _how(o: Operation, tape: Tape) -> str:
+    """Face and end where they are not the usual, passes, kerfs and steps where there are several."""
+    notch = o.notch
+    word = "kerfs" if o.tool.way == "saw and chisel" else "passes"
+    told = (
+        notch.up if len(notch.part.faces) > 1 else "",
+        "" if notch.end == "foot" else f"{notch.end} to the stop",
+        f"{o.passes} {word} each" + (f" in {o.steps} steps of depth" if o.steps > 1 else "") if o.passes > 1 else "",
+        f"on the way to {tape.read(notch.depth)}" if o.rough else "",
+        "" if notch.across else "stopped: square its corners with a chisel",
+    )
+    return "".join(f", {words}" for words in told if words)
+
+
+def _notes(settings: Sequence[Setting], changes: Changes, tape: Tape, shop: Shop) -> Iterator[str]:
+    if not settings:
+        yield "No notch or lap to cut."
+        return
+    yield _count(changes)
+    yield (
+        "Before the first cut of a notch lay its own rail between its lines, and tick. The lines on the wood hold: "
+        f"where one is off its setting by more than half of {tape.name}, stop and find out why."
+    )
+    yield from (WAY_NOTES[way] for way in dict.fromkeys(s.tool.way for s in settings))
+    heads = {s.tool.width for s in settings if s.tool.way == "dado head"}
+    if heads:
+        overlap = min(max(shop.overlap, tape.division), min(heads) / 2)
+        yield (
+            f"Passes lie over each other by {said(overlap, tape)} or more. If the test cut measures wider than "
+            "its line "
+            "says, move every far stop nearer by the difference."
+        )
+    if any(s.lines and s.tool.way == "dado head" for s in settings):
+        yield (
+            "Line: no stop stands there. Strike all from one master and cut to the line, the work held to the gauge."
+        )
+
+
+def _count(changes: Changes) -> str:
+    heads = f"{changes.tools} tool{'s' * (changes.tools != 1)}"
+    levels = f"{changes.heights} height{'s' * (changes.heights != 1)}"
+    stops = f"{changes.stops} position{'s' * (changes.stops != 1)} of stop or guides"
+    if changes.exact:
+        return f"To set: {heads}, {levels}, {stops}. No order of these cuts needs fewer."
+    return f"To set: {heads}, {levels}, {stops}; no order of these cuts needs fewer than {changes.least} positions."
+
+
+WAY_NOTES: Mapping[str, str] = {
+    "dado head": "Dado head: notched face down on the table, the lines carried down the edge that you see; the stop is "
+    "measured to the near side of the head. Near shoulder: against the stop, then slide away from it pass by "
+    "pass, short of the far line. Far shoulder: hard against the stop; where the notch runs out at that end, lift the "
+    "stop and clear.",
+    "router": "Router: guides are measured from the end to the edge that the base runs on; less than zero lies beyond "
+    "the end, where a packing piece of the same thickness carries the guide. Clear between both guides; with one "
+    "guide, put spacers between guide and base to go outwards.",
+    "saw and chisel": "Saw and chisel: gauge the floor on both edges, saw on the waste side of the lines down to the "
+    "gauge line, a few kerfs between, and chop the slices out from both edges to the middle.",
+}

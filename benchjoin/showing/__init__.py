@@ -1,1 +1,0 @@
-"""What a notebook shows: pages of HTML for values, and sliders that redraw them."""
