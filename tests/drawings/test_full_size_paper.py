@@ -23,9 +23,9 @@ from benchjoin.drafting.sheets.clashes import clashes
 from benchjoin.drawings.making.house import House
 from benchjoin.drawings.templates.pattern.pages import notch_patterns
 from benchjoin.drawings.templates.set.tiles import set_tiles
-from benchjoin.drawings.templates.stick.data import sticks
 from benchjoin.drawings.templates.stick.pages import story_sticks
 from benchjoin.errors import AddressError, CannotDraw, DescriptionError, LengthError, PaperError
+from benchjoin.layout.sticks import sticks
 from benchjoin.template_pages import template_sheets
 from benchjoin.trade.paper import PAPERS, ROLLS
 

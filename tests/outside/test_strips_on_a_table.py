@@ -16,9 +16,9 @@ from benchjoin.drafting.full_size.tiling import row_name
 from benchjoin.drafting.primitives import shift
 from benchjoin.drafting.sheets.sheet import Sheet
 from benchjoin.drafting.writers.pdf import bind_pdf
-from benchjoin.drawings.templates.stick.data import sticks
 from benchjoin.drawings.templates.stick.draw import draw_stick
 from benchjoin.drawings.templates.stick.pages import story_sticks
+from benchjoin.layout.sticks import sticks
 
 MARK = 0.05  # mm
 WIDE, NARROW = 0.5, 0.25

@@ -16,11 +16,11 @@ from ....drafting.lettering import shorten, text_width, wrap
 from ....drafting.primitives import Box as PaperBox
 from ....drafting.primitives import Drawing, Line, Primitive, Text, bounds, shift, text_box
 from ....layout.layout import Layout
+from ....layout.patterns import LayOn
 from ....lengths import TOUCH
 from ....solids import Box
 from ...views.strokes import strokes
 from ..marking import signs, up_arrow
-from .data import LayOn
 
 _TEXT, _PITCH = 2.5, 3.8
 _HATCH = 4.0

@@ -17,10 +17,10 @@ from ....drafting.sheets.packing import pack
 from ....drafting.sheets.sheet import Sheet
 from ....errors import PaperError
 from ....layout.layout import Layout
+from ....layout.patterns import lay_ons
 from ....lengths import Length
 from ...making.house import House, both_ways, papers_from
 from ..set.page import must_be_buildable
-from .data import lay_ons
 from .draw import draw_lay_on, uses_list
 
 GAP = 4.0

@@ -15,9 +15,9 @@ from ....drafting.hatch import hatch
 from ....drafting.lettering import ascent, shorten, text_width
 from ....drafting.primitives import Line, Primitive, Text, bounds, figure_middle, shift, text_box
 from ....layout.layout import Layout
+from ....layout.sticks import Lane, Notch, Stick
 from ....lengths import TOUCH
 from ..marking import part_marks
-from .data import Lane, Notch, Stick
 
 LEAST_LANE = 15.0
 """Height of a lane, more where a reading is longer. [mm]"""

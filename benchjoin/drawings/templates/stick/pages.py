@@ -18,11 +18,11 @@ from ....drafting.primitives import Drawing
 from ....drafting.sheets.packing import pack
 from ....drafting.sheets.sheet import Sheet
 from ....layout.layout import Layout
+from ....layout.sticks import Stick, sticks
 from ....lengths import Length
 from ...making.house import House, both_ways, default_paper
 from ..pattern.draw import ranges
 from ..set.page import must_be_buildable
-from .data import Stick, sticks
 from .draw import draw_stick
 
 GAP = 2.5

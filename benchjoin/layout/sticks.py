@@ -11,9 +11,9 @@ from collections.abc import Iterator, Sequence
 
 import attrs
 
-from ....layout.layout import Layout
-from ....layout.parts import Part
-from ....layout.sets import Waste
+from .layout import Layout
+from .parts import Part
+from .sets import Waste
 
 
 @attrs.frozen

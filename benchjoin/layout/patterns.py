@@ -11,11 +11,11 @@ from collections.abc import Iterator, Mapping, Sequence
 
 import attrs
 
-from ....layout.joints.meeting import Cut
-from ....layout.layout import Layout
-from ....layout.parts import Part, face_up
-from ....lengths import TOUCH
-from ....solids import Box
+from ..lengths import TOUCH
+from ..solids import Box
+from .joints.meeting import Cut
+from .layout import Layout
+from .parts import Part, face_up
 
 FOOT_LAND, TOP_LAND, LEAST_LAND = 30.0, 10.0, 20.0
 """How much of the part a pattern covers before and after the notch, and what its words need. [mm]"""
