@@ -103,11 +103,12 @@ def _views(layout: Layout, ask: Ask) -> Iterable[Sheet]:
 def _unlike_levels(layout: Layout) -> list[str]:
     """The lowest level of each kind: levels are alike whose rails are on the same sides, let in alike."""
     kinds: dict[object, str] = {}
+    here = {part.identity for part in layout.piece(1)}
     for level in layout.frame.levels():
         own = tuple(
-            (slot.side, slot.joint, slot.rail.face, slot.stock.thickness, slot.rail.overhang)
-            for slot in layout.frame.rails()
-            if slot.level is level and any(part.identity == slot.name for part in layout.piece(1))
+            (slot.side, slot.joint, slot.of.face, slot.thickness, slot.of.overhang)
+            for slot in layout.frame.rails_of[level.name]
+            if slot.name in here
         )
         if own:
             kinds.setdefault(own, level.name)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 import re
 import unicodedata
+from collections.abc import Iterable
 from fractions import Fraction
 from numbers import Real
 from typing import Any
@@ -180,3 +181,16 @@ def _refusal(text: str, body: str, place: int, what: str) -> LengthError:
     else:
         said = f"does not read as a length. {_EXAMPLES}"
     return LengthError(f"{told(text)} given for {what} {said}", value=text)
+
+
+def distinct(values: Iterable[float]) -> list[float]:
+    """Rising values, each once: those that touch the one before are taken as that one. [mm]
+
+    >>> distinct([70.0, 7.0, 70.0 + 1e-9])
+    [7.0, 70.0]
+    """
+    kept: list[float] = []
+    for value in sorted(values):
+        if not kept or value - kept[-1] > TOUCH:
+            kept.append(value)
+    return kept

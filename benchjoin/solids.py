@@ -19,7 +19,7 @@ import shapely
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
-from .lengths import TOUCH
+from .lengths import TOUCH, distinct
 from .runs import larger, smaller
 
 Vector = tuple[float, float, float]
@@ -34,12 +34,41 @@ class Box:
 
     def size(self) -> Vector:
         """Extent along each axis. [mm]"""
-        return _vector(b - a for a, b in zip(self.low, self.high, strict=True))
+        return vector(b - a for a, b in zip(self.low, self.high, strict=True))
 
     def volume(self) -> float:
         """Volume, zero for a box without one. [mm³]"""
-        x, y, z = _vector(larger(s, 0.0) for s in self.size())
+        x, y, z = vector(larger(s, 0.0) for s in self.size())
         return x * y * z
+
+    def ending(self, axis: int, *, low: float | None = None, high: float | None = None) -> Box:
+        """The box with another low or high end along one axis."""
+        a, b = list(self.low), list(self.high)
+        a[axis] = a[axis] if low is None else low
+        b[axis] = b[axis] if high is None else high
+        return Box((a[0], a[1], a[2]), (b[0], b[1], b[2]))
+
+    def within(self, axis: int, low: float, high: float) -> Box:
+        """The box cut down to an interval of one axis."""
+        return self.ending(axis, low=larger(self.low[axis], low), high=smaller(self.high[axis], high))
+
+    def mirrored(self, axis: int, size: float) -> Box:
+        """The box in something that is turned over: from 0 to a size along an axis, from the other end."""
+        return self.ending(axis, low=size - self.high[axis], high=size - self.low[axis])
+
+    def shifted(self, by: Vector) -> Box:
+        """The box somewhere else."""
+        return Box(
+            vector(a + b for a, b in zip(self.low, by, strict=True)),
+            vector(a + b for a, b in zip(self.high, by, strict=True)),
+        )
+
+    def inside(self, size: Vector) -> Box:
+        """The box cut down to what lies between nought and a size along each axis."""
+        return Box(
+            vector(larger(a, 0.0) for a in self.low),
+            vector(smaller(b, most) for b, most in zip(self.high, size, strict=True)),
+        )
 
     def meet(self, other: Box) -> Box | None:
         """The box that two boxes share, or None where they share no volume (touching is not sharing)."""
@@ -49,10 +78,11 @@ class Box:
             highs[axis] = high = smaller(self.high[axis], other.high[axis])
             if not high - low > TOUCH:
                 return None
-        return Box(_vector(lows), _vector(highs))
+        return Box(vector(lows), vector(highs))
 
 
-def _vector(values: Iterable[float]) -> Vector:
+def vector(values: Iterable[float]) -> Vector:
+    """Three numbers as a point or a way."""
     x, y, z = values
     return (x, y, z)
 
@@ -90,18 +120,18 @@ class Placement:
     def world(self, box: Box) -> Box:
         """A box of the part in the world's axes."""
         corners = [self.point(corner) for corner in (box.low, box.high)]
-        return Box(_vector(map(smaller, *corners)), _vector(map(larger, *corners)))
+        return Box(vector(map(smaller, *corners)), vector(map(larger, *corners)))
 
     def local(self, box: Box) -> Box:
         """A box of the world in the part's own frame."""
         ends = [[p - o for p, o in zip(corner, self.origin, strict=True)] for corner in (box.low, box.high)]
         turned = [[along(end, axis) for axis in (self.u, self.v, self.w)] for end in ends]
-        return Box(_vector(map(smaller, *turned)), _vector(map(larger, *turned)))
+        return Box(vector(map(smaller, *turned)), vector(map(larger, *turned)))
 
     def point(self, p: Vector) -> Vector:
         """A point of the part in the world's axes."""
         u, v, w = p
-        return _vector(
+        return vector(
             o + u * a + v * b + w * c for o, a, b, c in zip(self.origin, self.u, self.v, self.w, strict=True)
         )
 
@@ -114,8 +144,8 @@ def placement(world: Box, *, along: Vector, out: Vector) -> Placement:
     ((45, 0, 0), (-1, 0, 0))
     """
     v = cross(out, along)
-    w = _vector(-c for c in out)
-    origin = _vector(
+    w = vector(-c for c in out)
+    origin = vector(
         low if a + b + c > 0 else high for low, high, a, b, c in zip(world.low, world.high, along, v, w, strict=True)
     )
     return Placement(origin, along, v, w)
@@ -150,22 +180,13 @@ def slabs(outline: Polygon, thickness: float, cuts: Sequence[Box]) -> tuple[Slab
     """
     faces = {0.0, float(thickness)}
     faces.update(float(w) for cut in cuts for w in (cut.low[2], cut.high[2]) if TOUCH < w < thickness - TOUCH)
-    levels = _distinct(faces)
+    levels = distinct(faces)
     found = []
     for low, high in itertools.pairwise(levels):
         middle = (low + high) / 2
         holes = [shapely.box(*c.low[:2], *c.high[:2]) for c in cuts if c.low[2] < middle < c.high[2]]
         found.append(Slab(low, high, outline.difference(shapely.union_all(holes)) if holes else outline))
     return tuple(found)
-
-
-def _distinct(values: Iterable[float]) -> list[float]:
-    """Sorted values without those that touch the one before."""
-    kept: list[float] = []
-    for value in sorted(values):
-        if not kept or value - kept[-1] > TOUCH:
-            kept.append(value)
-    return kept
 
 
 def volume(parts: Iterable[Slab]) -> float:
@@ -188,21 +209,14 @@ def boxes(box: Box, cuts: Sequence[Box]) -> tuple[Box, ...]:
 
 def _split(box: Box, cuts: Sequence[Box], axes: Sequence[int]) -> Iterable[Box]:
     if not cuts:
-        yield Box(_vector(x + 0.0 for x in box.low), _vector(x + 0.0 for x in box.high))
+        yield Box(vector(x + 0.0 for x in box.low), vector(x + 0.0 for x in box.high))
     elif axes:
         axis, rest = axes[0], axes[1:]
-        ends = _distinct([box.low[axis], box.high[axis], *(e for c in cuts for e in (c.low[axis], c.high[axis]))])
+        ends = distinct([box.low[axis], box.high[axis], *(e for c in cuts for e in (c.low[axis], c.high[axis]))])
         for low, high in itertools.pairwise(ends):
             middle = (low + high) / 2
             through = [c for c in cuts if c.low[axis] < middle < c.high[axis]]
-            yield from _split(clipped(box, axis, low, high), through, rest)
-
-
-def clipped(box: Box, axis: int, low: float, high: float) -> Box:
-    """A box cut down to an interval of one axis."""
-    a, b = list(box.low), list(box.high)
-    a[axis], b[axis] = larger(a[axis], low), smaller(b[axis], high)
-    return Box((a[0], a[1], a[2]), (b[0], b[1], b[2]))
+            yield from _split(box.within(axis, low, high), through, rest)
 
 
 def left_over(box: Box, cuts: Iterable[Box]) -> float:

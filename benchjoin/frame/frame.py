@@ -16,15 +16,16 @@ from ..errors import BenchjoinError, NotLaidOut, told
 from ..lengths import TOUCH
 from ..readings import Tape
 from .doors import Fault, a_kind, a_length, a_name, a_number, kept, one_of, refuse
+from .faces import X, Y
 from .finished import Finished, finished
 from .fit import Fit, fit
 from .governing import EndRails, Overall
-from .identity import leg_name, piece_of
+from .identity import piece_of
 from .joints import Notch
 from .leg import Leg
 from .measured import measured
 from .pair import Pair
-from .slots import Slot, slots
+from .slots import Slot, leg_slots, rail_slots
 from .stack import Clear, Level
 from .stock import Stock, titled
 
@@ -132,29 +133,42 @@ class Frame:
         """Names of the leg pairs from the left: left, middle 1 …, right."""
         return ("left", *(f"middle {n}" for n in range(1, len(self.bays) // 2 + 1)), "right")
 
-    def legs(self) -> Iterator[tuple[str, str, str, Leg]]:
-        """Each leg as name, row, pair and description: front row first, from the left."""
-        between = (Pair(), *(item for item in self.bays if isinstance(item, Pair)), Pair())
-        for name, pair in zip(self.pairs(), between, strict=True):
-            yield leg_name("front", name), "front", name, pair.front or self.front
-        for name, pair in zip(self.pairs(), between, strict=True):
-            yield leg_name("back", name), "back", name, pair.back or self.back
+    def legs(self) -> tuple[Slot, ...]:
+        """Each leg: front row first, from the left."""
+        return self._legs
 
     def rails(self) -> tuple[Slot, ...]:
         """Each rail with its defaults filled in, level by level from the foot."""
-        return self._slots
+        return self._rails
+
+    def slots(self) -> tuple[Slot, ...]:
+        """Every member: legs, then rails."""
+        return (*self._legs, *self._rails)
 
     @cached_property
-    def _slots(self) -> tuple[Slot, ...]:
-        return slots(self.levels(), self.pairs(), self.rail_stock)
+    def _legs(self) -> tuple[Slot, ...]:
+        between = (Pair(), *(item for item in self.bays if isinstance(item, Pair)), Pair())
+        return leg_slots(self.front, self.back, tuple(zip(self.pairs(), between, strict=True)))
+
+    @cached_property
+    def _rails(self) -> tuple[Slot, ...]:
+        return rail_slots(self.levels(), self.pairs(), self.rail_stock)
+
+    @cached_property
+    def rails_of(self) -> Mapping[str, tuple[Slot, ...]]:
+        """The rails of each level, by its name."""
+        found: dict[str, list[Slot]] = {}
+        for slot in self._rails:
+            found.setdefault(slot.level.name if slot.level else "", []).append(slot)
+        return {name: tuple(own) for name, own in found.items()}
 
     def fit_of(self, kind: str) -> float:
         """The clearance for a kind of joint. [mm]"""
         return self.fit.of(kind) if isinstance(self.fit, Fit) else self.fit
 
     def part_names(self) -> tuple[str, ...]:
-        """Names of all parts without the piece: legs, then rails."""
-        return (*(name for name, *_ in self.legs()), *(slot.name for slot in self.rails()))
+        """Names of all parts without the piece, in the order of the slots."""
+        return tuple(slot.name for slot in self.slots())
 
     def __repr__(self) -> str:
         levels = ", ".join(level.name for level in self.levels())
@@ -179,7 +193,7 @@ def _stack_faults(frame: Frame) -> Iterator[Fault]:
     if not frame.levels():
         yield Fault("stack", 'it has no level. Put at least one in it, for example Level("bench", front="3 1/2 in").')
     seen: set[str] = set()
-    taken = {field.name for field in attrs.fields(Frame)} | {name for name, *_ in frame.legs()}
+    taken = {field.name for field in attrs.fields(Frame)} | {slot.name for slot in frame.legs()}
     for level in frame.levels():
         if level.name in seen:
             yield Fault("stack", f'two levels are named "{level.name}". Give each level a name of its own.')
@@ -203,9 +217,9 @@ def _wood_faults(frame: Frame) -> Iterator[Fault]:
     say = frame.tape.say
     widths: dict[str, list[float]] = {}
     depths: dict[str, float] = {}
-    for _, _, pair, leg in frame.legs():
-        widths.setdefault(pair, []).append(across_leg(leg, "front"))
-        depths[pair] = depths.get(pair, 0.0) + across_leg(leg, "end")
+    for leg in frame.legs():
+        widths.setdefault(leg.pair, []).append(leg.size(X))
+        depths[leg.pair] = depths.get(leg.pair, 0.0) + leg.size(Y)
     spans = (("length", frame.length, sum(map(max, widths.values()))), ("depth", frame.depth, max(depths.values())))
     for name, given, need in spans:
         if not isinstance(given, Overall | EndRails) and need > given + TOUCH:
@@ -215,7 +229,7 @@ def _wood_faults(frame: Frame) -> Iterator[Fault]:
     if isinstance(frame.depth, EndRails) and not any(slot.side in ("left", "right") for slot in frame.rails()):
         yield Fault("depth", "it is given by the end rails, and there are none. Give it over the legs.")
     for slot in frame.rails():
-        thick = slot.stock.thickness
+        thick = slot.thickness
         if isinstance(slot.joint, Notch) and slot.joint.depth is not None and slot.joint.depth > thick + TOUCH:
             what = (
                 f"let in {say(slot.joint.depth)}, but the rail is {say(thick)} thick. "
@@ -239,9 +253,3 @@ def _part_faults(frame: Frame) -> Iterator[Fault]:
                 yield Fault(field, f'"{address}" is no part of this frame. Parts are {", ".join(known)}. {way}')
             elif piece is not None and not 1 <= piece <= frame.quantity:
                 yield Fault(field, f'"{address}" is of piece {piece}, and the quantity is {frame.quantity}. {way}')
-
-
-def across_leg(leg: Leg, seen_from: Literal["front", "end"]) -> float:
-    """Size of a leg along the frame's length (seen from the front) or depth (seen from the end). [mm]"""
-    wide = leg.stock.width or 0.0
-    return wide if leg.wide == seen_from else leg.stock.thickness

@@ -45,3 +45,16 @@ def plain(name: str) -> str:
     """
     piece, rest = piece_of(name)
     return rest if piece is None else of_piece(piece, rest)
+
+
+def in_short(name: str, *, along_length: bool) -> str:
+    """A mate where there is little room: the level of a rail; of a leg what tells it from the others at one rail.
+
+    >>> in_short("bench/front rail", along_length=False), in_short("back left leg", along_length=True)
+    ('bench', 'left leg')
+    """
+    level, slash, _ = name.partition("/")
+    if slash:
+        return level
+    row, _, pair = name.partition(" ")
+    return pair if along_length else f"{row} leg"

@@ -1,4 +1,7 @@
-"""How a rail meets a leg, as the maker says it. What wood each one takes is worked out in layout/joints/.
+"""How a member meets another, as the maker says it. What wood each one takes is worked out in layout/joints/.
+
+The guest comes to its host: a rail to a leg. What else must be known of a joint is said here as its traits, so that
+nobody has to ask which one it is.
 
 >>> Notch(depth="1/2 in"), HalfLap(), Butt(), Planted()
 (Notch(depth=12.7), HalfLap(share=0.5), Butt(), Planted())
@@ -6,14 +9,34 @@
 
 from __future__ import annotations
 
+from typing import ClassVar, Protocol
+
 import attrs
 
 from .doors import a_length, a_number, refuse
 
 
+class How(Protocol):
+    """What every joint says of itself."""
+
+    word: ClassVar[str]
+    """Its name in the trade."""
+    shares: ClassVar[bool]
+    """Whether host and guest want the same wood, so that the guest is let in; otherwise they only touch."""
+    between: ClassVar[bool]
+    """Whether the guest ends against its hosts, and runs between them."""
+    cuts_both: ClassVar[bool]
+    """Whether the guest gives up wood, too."""
+
+
 @attrs.frozen
 class Notch:
     """The rail is let into the leg: flush, or to a given depth, less than the rail is thick. [mm]"""
+
+    word: ClassVar[str] = "notch"
+    shares: ClassVar[bool] = True
+    between: ClassVar[bool] = False
+    cuts_both: ClassVar[bool] = False
 
     depth: float | None = attrs.field(default=None, converter=a_length("depth", optional=True))
 
@@ -25,6 +48,11 @@ class Notch:
 class HalfLap:
     """Leg and rail both give up wood, and finish flush; share is the leg's part of the rail's thickness."""
 
+    word: ClassVar[str] = "half-lap"
+    shares: ClassVar[bool] = True
+    between: ClassVar[bool] = False
+    cuts_both: ClassVar[bool] = True
+
     share: float = attrs.field(default=0.5, converter=a_number("share", 0.05, 0.95, "0.5"))
 
     def __attrs_post_init__(self) -> None:
@@ -35,10 +63,20 @@ class HalfLap:
 class Butt:
     """The rail ends against the legs."""
 
+    word: ClassVar[str] = "butt"
+    shares: ClassVar[bool] = False
+    between: ClassVar[bool] = True
+    cuts_both: ClassVar[bool] = False
+
 
 @attrs.frozen
 class Planted:
     """The rail is fixed on the face of the legs, with no notch."""
+
+    word: ClassVar[str] = "planted"
+    shares: ClassVar[bool] = False
+    between: ClassVar[bool] = False
+    cuts_both: ClassVar[bool] = False
 
 
 RailJoint = Notch | HalfLap | Butt | Planted

@@ -12,7 +12,7 @@ import attrs
 
 from ..errors import BenchjoinError, told
 from .doors import Fault, a_length, kept, one_of, refuse
-from .joints import Butt, HalfLap, Notch, Planted, RailJoint
+from .joints import RailJoint
 from .stock import Stock
 
 Face = Literal["outer", "middle", "inner", "left", "right"]
@@ -56,9 +56,9 @@ class Rail:
         refuse(self, "Rail", self._faults)
 
     def _faults(self) -> list[Fault]:
-        if self.face == "middle" and isinstance(self.joint, Notch | HalfLap | Planted):
+        if self.face == "middle" and self.joint is not None and not self.joint.between:
             return [Fault("face", "a rail in the middle of the leg can only butt against it. Write joint=Butt().")]
-        if self.overhang and isinstance(self.joint, Butt):
+        if self.overhang and self.joint is not None and self.joint.between:
             return [
                 Fault("overhang", "a rail that butts ends at the legs. Leave the overhang out, or let the rail in.")
             ]

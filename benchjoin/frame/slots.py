@@ -1,57 +1,137 @@
-"""Rails with their defaults filled in: what each one is called, what it is of, how it is joined, which legs it meets.
+"""Slots: every member of a frame with its defaults filled in, before anything is placed.
 
-Long rails (front, back) are let in flush on the outer face unless the maker says otherwise; end and cross rails
-butt. A long rail that butts is one rail for each bay; a cross rail stands at each inner pair.
+A slot says what a part is of: its description and its stock, which way it lies, what it is joined to and how. Legs come
+first, front row first, each row from the left; then the rails, level by level from the foot. Long rails (front, back)
+are let in flush on the outer face unless the maker says otherwise; end and cross rails butt. A long rail that butts is
+one rail for each bay; a cross rail stands at each inner pair.
 """
 
 from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Iterator, Sequence
+from typing import Any
 
 import attrs
 
+from .faces import OPPOSITE, X, Y, Z
 from .identity import leg_name, rail_name
-from .joints import Butt, RailJoint
+from .joints import How, RailJoint
+from .leg import Leg
+from .pair import Pair
 from .rail import Rail
+from .roles import LEG, RAIL, Role
 from .stack import Level, Side, default_joint
 from .stock import Stock
 
+Axes = tuple[int, int, int]
 
-@attrs.frozen(kw_only=True)
+
+@attrs.frozen(eq=False, kw_only=True)
 class Slot:
-    """One rail of one level; legs are the names of those it goes to, in order along it."""
+    """One member of a frame; compared and hashed as itself, since its stock may hold many variants.
+
+    name is its identity, of its description, side its row or the side of its level, axes the axes of the world along
+    its length, width and thickness, width its width as drawn [mm], true_edge the face it is gauged from beside the
+    marked one. A leg has its pair; a rail its level, its joint, the names of its hosts in order along it, and the face
+    of them that it goes to.
+    """
 
     name: str
-    level: Level
-    side: Side
-    rail: Rail
+    role: Role
+    of: Any
     stock: Stock
-    joint: RailJoint
-    legs: tuple[str, ...]
+    side: str
+    axes: Axes
+    width: float
+    true_edge: str
+    pair: str = ""
+    level: Level | None = None
+    joint: How | None = None
+    hosts: tuple[str, ...] = ()
+    face: str = ""
 
     @property
     def long(self) -> bool:
-        """Whether the rail runs along the length of the frame."""
-        return self.side in ("front", "back")
+        """Whether it runs along the length of the frame."""
+        return self.axes[0] == X
+
+    @property
+    def upright(self) -> bool:
+        """Whether it stands."""
+        return self.axes[0] == Z
+
+    @property
+    def between(self) -> bool:
+        """Whether it ends against its hosts."""
+        return self.joint is not None and self.joint.between
+
+    @property
+    def thickness(self) -> float:
+        """Thickness as drawn. [mm]"""
+        return self.stock.thickness
+
+    def size(self, axis: int) -> float:
+        """Width or thickness as drawn, whichever lies along an axis of the world. [mm]"""
+        return self.width if axis == self.axes[1] else self.thickness
+
+    def __repr__(self) -> str:
+        return f"<Slot {self.name}>"
 
 
-def slots(levels: Iterable[Level], pairs: Sequence[str], stock: Stock) -> tuple[Slot, ...]:
+def leg_slots(front: Leg, back: Leg, pairs: Sequence[tuple[str, Pair]]) -> tuple[Slot, ...]:
+    """Every leg: the front row from the left, then the back row; pairs by name."""
+    rows = [("front", [pair.front or front for _, pair in pairs]), ("back", [pair.back or back for _, pair in pairs])]
+    return tuple(
+        Slot(
+            name=leg_name(row, pair),
+            role=LEG,
+            of=leg,
+            stock=leg.stock,
+            side=row,
+            axes=(Z, X, Y) if leg.wide == "front" else (Z, Y, X),
+            width=leg.stock.width or 0.0,
+            true_edge="right" if pair == "right" else "left",
+            pair=pair,
+        )
+        for row, legs in rows
+        for (pair, _), leg in zip(pairs, legs, strict=True)
+    )
+
+
+def rail_slots(levels: Iterable[Level], pairs: Sequence[str], stock: Stock) -> tuple[Slot, ...]:
     """Every rail of the levels, for leg pairs named from the left."""
     return tuple(
         Slot(
             name=rail_name(level.name, side, count),
-            level=level,
-            side=side,
-            rail=rail,
+            role=RAIL,
+            of=rail,
             stock=rail.stock or stock,
-            joint=rail.joint or default_joint(side),
-            legs=legs,
+            side=side,
+            axes=(X, Z, Y) if side in ("front", "back") else (Y, Z, X),
+            width=rail.width,
+            true_edge="top" if level.align == "tops" else "bottom",
+            level=level,
+            joint=joint_of(side, rail),
+            hosts=legs,
+            face=_face(side, rail),
         )
         for level in levels
         for side, rail in level.sides().items()
         for count, legs in _goes_to(side, rail, pairs)
     )
+
+
+def joint_of(side: Side, rail: Rail) -> RailJoint:
+    """The joint that a rail says, or that of its side."""
+    return rail.joint or default_joint(side)
+
+
+def _face(side: Side, rail: Rail) -> str:
+    """The face of its legs that a rail goes to."""
+    if side == "cross":
+        return rail.face if rail.face in OPPOSITE else "left"
+    return OPPOSITE[side] if rail.face == "inner" else side
 
 
 def _goes_to(side: Side, rail: Rail, pairs: Sequence[str]) -> Iterator[tuple[int | None, tuple[str, ...]]]:
@@ -61,7 +141,7 @@ def _goes_to(side: Side, rail: Rail, pairs: Sequence[str]) -> Iterator[tuple[int
     elif side == "cross":
         for count, pair in enumerate(pairs[1:-1], 1):
             yield count, (leg_name("front", pair), leg_name("back", pair))
-    elif isinstance(rail.joint, Butt) and len(pairs) > 2:
+    elif joint_of(side, rail).between and len(pairs) > 2:
         for count, bay in enumerate(itertools.pairwise(pairs), 1):
             yield count, tuple(leg_name(side, pair) for pair in bay)
     else:

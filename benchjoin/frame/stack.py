@@ -95,7 +95,7 @@ def default_joint(side: Side) -> RailJoint:
 def _rail_faults(side: Side, rail: Rail) -> list[Fault]:
     """What a rail cannot be on its side, with the joint that it has there where it says none."""
     known = ("left", "middle", "right", "outer") if side == "cross" else ("outer", "middle", "inner")
-    butts = isinstance(rail.joint or default_joint(side), Butt)
+    butts = (rail.joint or default_joint(side)).between
     faults = []
     if rail.face not in known:
         faults.append(Fault(side, f"face is {rail.face!r}. A {side} rail knows {', '.join(known)}."))

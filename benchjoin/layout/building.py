@@ -6,27 +6,26 @@ that a place is worked out once.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
 import attrs
 
 from ..frame.frame import Frame
 from ..frame.identity import of_piece
 from ..lengths import TOUCH
-from ..solids import along
-from .bands import Band
-from .blanks import Blank, Over, RailBlank
 from .joining import join
 from .joints.meeting import Cut, Joint
-from .keeping import held_cuts, held_leg, held_rail
+from .keeping import held, held_cuts
 from .parts import Part, part_of
-from .place import place
-from .sizes import Pick
+from .placing.bands import Band
+from .placing.place import place
+from .placing.site import Over
+from .placing.sizes import Pick
 
 
 @attrs.frozen(kw_only=True)
 class Built:
-    """Parts and joints of one piece; lengths of lost rails, and those that finished parts should have, by name. [mm]"""
+    """Parts and joints of one piece; by name the lengths of lost members, and those that finished parts should have."""
 
     parts: tuple[Part, ...]
     joints: tuple[Joint, ...]
@@ -37,44 +36,33 @@ class Built:
 def build(frame: Frame, bands: Sequence[Band], over: Over, piece: int, pick: Pick) -> Built:
     """One piece, by its number from 1 and its pick of the sizes; parts have no marks or kinds yet.
 
-    A rail that was finished too short or too long is joined as the rail that it should be; a check says what is off.
+    A member that was finished too short or too long is joined as the one that it should be; a check says what is off.
 
     Raises
     ------
     RunError
         If bays and legs do not come out over the length.
     """
-    placed, rails_placed = place(frame, bands, over, pick)
-    legs = {name: held_leg(frame, piece, leg) for name, leg in placed.items()}
-    rails = {name: held_rail(frame, piece, rail) for name, rail in rails_placed.items()}
-    sound = {name: rail for name, rail in rails.items() if _run(rail) > TOUCH}
-    joints = tuple(join(piece, legs, {name: rails_placed[name] for name in sound}, frame.fit_of))
+    placed = place(frame, bands, over, pick)
+    blanks = {name: held(frame, piece, blank) for name, blank in placed.items()}
+    sound = {name: blank for name, blank in blanks.items() if blank.length > TOUCH}
+    joints = tuple(join(piece, sound, {name: placed[name] for name in sound}, frame.fit_of))
+    taken: dict[str, list[Cut]] = {}
+    for cut in (cut for joint in joints for cut in joint.cuts):
+        taken.setdefault(cut.part, []).append(cut)
+    parts = (part_of(blank, piece, tuple(taken.get(name, ()))) for name, blank in sound.items())
     return Built(
-        parts=tuple(held_cuts(frame, part) for part in _parts(frame, piece, legs, sound, joints)),
+        parts=tuple(held_cuts(frame, part) for part in parts),
         joints=joints,
-        lost={name: _run(rail) for name, rail in rails.items() if name not in sound},
-        wanted={
-            name: _run(blank)
-            for name, blank in {**placed, **rails_placed}.items()
-            if of_piece(piece, name) in frame.finished
-        },
+        lost={name: blank.length for name, blank in blanks.items() if name not in sound},
+        wanted={name: blank.length for name, blank in placed.items() if of_piece(piece, name) in frame.finished},
     )
 
 
-def _run(blank: Blank) -> float:
-    """Length of a part along the way it runs. [mm]"""
-    return along(blank.box.high, blank.along) - along(blank.box.low, blank.along)
-
-
-def _parts(
-    frame: Frame, piece: int, legs: Mapping[str, Blank], rails: Mapping[str, RailBlank], joints: Sequence[Joint]
-) -> Iterator[Part]:
-    taken: dict[str, list[Cut]] = {}
-    for joint in joints:
-        for cut in joint.cuts:
-            taken.setdefault(cut.part, []).append(cut)
-    for name, row, pair, leg in frame.legs():
-        yield part_of(legs[name], piece, "leg", leg.stock.name, tuple(taken.get(name, ())), side=row, pair=pair)
-    for name, rail in rails.items():
-        slot, cuts = rail.slot, tuple(taken.get(name, ()))
-        yield part_of(rail, piece, "rail", slot.stock.name, cuts, side=slot.side, level=slot.level.name)
+def in_piece(built: Built, piece: int) -> Built:
+    """The same wood in another piece that is like it in every size."""
+    return attrs.evolve(
+        built,
+        parts=tuple(attrs.evolve(part, piece=piece) for part in built.parts),
+        joints=tuple(attrs.evolve(joint, piece=piece) for joint in built.joints),
+    )

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 
 from ..findings import Finding, in_order
 from ..frame.identity import piece_of
+from .batch import firsts
 from .checks.clash import clashes
 from .checks.corner import covered_corners
 from .checks.depth import deep_notches, leg_cut_in_two, notches_at_one_height
@@ -19,7 +20,6 @@ from .checks.piece import Piece
 from .checks.reach import above_every_leg, lost_rails, proud_of_the_leg, unheld_rails
 from .checks.uneven import uneven_legs, uneven_lengths, uneven_rails
 from .layout import Layout
-from .parts import Part
 
 Check = Callable[[Piece], Iterator[Finding]]
 
@@ -46,24 +46,9 @@ CHECKS: tuple[Check, ...] = (
 
 def check(layout: Layout) -> tuple[Finding, ...]:
     """Findings of all checks, errors first; a piece that is like an earlier one is not looked at again."""
-    kinds: dict[tuple[object, ...], int] = {}
-    for number in range(1, layout.frame.quantity + 1):
-        kinds.setdefault((_of_its_own(layout, number), *map(_look, layout.piece(number))), number)
-    pieces = [_piece(layout, number, named=len(kinds) > 1) for number in kinds.values()]
+    kinds = [number for number, first in firsts(layout.frame).items() if number == first]
+    pieces = [_piece(layout, number, named=len(kinds) > 1) for number in kinds]
     return in_order(finding for piece in pieces for look in CHECKS for finding in look(piece))
-
-
-def _of_its_own(layout: Layout, number: int) -> tuple[object, ...]:
-    """What was measured or finished in one piece alone."""
-    own = (layout.frame.measured, layout.frame.finished)
-    return tuple(
-        (piece_of(name)[1], str(value)) for found in own for name, value in found.items() if piece_of(name)[0] == number
-    )
-
-
-def _look(part: Part) -> tuple[object, ...]:
-    """All of a part but its piece and its mark."""
-    return (part.identity, part.blank, part.cuts)
 
 
 def _piece(layout: Layout, number: int, *, named: bool) -> Piece:
@@ -71,7 +56,7 @@ def _piece(layout: Layout, number: int, *, named: bool) -> Piece:
         frame=layout.frame,
         label=f"{number}/" if named else "",
         parts={part.identity: part for part in layout.piece(number)},
-        joints=tuple(joint for joint in layout.joints if joint.piece == number),
+        joints=layout.joints_of(number),
         wanted=layout.wanted,
         number=number,
         lost={piece_of(name)[1]: length for name, length in layout.lost.items() if piece_of(name)[0] == number},

@@ -1,44 +1,52 @@
-"""Joining: each rail of a piece comes to its legs, and its joint says who gives up what."""
+"""Joining: each guest of a piece comes to its hosts, and its joint says who gives up what."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from types import ModuleType
 
-from ..frame.joints import Butt, HalfLap, Notch, Planted
+from ..frame.joints import Butt, HalfLap, How, Notch, Planted
+from ..frame.slots import Slot
 from ..lengths import TOUCH
 from ..runs import larger, smaller
-from ..solids import Box
-from .blanks import Blank, RailBlank
+from ..solids import Box, vector
+from .blank import Blank
 from .joints import butt, half_lap, notch, planted
-from .joints.meeting import Joint, Meeting
+from .joints.meeting import Joint, Meeting, Way
 
-JOINTS: Mapping[type, ModuleType] = {Notch: notch, HalfLap: half_lap, Butt: butt, Planted: planted}
+JOINTS: dict[type, Way] = {Notch: notch, HalfLap: half_lap, Butt: butt, Planted: planted}
 """A new joint is a file in joints/ and a line here."""
 
 
-def let_in(joint: object, thickness: float, flush: float) -> float:
-    """How deep a joint lets a rail of some thickness into its leg, flush being the depth of the thinnest. [mm]"""
-    depth: float = JOINTS[type(joint)].let_in(joint, thickness, flush)
-    return depth
+def let_in(slot: Slot, thickness: float, flush: float) -> float:
+    """How deep a member of some thickness goes into its hosts, flush being the depth of the thinnest. [mm]"""
+    return JOINTS[type(slot.joint)].let_in(slot.joint, thickness, flush)
 
 
 def join(
-    piece: int, legs: Mapping[str, Blank], rails: Mapping[str, RailBlank], fit: Callable[[str], float]
+    piece: int, hosts: Mapping[str, Blank], guests: Mapping[str, Blank], fit: Callable[[str], float]
 ) -> Iterator[Joint]:
-    """Joints of one piece, rail by rail in the order of description; a rail that misses a leg has none with it."""
-    for rail in rails.values():
-        kind = JOINTS[type(rail.slot.joint)]
-        for name in rail.slot.legs:
-            leg = legs[name]
-            overlap = rail.box.meet(leg.box)
-            meeting = Meeting(leg=leg, rail=rail, overlap=overlap, fit=fit(kind.KIND), spare=rail.spare)
-            if meeting.overlap is not None if kind.SHARES else _touching(rail.box, leg.box):
-                cuts = kind.cuts(rail.slot.joint, meeting)
-                yield Joint(piece=piece, kind=kind.KIND, leg=name, rail=rail.name, overlap=meeting.overlap, cuts=cuts)
+    """Joints of one piece, guest by guest in the order of description; one that misses a host has none with it."""
+    for guest in guests.values():
+        for name in guest.slot.hosts:
+            host = hosts.get(name)
+            if host is not None and guest.slot.joint is not None:
+                yield from _joined(piece, host, guest, guest.slot.joint, fit)
 
 
-def _touching(a: Box, b: Box) -> bool:
-    """Whether two boxes share a face or more, so that one can be fixed to the other."""
-    gaps = [larger(p, q) - smaller(r, s) for p, q, r, s in zip(a.low, b.low, a.high, b.high, strict=True)]
-    return all(gap <= TOUCH for gap in gaps) and sum(gap > -TOUCH for gap in gaps) <= 1
+def _joined(piece: int, host: Blank, guest: Blank, how: How, fit: Callable[[str], float]) -> Iterator[Joint]:
+    overlap = guest.box.meet(host.box)
+    contact = overlap if how.shares else touching(guest.box, host.box)
+    if contact is not None:
+        meeting = Meeting(host=host, guest=guest, overlap=overlap, fit=fit(how.word))
+        cuts = JOINTS[type(how)].cuts(how, meeting)
+        yield Joint(piece=piece, how=how, host=host.name, guest=guest.name, contact=contact, cuts=cuts)
+
+
+def touching(a: Box, b: Box) -> Box | None:
+    """What two boxes share, a face or more, so that one can be fixed to the other; None where they share less."""
+    lows, highs = map(larger, a.low, b.low), map(smaller, a.high, b.high)
+    shared = Box(vector(lows), vector(highs))
+    gaps = [low - high for low, high in zip(shared.low, shared.high, strict=True)]
+    if all(gap <= TOUCH for gap in gaps) and sum(gap > -TOUCH for gap in gaps) <= 1:
+        return shared
+    return None

@@ -9,12 +9,13 @@ from __future__ import annotations
 import attrs
 
 from ..errors import AddressError, told
+from ..frame.faces import OUT
 from ..frame.finished import STATES, Finished, FinishedCut, State
 from ..frame.frame import Frame
 from ..frame.identity import of_piece, piece_of
 from ..lengths import TOUCH
 from ..solids import Box, Vector, along, placement
-from .blanks import OUT, Blank, RailBlank
+from .blank import Blank
 from .joints.meeting import Cut
 from .layout import Layout
 from .parts import Part
@@ -51,7 +52,7 @@ def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
         far = state if before is None else max(state, before.state, key=STATES.index)
         cuts = () if far == "sized" else _cuts(part)
         finished[part.name] = Finished(far, part.length, part.size[1:], cuts)
-        measured[part.name] = _section(layout.frame, part)
+        measured[part.name] = _section(part)
     return attrs.evolve(layout.frame, finished=finished, measured=measured)
 
 
@@ -92,13 +93,10 @@ def _parts(layout: Layout, name: str) -> list[Part]:
     return [layout.part(of_piece(number, identity)) for number in pieces]
 
 
-def _section(frame: Frame, part: Part) -> dict[str, float]:
+def _section(part: Part) -> dict[str, float]:
     """Thickness and width of a part in the sense of its stock: a rail's width stands upright."""
-    x, y, z = part.blank.size()
-    if part.role == "rail":
-        return {"thickness": y if part.side in ("front", "back") else x, "width": z}
-    leg = next(leg for name, _, _, leg in frame.legs() if name == part.identity)
-    return {"thickness": y, "width": x} if leg.wide == "front" else {"thickness": x, "width": y}
+    sizes, (_, width, thickness) = part.blank.size(), part.slot.axes
+    return {"thickness": sizes[thickness], "width": sizes[width]}
 
 
 def _cuts(part: Part) -> tuple[FinishedCut, ...]:
@@ -114,22 +112,13 @@ def _plus(corner: Vector) -> Vector:
     return u, v, w
 
 
-def held_leg(frame: Frame, piece: int, leg: Blank) -> Blank:
-    """A leg as long as it was finished, or as it is."""
-    done = frame.finished.get(of_piece(piece, leg.name))
-    return leg if done is None else attrs.evolve(leg, box=_long(leg.box, 2, done.length))
-
-
-def held_rail(frame: Frame, piece: int, rail: RailBlank) -> RailBlank:
-    """A rail as long as it was finished, from its datum end, or as it is."""
-    done = frame.finished.get(of_piece(piece, rail.name))
-    return rail if done is None else attrs.evolve(rail, box=_long(rail.box, 0 if rail.slot.long else 1, done.length))
-
-
-def _long(box: Box, axis: int, length: float) -> Box:
-    high = list(box.high)
-    high[axis] = box.low[axis] + length
-    return Box(box.low, (high[0], high[1], high[2]))
+def held(frame: Frame, piece: int, blank: Blank) -> Blank:
+    """A member as long as it was finished, from its datum end, or as it is."""
+    done = frame.finished.get(of_piece(piece, blank.name))
+    if done is None:
+        return blank
+    axis = blank.axis
+    return attrs.evolve(blank, box=blank.box.ending(axis, high=blank.box.low[axis] + done.length))
 
 
 def held_cuts(frame: Frame, part: Part) -> Part:
@@ -137,7 +126,7 @@ def held_cuts(frame: Frame, part: Part) -> Part:
     done = frame.finished.get(part.name)
     if done is None or done.state == "sized":
         return part
-    marked = part.marked if part.role == "leg" or not done.cuts else done.cuts[0].face
+    marked = done.cuts[0].face if done.cuts and part.slot.hosts else part.marked
     held = attrs.evolve(part, marked=marked, placement=placement(part.blank, along=part.placement.u, out=OUT[marked]))
     boxes = [held.placement.world(_measured(held, done, cut)) for cut in done.cuts]
     made = [

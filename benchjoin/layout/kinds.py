@@ -10,45 +10,40 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterable, Iterator, Sequence
 
-import attrs
 import numpy as np
 
 from ..solids import Box
-from .parts import Hand, Part
+from .parts import Part
 
 Key = tuple[object, ...]
 Boxes = tuple[tuple[float, ...], ...]
+Edges = tuple[tuple[float, ...], tuple[float, ...]]
+TELLING = 32
+"""Intervals of a shaped edge whose ends tell it from others."""
 
 
-def with_kinds(parts: Iterable[Part]) -> tuple[Part, ...]:
-    """Parts with their kind (numbered in order of appearance) and hand."""
-    found = [(part, shape_key(part), shape_key(part, mirrored=True)) for part in parts]
-    numbers: dict[Key, int] = {}
-    hands: dict[Key, Hand] = {}
-    for _, key, _ in found:
-        numbers.setdefault(key, len(numbers) + 1)
-    for _, key, mirrored in found:
-        if key not in hands:
-            other: Hand = "right" if hands.get(mirrored) == "left" else "left"
-            hands[key] = other if key != mirrored and mirrored in numbers else ""
-    return tuple(attrs.evolve(part, kind=numbers[key], handed=hands[key]) for part, key, _ in found)
-
-
-def shape_key(part: Part, *, mirrored: bool = False) -> Key:
-    """What a part has in common with all that a turn lays on it; of its mirror image, if asked. [mm, to 1 nm]"""
+def shape_keys(part: Part) -> tuple[Key, Key]:
+    """What a part has in common with all that a turn lays on it, and the same of its mirror image. [mm, to 1 nm]"""
     length, width, thickness = part.size
-    boxes = _cells([_clipped(cut, part.size) for cut in part.local_cuts])
-    if mirrored:
-        boxes = [_flip(b, 1, width) for b in boxes]
-    turned = min(_turns(boxes, part.size, end_for_end=part.role != "leg"))
+    taken = _cells([box.inside(part.size) for box in part.local_cuts])
+    edges = _edges(part)
     sizes = (round(length, 6), *sorted((round(width, 6), round(thickness, 6))))
-    return (part.role, part.stock, sizes, turned)
+    ends = part.slot.role.turns_over
+    own = min(_turns(taken, part.size, edges, end_for_end=ends))
+    mirrored = [box.mirrored(1, width) for box in taken]
+    other = min(_turns(mirrored, part.size, edges[::-1], end_for_end=ends)) if taken or any(edges) else own
+    alike = (part.role, part.stock.name, part.stock.species, sizes)
+    return (*alike, own), (*alike, other)
 
 
-def _clipped(box: Box, size: tuple[float, float, float]) -> Box:
-    a = tuple(max(low, 0.0) for low in box.low)
-    b = tuple(min(high, most) for high, most in zip(box.high, size, strict=True))
-    return Box((a[0], a[1], a[2]), (b[0], b[1], b[2]))
+def _edges(part: Part) -> Edges:
+    """How far the low and the high edge stand back at even places along the part; nothing of a straight one. [mm]"""
+    places = [part.length * n / TELLING for n in range(TELLING + 1)]
+    low, high = (
+        () if profile is None else tuple(round(float(profile.depth(at)), 6) + 0.0 for at in places)
+        for profile in (part.outline.low, part.outline.high)
+    )
+    return low, high
 
 
 def _cells(boxes: Sequence[Box]) -> list[Box]:
@@ -70,24 +65,20 @@ def _cells(boxes: Sequence[Box]) -> list[Box]:
     return [Box((float(a), float(b), float(c)), (float(d), float(e), float(f))) for (a, b, c), (d, e, f) in corners]
 
 
-def _flip(box: Box, axis: int, size: float) -> Box:
-    low, high = list(box.low), list(box.high)
-    low[axis], high[axis] = size - box.high[axis], size - box.low[axis]
-    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
-
-
-def _turns(boxes: list[Box], size: tuple[float, float, float], *, end_for_end: bool) -> Iterator[Boxes]:
-    """The cuts after every turn that lays the blank on itself, wider side of the section first."""
+def _turns(
+    taken: list[Box], size: tuple[float, float, float], edges: Edges, *, end_for_end: bool
+) -> Iterator[tuple[Boxes, Edges]]:
+    """What is gone after every turn that lays the blank on itself, wider side of the section first."""
     length, width, thickness = size
-    starts = [(boxes, width, thickness)] if width >= thickness - 1e-9 else []
-    if width <= thickness + 1e-9:
-        starts.append(([_quarter(b, thickness) for b in boxes], thickness, width))
+    starts = [(taken, width, thickness)] if width >= thickness - 1e-9 else []
+    if width <= thickness + 1e-9 and not any(edges):
+        starts.append(([_quarter(box, thickness) for box in taken], thickness, width))
     for start, wide, thin in starts:
-        half = [_flip(_flip(b, 1, wide), 2, thin) for b in start]
-        for turned in (start, half):
-            yield _listed(turned)
+        half = [box.mirrored(1, wide).mirrored(2, thin) for box in start]
+        for turned, (low, high) in ((start, edges), (half, edges[::-1])):
+            yield _listed(turned), (low, high)
             if end_for_end:
-                yield _listed([_flip(_flip(b, 0, length), 1, wide) for b in turned])
+                yield _listed([box.mirrored(0, length).mirrored(1, wide) for box in turned]), (high[::-1], low[::-1])
 
 
 def _quarter(box: Box, thickness: float) -> Box:

@@ -11,14 +11,14 @@ import attrs
 from ..errors import DescriptionError, told
 from ..frame.frame import Frame
 from ..frame.identity import of_piece
-from .bands import level_bands
-from .building import build
+from .batch import firsts, labelled
+from .building import build, in_piece
 from .checking import check
-from .kinds import with_kinds
 from .layout import Layout
-from .over import over_legs
-from .sets import make_sets, with_marks
-from .sizes import in_piece
+from .placing.bands import level_bands
+from .placing.over import over_legs
+from .placing.sizes import in_piece as pick_of
+from .sets import make_sets
 
 
 def lay_out(frame: Frame) -> Layout:
@@ -33,16 +33,18 @@ def lay_out(frame: Frame) -> Layout:
     """
     if not isinstance(frame, Frame):
         raise DescriptionError(f"lay_out was given {told(frame)}, not a Frame. Write lay_out(Frame(…)).", faults=())
-    picks = [in_piece(piece) for piece in range(frame.quantity)]
+    like = firsts(frame)
+    picks = [pick_of(piece - 1) for piece in like]
     bands = level_bands(frame)
     over = over_legs(frame, bands, picks)
-    pieces = {number: build(frame, bands, over, number, pick) for number, pick in enumerate(picks, 1)}
-    marked = with_marks(with_kinds(part for piece in pieces.values() for part in piece.parts))
+    built = {n: build(frame, bands, over, n, picks[n - 1]) for n, first in like.items() if n == first}
+    pieces = {n: built[n] if n in built else in_piece(built[first], n) for n, first in like.items()}
+    parts = labelled([part for piece in pieces.values() for part in piece.parts], like)
     layout = Layout(
         frame=frame,
-        parts=marked,
+        parts=parts,
         joints=tuple(joint for piece in pieces.values() for joint in piece.joints),
-        sets=make_sets(marked),
+        sets=make_sets(parts, like),
         lost={of_piece(n, name): length for n, piece in pieces.items() for name, length in piece.lost.items()},
         wanted={of_piece(n, name): length for n, piece in pieces.items() for name, length in piece.wanted.items()},
     )

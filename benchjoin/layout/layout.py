@@ -11,6 +11,7 @@ from ..errors import AddressError, told
 from ..findings import Finding
 from ..frame.frame import Frame
 from ..frame.identity import of_piece, piece_of
+from ..frame.roles import LEG
 from .joints.meeting import Joint
 from .parts import Part
 from .sets import PartSet
@@ -31,6 +32,20 @@ class Layout:
     lost: Mapping[str, float] = attrs.field(factory=dict, hash=False)
     wanted: Mapping[str, float] = attrs.field(factory=dict, hash=False)
     findings: tuple[Finding, ...] = ()
+
+    @cached_property
+    def _pieces(self) -> Mapping[int, tuple[Part, ...]]:
+        found: dict[int, list[Part]] = {}
+        for part in self.parts:
+            found.setdefault(part.piece, []).append(part)
+        return {piece: tuple(parts) for piece, parts in found.items()}
+
+    @cached_property
+    def _joints(self) -> Mapping[int, tuple[Joint, ...]]:
+        found: dict[int, list[Joint]] = {}
+        for joint in self.joints:
+            found.setdefault(joint.piece, []).append(joint)
+        return {piece: tuple(joints) for piece, joints in found.items()}
 
     @cached_property
     def _by_name(self) -> Mapping[str, Part]:
@@ -64,7 +79,7 @@ class Layout:
         AddressError
             If there is no such leg, or no such piece.
         """
-        legs = {part.identity: part for part in self.piece(piece) if part.role == "leg"}
+        legs = {part.identity: part for part in self.legs(piece)}
         found = legs.get(f"{name} leg") or legs.get(f"{name}")
         if found is None:
             said = f"There is no leg {told(name)} in piece {piece}. Legs are {', '.join(legs)}."
@@ -102,7 +117,25 @@ class Layout:
         if number not in range(1, self.frame.quantity + 1):
             said = f"There is no piece {told(number)}. The quantity is {self.frame.quantity}; pieces count from 1."
             raise AddressError(said, address=number, known=tuple(range(1, self.frame.quantity + 1)))
-        return tuple(part for part in self.parts if part.piece == number)
+        return self._pieces[number]
+
+    def joints_of(self, number: int = 1) -> tuple[Joint, ...]:
+        """The joints of one piece."""
+        return self._joints.get(number, ())
+
+    def joined(self, joint: Joint) -> tuple[Part, Part]:
+        """Host and guest of a joint."""
+        return self.part(of_piece(joint.piece, joint.host)), self.part(of_piece(joint.piece, joint.guest))
+
+    def legs(self, piece: int = 1) -> tuple[Part, ...]:
+        """The legs of one piece, front row first.
+
+        Raises
+        ------
+        AddressError
+            If there is no such piece.
+        """
+        return tuple(part for part in self.piece(piece) if part.slot.role is LEG)
 
     def errors(self) -> tuple[Finding, ...]:
         """The findings that stop the wood from being marked."""

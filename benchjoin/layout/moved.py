@@ -14,7 +14,7 @@ from ..frame.identity import of_piece
 from ..readings import Tape
 from ..tables import Table
 from .layout import Layout
-from .parts import Part, face_up
+from .parts import Part
 
 
 @attrs.frozen
@@ -111,13 +111,10 @@ def _of_part(part: Part) -> Iterator[tuple[str, float]]:
     yield "length", part.length
     yield "width", part.width
     yield "thickness", part.thickness
-    near, far, across = (
-        ("bottom", "top", "height") if part.role == "leg" else ("near shoulder", "far shoulder", "length")
-    )
-    for cut in part.cuts:
-        box = face_up(part, cut.face).local(cut.box)
+    role = part.slot.role
+    for cut in map(part.on_face, part.cuts):
         where = f"{cut.kind} for {cut.mate}"
-        yield f"{where}, {near}", box.low[0]
-        yield f"{where}, {far}", min(box.high[0], part.length)
-        yield f"{where}, {across}", min(box.high[0], part.length) - max(box.low[0], 0.0)
-        yield f"{where}, depth", box.high[2] - max(box.low[2], 0.0)
+        yield f"{where}, {role.low}", cut.start
+        yield f"{where}, {role.high}", cut.end
+        yield f"{where}, {role.between}", cut.length
+        yield f"{where}, depth", cut.depth

@@ -7,62 +7,42 @@ faces. `face_up` turns it so that one face looks at the maker, u to the right.
 from __future__ import annotations
 
 from functools import cached_property
-from typing import Literal
+from operator import attrgetter
+from typing import TYPE_CHECKING, Any, Literal
 
 import attrs
-from shapely.geometry import Polygon
-from shapely.geometry import box as rectangle
 
+from ..frame.faces import AXIS, OPPOSITE, OUT, looks_down
 from ..frame.identity import of_piece
-from ..lengths import TOUCH
-from ..solids import Box, Placement, Slab, along, placement, slabs, volume
-from .blanks import OUT, Blank
+from ..frame.slots import Slot
+from ..frame.stock import Stock
+from ..outlines import Cropped, Outline, Profile
+from ..solids import Box, Placement, Slab, Vector, along, boxes, placement, slabs
+from .blank import Blank
 from .joints.meeting import Cut
+from .on_face import Housing, OnFace
 
-Role = Literal["leg", "rail"]
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
 Hand = Literal["", "left", "right"]
-
-
-@attrs.frozen(kw_only=True)
-class Housing:
-    """A notch in a leg: its edges over the foot, its depth from the face, and the rail that it is for. [mm]
-
-    left and right are its extent across the face as one looks at it with the foot to the left: left is the lower
-    edge on the page. open_top and open_foot say where it runs out at an end of the leg.
-    """
-
-    bottom: float
-    top: float
-    depth: float
-    face: str
-    open_top: bool
-    open_foot: bool
-    rail: str
-    kind: str
-    left: float
-    right: float
 
 
 @attrs.frozen(kw_only=True)
 class Part:
     """A finished part. Sizes in mm, cuts as boxes in the world.
 
-    side is the row of a leg and the side of a rail; level is a rail's, pair a leg's.
-    name is piece and identity ("1/back left leg"), mark the label for the wood ("A3"), handed "left" or "right" where a
-    mirror image exists and the part is not its own.
+    slot is what it is of; marked its marked face, shaped its shaped edges by face; mark the label for the wood ("A3"),
+    handed "left" or "right" where a mirror image exists and the part is not its own.
     """
 
-    name: str
+    slot: Slot = attrs.field(eq=attrgetter("name"))
     piece: int
-    role: Role
-    side: str
-    stock: str
     blank: Box
     placement: Placement
     marked: str
     cuts: tuple[Cut, ...]
-    level: str | None = None
-    pair: str = ""
+    shaped: Mapping[str, Profile] = attrs.field(factory=dict, hash=False)
     mark: str = ""
     kind: int = 0
     handed: Hand = ""
@@ -70,7 +50,37 @@ class Part:
     @property
     def identity(self) -> str:
         """The name without the piece."""
-        return self.name.partition("/")[2]
+        return self.slot.name
+
+    @cached_property
+    def name(self) -> str:
+        """Piece and identity: "1/back left leg"."""
+        return of_piece(self.piece, self.slot.name)
+
+    @property
+    def role(self) -> str:
+        """The word for what it is: leg, rail."""
+        return self.slot.role.word
+
+    @property
+    def side(self) -> str:
+        """The row of a leg, the side of a rail."""
+        return self.slot.side
+
+    @property
+    def stock(self) -> Stock:
+        """The stock that it is made of, as described."""
+        return self.slot.stock
+
+    @property
+    def level(self) -> str | None:
+        """The name of a rail's level."""
+        return self.slot.level.name if self.slot.level else None
+
+    @property
+    def pair(self) -> str:
+        """The pair of a leg."""
+        return self.slot.pair
 
     @cached_property
     def size(self) -> tuple[float, float, float]:
@@ -94,11 +104,15 @@ class Part:
         """Smaller side of the section. [mm]"""
         return min(self.size[1:])
 
-    @property
-    def outline(self) -> Polygon:
+    @cached_property
+    def outline(self) -> Outline:
         """Outline in the part's own length × width plane. [mm]"""
         length, width, _ = self.size
-        return rectangle(0.0, 0.0, length, width)
+        if not self.shaped:
+            return Outline(length, width)
+        v = self.placement.v
+        edges = {way: self.shaped.get(face) for face in self.shaped for way in [OUT[face]]}
+        return Outline(length, width, low=edges.get(_minus(v)), high=edges.get(v))
 
     @cached_property
     def local_cuts(self) -> tuple[Box, ...]:
@@ -108,12 +122,46 @@ class Part:
     @cached_property
     def slabs(self) -> tuple[Slab, ...]:
         """The wood that is left: intervals of thickness from the marked face inwards, a polygon each. [mm]"""
-        return slabs(self.outline, self.size[2], self.local_cuts)
+        return slabs(self.outline.polygon, self.size[2], self.local_cuts)
 
     @property
-    def volume(self) -> float:
-        """Finished volume. [mm³]"""
-        return volume(self.slabs)
+    def volume(self) -> Any:
+        """Finished volume, also where sizes are those of many variants. [mm³]"""
+        length, width, thick = self.size
+        found = boxes(Box((0.0, 0.0, 0.0), (length, width, thick)), self.local_cuts)
+        return sum(box.volume() - (0.0 if self.outline.plain else self.outline.lost(box)) for box in found)
+
+    @cached_property
+    def taken(self) -> tuple[Box, ...]:
+        """Boxes in the world that hold all the wood which its blank has lost, to cuts and to shaped edges."""
+        steps = (self.placement.world(step) for step in self.outline.steps(self.size[2]))
+        return (*(cut.box for cut in self.cuts), *steps)
+
+    @cached_property
+    def solid(self) -> tuple[Box, ...]:
+        """The wood that is left as boxes in the world that touch and do not overlap."""
+        return boxes(self.blank, self.taken)
+
+    def cropped(self, box: Box) -> Part:
+        """The part cut down to a box of the world, its cuts where they were."""
+        axis = self.slot.axes[0]
+        start = box.low[axis] - self.blank.low[axis]
+        length = box.high[axis] - box.low[axis]
+        shaped = {
+            face: Cropped(edge, start, length, abs(_end(self.blank, face) - _end(box, face)))
+            for face, edge in self.shaped.items()
+        }
+        return self.standing(box, shaped=shaped)
+
+    def moved(self, by: Vector) -> Part:
+        """The part somewhere else, cuts and all."""
+        cuts = tuple(attrs.evolve(cut, box=cut.box.shifted(by)) for cut in self.cuts)
+        return attrs.evolve(self.standing(self.blank.shifted(by)), cuts=cuts)
+
+    def standing(self, box: Box, **more: Any) -> Part:
+        """The part with another blank."""
+        own = placement(box, along=self.placement.u, out=OUT[self.marked])
+        return attrs.evolve(self, blank=box, placement=own, **more)
 
     @property
     def faces(self) -> tuple[str, ...]:
@@ -121,26 +169,42 @@ class Part:
         found = dict.fromkeys(cut.face for cut in self.cuts)
         return tuple(sorted(found, key=lambda face: (face != self.marked, tuple(OUT).index(face))))
 
+    def face_name(self, face: str) -> str:
+        """What one of its faces is called: outer face, end face …"""
+        return self._faces[face]
+
+    def face_called(self, called: str) -> str:
+        """The face that is called so."""
+        return next(face for face, name in self._faces.items() if name == called)
+
+    @cached_property
+    def _faces(self) -> Mapping[str, str]:
+        """What each of its long faces is called."""
+        edge, words = self.slot.true_edge, self.slot.role.faces
+        return {
+            self.marked: words["marked"],
+            OPPOSITE[self.marked]: words["opposite"],
+            edge: words["true edge"],
+            OPPOSITE[edge]: words["far edge"],
+        }
+
+    def on_face(self, cut: Cut) -> OnFace:
+        """One of its cuts as it is seen on its face."""
+        return OnFace(cut, *self._seen(cut))
+
+    def cuts_on(self, face: str) -> tuple[OnFace, ...]:
+        """Its cuts from one face, in the order of its joints."""
+        return tuple(self.on_face(cut) for cut in self.cuts if cut.face == face)
+
     @cached_property
     def notches(self) -> tuple[Housing, ...]:
-        """Of a leg: its notches from the foot upwards."""
-        found = [self._housing(cut) for cut in self.cuts] if self.role == "leg" else []
+        """Of what stands: its notches from the foot upwards."""
+        found = [Housing(cut, *self._seen(cut)) for cut in self.cuts] if self.slot.upright else []
         return tuple(sorted(found, key=lambda h: (h.bottom, h.face != self.marked, h.face)))
 
-    def _housing(self, cut: Cut) -> Housing:
-        local = face_up(self, cut.face).local(cut.box)
-        return Housing(
-            bottom=cut.box.low[2],
-            top=cut.box.high[2],
-            depth=local.high[2] - max(local.low[2], 0.0),
-            face=cut.face,
-            open_top=cut.box.high[2] >= self.blank.high[2] - TOUCH,
-            open_foot=cut.box.low[2] <= self.blank.low[2] + TOUCH,
-            rail=cut.mate,
-            kind=cut.kind,
-            left=local.low[1],
-            right=local.high[1],
-        )
+    def _seen(self, cut: Cut) -> tuple[str, Box, Vector]:
+        turned = face_up(self, cut.face)
+        return self.face_name(cut.face), turned.local(cut.box), turned.local(self.blank).size()
 
     def __repr__(self) -> str:
         length, width, thickness = (round(size, 2) for size in (self.length, self.width, self.thickness))
@@ -152,32 +216,28 @@ def face_up(part: Part, face: str) -> Placement:
     return placement(part.blank, along=part.placement.u, out=OUT[face])
 
 
-def part_of(
-    blank: Blank,
-    piece: int,
-    role: Role,
-    stock: str,
-    cuts: tuple[Cut, ...],
-    *,
-    side: str,
-    level: str | None = None,
-    pair: str = "",
-) -> Part:
+def _end(box: Box, face: str) -> float:
+    """Where a box ends on the side of a face. [mm]"""
+    return (box.low if looks_down(face) else box.high)[AXIS[face]]
+
+
+def _minus(v: Vector) -> Vector:
+    return (0.0 - v[0], 0.0 - v[1], 0.0 - v[2])
+
+
+def part_of(blank: Blank, piece: int, cuts: tuple[Cut, ...]) -> Part:
     """A part from its blank and the cuts that joints take from it.
 
-    The marked face of a leg looks outwards; that of a rail is the face from which it is cut, or its outer one.
+    What comes to nothing (a leg) is marked on the face that its blank says; what is a guest is marked on the face from
+    which it is cut for its hosts.
     """
-    marked = blank.marked if role == "leg" or not cuts else cuts[0].face
+    marked = cuts[0].face if cuts and blank.slot.hosts else blank.marked
     return Part(
-        name=of_piece(piece, blank.name),
+        slot=blank.slot,
         piece=piece,
-        role=role,
-        side=side,
-        stock=stock,
         blank=blank.box,
         placement=placement(blank.box, along=blank.along, out=OUT[marked]),
         marked=marked,
         cuts=cuts,
-        level=level,
-        pair=pair,
+        shaped=blank.shaped,
     )

@@ -7,10 +7,11 @@ turned end for end, since a rail has no foot.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator
 
 import attrs
 
+from ..frame.roles import rank
 from ..lengths import TOUCH
 from ..solids import Box
 from .joints.meeting import Cut
@@ -85,7 +86,7 @@ class LayOn:
         """What patterns that are the same have in common."""
         across = (self.size[1], self.size[2], *self.cut.low[1:], *self.cut.high[1:])
         along = (self.cut.high[0] - self.cut.low[0], self.cut.low[0] <= TOUCH, self._runs_out)
-        return (self.kind, self.part.role, *(round(x, 6) for x in across), *(round(x, 6) for x in along))
+        return (self.kind, self.part.slot.role.word, *(round(x, 6) for x in across), *(round(x, 6) for x in along))
 
     @property
     def _runs_out(self) -> bool:
@@ -96,9 +97,8 @@ def lay_ons(layout: Layout) -> tuple[tuple[LayOn, ...], ...]:
     """Patterns of a layout, each distinct one once: notches alone, half-laps with the half of the mate."""
     found: dict[tuple[object, ...], LayOn] = {}
     mates: dict[tuple[object, ...], tuple[object, ...]] = {}
-    ways = _ways(layout)
     for joint in layout.joints:
-        made = [_lay_on(layout, joint.piece, cut, ways) for cut in joint.cuts]
+        made = [_lay_on(layout, joint.piece, cut) for cut in joint.cuts]
         for one in made:
             known = found.get(one.key)
             found[one.key] = attrs.evolve(known, uses=(*known.uses, *one.uses)) if known else one
@@ -111,7 +111,7 @@ def _paired(
     found: dict[tuple[object, ...], LayOn], mates: dict[tuple[object, ...], tuple[object, ...]]
 ) -> Iterator[tuple[LayOn, ...]]:
     drawn: set[tuple[object, ...]] = set()
-    for key, one in sorted(found.items(), key=lambda item: item[1].part.role != "leg"):
+    for key, one in sorted(found.items(), key=lambda item: rank(item[1].part.slot.role)):
         if key in drawn:
             continue
         mate = mates.get(key)
@@ -120,56 +120,28 @@ def _paired(
         yield tuple(found[k] for k in pair) if len(pair) > 1 else (one,)
 
 
-def _ways(layout: Layout) -> dict[tuple[str, str], str]:
-    """What the faces of the parts are called in their sets, by the name of the part and the face."""
-    return {
-        (part.name, face): band.title.removesuffix("s up")
-        for one in layout.sets
-        for band in one.bands
-        for part, face in zip(one.members, band.faces, strict=True)
-    }
-
-
-def _lay_on(layout: Layout, piece: int, cut: Cut, ways: Mapping[tuple[str, str], str]) -> LayOn:
+def _lay_on(layout: Layout, piece: int, cut: Cut) -> LayOn:
     part = layout.part(f"{piece}/{cut.part}")
-    size = face_up(part, cut.face).local(part.blank).size()
-    boxes = {other.face + other.mate: _inside(part, cut.face, other, size) for other in part.cuts}
-    own = boxes.pop(cut.face + cut.mate)
-    turned = part.role == "rail" and own.high[0] >= size[0] - TOUCH and own.low[0] > TOUCH
-    if turned:
-        own, boxes = _turned(own, size), {name: _turned(box, size) for name, box in boxes.items()}
+    seen = {other.mate: other for other in part.cuts_on(cut.face)}[cut.mate]
+    size, own = seen.size, seen.box.inside(seen.size)
+    turned_up = face_up(part, cut.face)
+    boxes = [turned_up.local(other.box).inside(size) for other in part.cuts if other is not seen.cut]
+    turned = part.slot.role.turns_over and seen.open_end and not seen.open_start
+    if turned:  # the part lies end for end, the same face up
+        own, *boxes = (box.mirrored(0, size[0]).mirrored(1, size[1]) for box in (own, *boxes))
     before = FOOT_LAND if own.low[0] >= LEAST_LAND else own.low[0]
     after = TOP_LAND if own.low[0] >= LEAST_LAND else FOOT_LAND
     start, end = max(own.low[0] - before, 0.0), min(own.high[0] + after, size[0])
-    others = [box for box in boxes.values() if box.low[0] < end - TOUCH and box.high[0] > start + TOUCH]
+    near = [box for box in boxes if box.low[0] < end - TOUCH and box.high[0] > start + TOUCH]
     return LayOn(
         kind=cut.kind,
         part=part,
         face=cut.face,
         size=size,
         cut=own,
-        others=tuple(_moved(box, start) for box in others),
+        others=tuple(box.shifted((-start, 0.0, 0.0)) for box in near),
         start=start,
         end=end,
         turned=turned,
-        uses=(Use(part, cut.face, ways[part.name, cut.face], cut.mate, own.low[0]),),
+        uses=(Use(part, cut.face, seen.called, cut.mate, own.low[0]),),
     )
-
-
-def _inside(part: Part, face: str, cut: Cut, size: Sequence[float]) -> Box:
-    """A cut with a face up, within the part."""
-    box = face_up(part, face).local(cut.box)
-    low, high = (max(x, 0.0) for x in box.low), (min(x, most) for x, most in zip(box.high, size, strict=True))
-    (a, b, c), (d, e, f) = low, high
-    return Box((a, b, c), (d, e, f))
-
-
-def _turned(box: Box, size: Sequence[float]) -> Box:
-    """A box of a part that lies end for end, the same face up."""
-    (u0, v0, w0), (u1, v1, w1) = box.low, box.high
-    return Box((size[0] - u1, size[1] - v1, w0), (size[0] - u0, size[1] - v0, w1))
-
-
-def _moved(box: Box, by: float) -> Box:
-    (u0, v0, w0), (u1, v1, w1) = box.low, box.high
-    return Box((u0 - by, v0, w0), (u1 - by, v1, w1))

@@ -8,16 +8,15 @@ says which members take it. Sets that are alike share a page.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import count
 from typing import Literal
 
 import attrs
 
 from ..lengths import TOUCH
-from ..solids import Box
-from .blanks import OPPOSITE
-from .parts import Part, face_up
+from .on_face import OnFace
+from .parts import Part
 
 Edge = Literal["near", "far"]
 
@@ -46,21 +45,25 @@ class Line:
 
 @attrs.frozen
 class Waste:
-    """Wood to be taken from a face: its box with the face up (u along, v across, w the depth), and its mate."""
+    """Wood to be taken from a face of a member, by its place in the set."""
 
     member: int
-    mate: str
-    box: Box
+    cut: OnFace
 
 
 @attrs.frozen
 class Band:
-    """One way up of a set: which face of each member is up, the lines struck across, and the wood between them."""
+    """One way up of a set: what the faces that are up are called, which of each member it is, lines, and waste."""
 
-    title: str
+    called: str
     faces: tuple[str, ...]
     lines: tuple[Line, ...]
     waste: tuple[Waste, ...]
+
+    @property
+    def title(self) -> str:
+        """Outer faces up."""
+        return f"{self.called}s up"
 
 
 @attrs.frozen(kw_only=True)
@@ -93,103 +96,105 @@ def letters() -> Iterator[str]:
         yield word
 
 
-def with_marks(parts: Sequence[Part]) -> tuple[Part, ...]:
-    """Parts with their marks: set letter and place in the set; a rail in no set goes on from its piece's legs."""
+def marks_of(parts: Sequence[Part]) -> dict[str, str]:
+    """Marks by name: set letter and place in the set; what is in no set goes on from the first set of its piece."""
     marks: dict[str, str] = {}
+    first: dict[int, tuple[str, int]] = {}
     for letter, (_, members) in zip(letters(), _groups(parts), strict=False):
         marks.update((part.name, f"{letter}{n}") for n, part in enumerate(members, 1))
-        if members[0].role == "leg":
-            rest = [p for p in parts if p.piece == members[0].piece and p.role == "rail" and not p.cuts]
-            marks.update((part.name, f"{letter}{n}") for n, part in enumerate(rest, len(members) + 1))
-    return tuple(attrs.evolve(part, mark=marks[part.name]) for part in parts)
+        first.setdefault(members[0].piece, (letter, len(members)))
+    for part in parts:
+        if part.name not in marks:
+            letter, number = first[part.piece]
+            marks[part.name] = f"{letter}{number + 1}"
+            first[part.piece] = (letter, number + 1)
+    return marks
 
 
-def make_sets(parts: Sequence[Part]) -> tuple[PartSet, ...]:
-    """Sets of all pieces: legs of every piece first, then half-lapped rails."""
-    sets = [
-        PartSet(letter=letter, title=title, members=tuple(members), bands=tuple(_bands(members)))
-        for letter, (title, members) in zip(letters(), _groups(parts), strict=False)
-    ]
-    return _with_alike(sets)
+def make_sets(parts: Sequence[Part], firsts: Mapping[int, int]) -> tuple[PartSet, ...]:
+    """Sets of all pieces: what is clamped whole (legs) of every piece first, then what is cut of the rest.
+
+    firsts names for each piece the first one that is like it in every size.
+    """
+    groups = _groups(parts)
+    keys = [(title, firsts[members[0].piece]) for title, members in groups]
+    bands = {key: tuple(_bands(members)) for key, (_, members) in reversed([*zip(keys, groups, strict=True)])}
+    looks = {key: _look(members, bands[key]) for key, (_, members) in zip(keys, groups, strict=True)}
+    alike: dict[tuple[object, ...], list[str]] = {}
+    for letter, key in zip(letters(), keys, strict=False):
+        alike.setdefault((key[0], looks[key]), []).append(letter)
+    return tuple(
+        PartSet(
+            letter=letter,
+            title=title,
+            members=tuple(members),
+            bands=bands[key],
+            alike=tuple(alike[title, looks[key]]),
+        )
+        for letter, key, (title, members) in zip(letters(), keys, groups, strict=False)
+    )
 
 
 def _groups(parts: Sequence[Part]) -> list[tuple[str, list[Part]]]:
     """Titles and members of the sets, in the order of their letters."""
-    pieces = sorted({part.piece for part in parts})
-    groups = [("legs", [p for p in parts if p.piece == piece and p.role == "leg"]) for piece in pieces]
-    for piece in pieces:
-        for title, sides in RAIL_SETS.items():
-            lapped = [p for p in parts if p.piece == piece and p.role == "rail" and p.side in sides and p.cuts]
-            if lapped:
-                groups.append((title, lapped))
-    return groups
-
-
-RAIL_SETS = {"long rails": ("front", "back"), "end rails": ("left", "right"), "cross rails": ("cross",)}
+    whole: dict[tuple[int, str], list[Part]] = {}
+    lapped: dict[tuple[int, str], list[Part]] = {}
+    for part in parts:
+        role = part.slot.role
+        title = role.sets.get(part.side, "")
+        if title and (role.whole_set or part.cuts):
+            (whole if role.whole_set else lapped).setdefault((part.piece, title), []).append(part)
+    titles = [title for part in parts for title in dict.fromkeys(part.slot.role.sets.values())]
+    place = {title: n for n, title in enumerate(dict.fromkeys(titles))}
+    later = sorted(lapped.items(), key=lambda item: (item[0][0], place[item[0][1]]))
+    return [(title, members) for (_, title), members in (*whole.items(), *later)]
 
 
 def _bands(members: Sequence[Part]) -> Iterator[Band]:
-    titles = dict.fromkeys(_turn(part, face) for part in members for face in part.faces)
-    for title in sorted(titles, key=TURNS.index):
-        faces = tuple(_faced(part, title) for part in members)
-        waste = tuple(_waste(members, faces))
-        yield Band(title, faces, tuple(_lines(members, waste)), waste)
+    ways = dict.fromkeys(part.face_name(face) for part in members for face in part.faces)
+    order = list(members[0].slot.role.faces.values())
+    for called in sorted(ways, key=order.index):
+        faces = tuple(part.face_called(called) for part in members)
+        waste = tuple(
+            Waste(number, cut)
+            for number, (part, face) in enumerate(zip(members, faces, strict=True))
+            for cut in part.cuts_on(face)
+        )
+        yield Band(called, faces, tuple(_lines(waste)), waste)
 
 
-TURNS = ("outer faces up", "inner faces up", "end faces up", "bay faces up", "marked faces up", "other faces up")
-"""Ways up of legs (end faces look to the ends of the frame, bay faces into a bay) and, last two, of rails."""
-
-
-def _turn(part: Part, face: str) -> str:
-    """Which way up a part lies when a face is up."""
-    if part.role != "leg":
-        return TURNS[4] if face == part.marked else TURNS[5]
-    if face in (part.marked, OPPOSITE[part.marked]):
-        return TURNS[0] if face == part.marked else TURNS[1]
-    return TURNS[2] if face == ("right" if part.pair == "right" else "left") else TURNS[3]
-
-
-def _faced(part: Part, title: str) -> str:
-    """The face of a part that is up; a rail has edges, which are never up."""
-    faces = OPPOSITE if part.role == "leg" else (part.marked, OPPOSITE[part.marked])
-    return next(face for face in faces if _turn(part, face) == title)
-
-
-def _waste(members: Sequence[Part], faces: Sequence[str]) -> Iterator[Waste]:
-    for number, (part, face) in enumerate(zip(members, faces, strict=True)):
-        for cut in part.cuts:
-            if cut.face == face:
-                yield Waste(number, cut.mate, face_up(part, face).local(cut.box))
-
-
-def _lines(members: Sequence[Part], waste: Iterable[Waste]) -> Iterator[Line]:
-    found: list[tuple[float, Taker]] = []
+def _lines(waste: Iterable[Waste]) -> Iterator[Line]:
+    """Shoulders of all members from the datum end; those that lie within touch are one line."""
+    found = []
     for item in waste:
-        (u0, low, _), (u1, high, _) = item.box.low, item.box.high
-        if u0 > TOUCH:
-            found.append((u0, Taker(item.member, item.mate, "near", low, high)))
-        if u1 < members[item.member].length - TOUCH:
-            found.append((u1, Taker(item.member, item.mate, "far", low, high)))
-    found.sort(key=lambda pair: pair[0])
-    while found:
-        at = found[0][0]
-        here = [taker for place, taker in found if place - at <= TOUCH]
-        found = found[len(here) :]
-        yield Line(at, tuple(sorted(here, key=lambda t: (t.member, t.edge))))
+        cut = item.cut
+        ends: tuple[tuple[Edge, float, bool], ...] = (
+            ("near", cut.start, cut.open_start),
+            ("far", cut.end, cut.open_end),
+        )
+        for edge, at, is_open in ends:
+            if not is_open:
+                found.append((at, Taker(item.member, cut.mate, edge, cut.low, cut.high)))
+    here: list[tuple[float, Taker]] = []
+    for at, taker in sorted(found, key=lambda pair: pair[0]):
+        if here and at - here[0][0] > TOUCH:
+            yield _line(here)
+            here = []
+        here.append((at, taker))
+    if here:
+        yield _line(here)
 
 
-def _with_alike(sets: Sequence[PartSet]) -> tuple[PartSet, ...]:
-    """Sets with the letters of all that are drawn by the same page."""
-    keys = [_key(one) for one in sets]
-    same = {key: tuple(s.letter for s, k in zip(sets, keys, strict=True) if k == key) for key in keys}
-    return tuple(attrs.evolve(one, alike=same[key]) for one, key in zip(sets, keys, strict=True))
+def _line(here: Sequence[tuple[float, Taker]]) -> Line:
+    return Line(here[0][0], tuple(sorted((taker for _, taker in here), key=lambda t: (t.member, t.edge))))
 
 
-def _key(one: PartSet) -> tuple[object, ...]:
-    sizes = tuple((part.identity, tuple(round(s, 6) for s in part.size)) for part in one.members)
-    waste = tuple((b.title, w.member, _rounded(w.box)) for b in one.bands for w in b.waste)
-    return (one.title, sizes, waste)
-
-
-def _rounded(box: Box) -> tuple[float, ...]:
-    return tuple(round(x, 6) for x in (*box.low, *box.high))
+def _look(members: Sequence[Part], bands: Sequence[Band]) -> tuple[object, ...]:
+    """What sets have in common that are drawn by the same page. [mm, to 1 nm]"""
+    sizes = tuple((part.identity, tuple(round(s, 6) for s in part.size)) for part in members)
+    waste = tuple(
+        (band.called, w.member, tuple(round(x, 6) for x in (*w.cut.box.low, *w.cut.box.high)))
+        for band in bands
+        for w in band.waste
+    )
+    return (sizes, waste)

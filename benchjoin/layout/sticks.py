@@ -11,28 +11,21 @@ from collections.abc import Iterator, Sequence
 
 import attrs
 
+from ..frame.identity import in_short
+from ..frame.roles import rank
 from .layout import Layout
+from .on_face import OnFace
 from .parts import Part
-from .sets import Waste
-
-
-@attrs.frozen
-class Notch:
-    """What a lane shows of a notch: from and to along the part, depth, and what comes into it. [mm]"""
-
-    start: float
-    end: float
-    depth: float
-    mate: str
 
 
 @attrs.frozen(kw_only=True)
 class Lane:
-    """The notches of one face: how the part lies, and the parts that it is for, each with that face of its own."""
+    """The cuts of one face, rising, and what comes into each; the parts it is for, each with that face of its own."""
 
-    title: str
+    called: str
     faces: tuple[tuple[Part, str], ...]
-    notches: tuple[Notch, ...]
+    cuts: tuple[OnFace, ...]
+    mates: tuple[str, ...]
 
     @property
     def marks(self) -> tuple[str, ...]:
@@ -42,7 +35,8 @@ class Lane:
     @property
     def key(self) -> tuple[object, ...]:
         """What lanes that are the same have in common."""
-        return self.title, *((round(n.start, 6), round(n.end, 6), round(n.depth, 6), n.mate) for n in self.notches)
+        sizes = ((round(cut.start, 6), round(cut.end, 6), round(cut.depth, 6)) for cut in self.cuts)
+        return (self.called, self.mates, *sizes)
 
 
 @attrs.frozen(kw_only=True)
@@ -60,7 +54,7 @@ class Stick:
     @property
     def edges(self) -> tuple[float, ...]:
         """Places of all its lines, both ends among them, rising. [mm]"""
-        found = {e for lane in self.lanes for n in lane.notches for e in (n.start, n.end)}
+        found = {e for lane in self.lanes for cut in lane.cuts for e in (cut.start, cut.end)}
         return tuple(sorted({0.0, self.length, *found}))
 
 
@@ -74,41 +68,30 @@ def sticks(layout: Layout) -> tuple[Stick, ...]:
         else:
             found[place] = _joined(found[place], part, lanes)
     order = {part.name: n for n, part in enumerate(layout.parts)}
-    return tuple(sorted(found, key=lambda s: (s.parts[0].role != "leg", min(order[part.name] for part in s.parts))))
+    return tuple(sorted(found, key=lambda s: (rank(s.parts[0].slot.role), min(order[part.name] for part in s.parts))))
 
 
 def _marked(layout: Layout) -> Iterator[tuple[Part, tuple[Lane, ...]]]:
     """Every part that is cut, with its lanes."""
-    for one in layout.sets:
-        for number, part in enumerate(one.members):
-            found = []
-            for band in one.bands:
-                notches = tuple(_notches(part, number, band.waste))
-                if notches:
-                    title = band.title.removesuffix("s up")
-                    found.append(Lane(title=title, faces=((part, band.faces[number]),), notches=notches))
+    for marked_set in layout.sets:
+        for part in marked_set.members:
+            lanes = (_lane(part, band.called) for band in marked_set.bands)
+            found = tuple(lane for lane in lanes if lane.cuts)
             if found:
-                yield part, tuple(found)
+                yield part, found
 
 
-def _notches(part: Part, number: int, waste: Sequence[Waste]) -> Iterator[Notch]:
-    for item in sorted((w for w in waste if w.member == number), key=lambda w: w.box.low[0]):
-        (start, _, near), (end, _, far) = item.box.low, item.box.high
-        yield Notch(max(start, 0.0), min(end, part.length), far - max(near, 0.0), _mate(part, item.mate))
-
-
-def _mate(part: Part, mate: str) -> str:
-    """The level of a leg's rail; of a rail's leg what it has in common with that of the rail opposite."""
-    if part.role == "leg":
-        return mate.partition("/")[0]
-    row, _, pair = mate.partition(" ")
-    return pair if part.side in ("front", "back") else f"{row} leg"
+def _lane(part: Part, called: str) -> Lane:
+    face = part.face_called(called)
+    cuts = tuple(sorted(part.cuts_on(face), key=lambda cut: cut.start))
+    mates = tuple(in_short(cut.mate, along_length=part.slot.long) for cut in cuts)
+    return Lane(called=called, faces=((part, face),), cuts=cuts, mates=mates)
 
 
 def _takes(stick: Stick, part: Part, lanes: Sequence[Lane]) -> bool:
     """Whether a stick has all the lanes of a part."""
     known = {lane.key for lane in stick.lanes}
-    same = part.role == stick.parts[0].role and abs(part.length - stick.length) < 1e-6
+    same = part.slot.role is stick.parts[0].slot.role and abs(part.length - stick.length) < 1e-6
     return same and all(lane.key in known for lane in lanes)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from ..frame.roles import rank
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..tables import Table
@@ -21,7 +22,7 @@ def cut_list(layout: Layout) -> Table:
     kinds: dict[int, list[Part]] = {}
     for part in layout.parts:
         kinds.setdefault(part.kind, []).append(part)
-    lines = sorted(kinds.values(), key=lambda parts: (parts[0].role != "leg", -parts[0].length, parts[0].kind))
+    lines = sorted(kinds.values(), key=lambda parts: (rank(parts[0].slot.role), -parts[0].length, parts[0].kind))
     rows = tuple(_row(layout, parts) for parts in lines)
     columns = tuple(f"{name} ({unit})" if name in ("Length", "Width", "Thick") else name for name in COLUMNS)
     notes = (f"Finished sizes, read to {layout.frame.tape.name}. Add your own allowances for the saw and the planer.",)
@@ -55,7 +56,7 @@ def _row(layout: Layout, parts: Sequence[Part]) -> tuple[str, ...]:
         read(first.length),
         read(first.width),
         read(first.thickness),
-        first.stock,
+        first.stock.name,
         marks(part.mark for part in parts),
         _note(first),
     )
@@ -66,7 +67,7 @@ def called(parts: Iterable[Part]) -> str:
     levels: dict[str, list[str]] = {}
     for part in parts:
         side = "end" if part.side in ("left", "right") else part.side
-        where = levels.setdefault(f"{side} {part.role}", [])
+        where = levels.setdefault(f"{side} {part.slot.role.word}".lstrip(), [])
         if part.level and part.level not in where:
             where.append(part.level)
     whats: dict[str, list[str]] = {}
@@ -82,8 +83,8 @@ def several(levels: Sequence[str]) -> str:
 
 def _joined(whats: Sequence[str]) -> str:
     """'front rail' and 'back rail' as 'front and back rail'."""
-    sides = [what.rpartition(" ")[0] for what in whats]
-    return f"{' and '.join(sides)} {whats[0].rpartition(' ')[2]}"
+    sides = [side for side in (what.rpartition(" ")[0] for what in whats) if side]
+    return f"{' and '.join(sides)} {whats[0].rpartition(' ')[2]}".lstrip()
 
 
 def _note(part: Part) -> str:

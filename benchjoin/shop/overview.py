@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from ..layout.layout import Layout
 from ..tables import Table
-from .stocks import drawn_sections
 from .weights import weights
 
 CUBIC_FOOT = 304.8**3
@@ -52,7 +51,7 @@ def wood_totals(layout: Layout) -> Table:
     longs, volumes = (304.8, CUBIC_FOOT) if inch else (1000.0, 1e6)
     found: dict[str, list[float]] = {}
     for part in layout.parts:
-        row = found.setdefault(part.stock, [0.0, 0.0, 0.0])
+        row = found.setdefault(part.stock.name, [0.0, 0.0, 0.0])
         row[0] += 1
         row[1] += part.length
         row[2] += part.volume
@@ -61,7 +60,7 @@ def wood_totals(layout: Layout) -> Table:
         for stock, (count, length, volume) in found.items()
     )
     columns = ("Stock", "Parts", f"Length ({length_unit})", f"Volume ({volume_unit})")
-    known = all(drawn.stock.species for drawn in drawn_sections(layout.frame).values())
+    known = all(slot.stock.species for slot in layout.frame.slots())
     notes = (f"One piece weighs {weights(layout).piece():.1f} kg at 12 % moisture.",) if known else ()
     title = f"Wood in the finished parts: {layout.frame.name}, make {layout.frame.quantity}"
     return Table(title, columns, rows, notes, "lrrr")

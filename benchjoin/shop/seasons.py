@@ -13,17 +13,17 @@ from collections.abc import Iterator
 
 import attrs
 
-from ..errors import LumberError, MoistureError
+from ..errors import MoistureError
 from ..findings import Finding
 from ..frame.frame import Frame
-from ..frame.joints import HalfLap, Notch
 from ..layout.layout import Layout
-from ..layout.parts import Housing, Part
+from ..layout.on_face import Housing
+from ..layout.parts import Part
 from ..readings import Tape
 from ..tables import Table
 from ..trade.species import Direction, Species, species
 from ..wood.movement import BY_SHRINKAGE, change_from_total, outdoor_fit
-from .stocks import drawn_sections
+from .weights import wood_of
 
 FINE = {"in": Tape("1/64 in"), "mm": Tape("0.5 mm")}
 
@@ -136,14 +136,14 @@ def propose_fit(frame: Frame, *, made: float, wettest: float, wood: str | Specie
     woods = rail_woods(frame, wood)
     fits = [
         outdoor_fit(
-            slot.rail.width,
+            slot.width,
             woods[slot.name].shrinkage.tangential,
             made=made,
             wettest=wettest,
             start=woods[slot.name].shrinkage.start,
         )
         for slot in frame.rails()
-        if isinstance(slot.joint, Notch | HalfLap)
+        if slot.joint is not None and slot.joint.shares
     ]
     return float(max(fits, default=0.0))
 
@@ -151,17 +151,7 @@ def propose_fit(frame: Frame, *, made: float, wettest: float, wood: str | Specie
 def rail_woods(frame: Frame, wood: str | Species | None) -> dict[str, Species]:
     """The wood of every rail, by its name without the piece."""
     otherwise = species(wood) if isinstance(wood, str) else wood
-    drawn = drawn_sections(frame)
-    found: dict[str, Species] = {}
-    for slot in frame.rails():
-        stock = drawn[slot.name].stock
-        own = species(stock.species) if stock.species else otherwise
-        if own is None:
-            raise LumberError(
-                f'Stock "{stock.name}" of {slot.name} does not say its species. Give the stock one, or write wood=.'
-            )
-        found[slot.name] = own
-    return found
+    return {slot.name: wood_of(slot, otherwise) for slot in frame.rails()}
 
 
 def _through(

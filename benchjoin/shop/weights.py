@@ -12,11 +12,11 @@ from collections.abc import Mapping
 import attrs
 
 from ..errors import LumberError
+from ..frame.slots import Slot
 from ..layout.layout import Layout
 from ..tables import Table
 from ..trade.species import Species, species
 from ..wood.weight import density, gravity_at
-from .stocks import drawn_sections
 
 POUND = 0.45359237
 """One pound. [kg]"""
@@ -76,15 +76,26 @@ def weights(layout: Layout, *, moisture: float = 12.0, wood: str | Species | Non
     """
     otherwise = species(wood) if isinstance(wood, str) else wood
     heavy: dict[str, float] = {}
-    for name, drawn in drawn_sections(layout.frame).items():
-        own = species(drawn.stock.species) if drawn.stock.species else otherwise
-        if own is None:
-            raise LumberError(
-                f'Stock "{drawn.stock.name}" of {name} does not say its species. Give the stock one, or write wood=.'
-            )
-        heavy[name] = weight_of(own, moisture)
+    for slot in layout.frame.slots():
+        heavy[slot.name] = weight_of(wood_of(slot, otherwise), moisture)
     parts = {part.name: part.volume * 1e-9 * heavy[part.identity] for part in layout.parts}
     return Weights(layout=layout, moisture=moisture, parts=parts)
+
+
+def wood_of(slot: Slot, otherwise: Species | None) -> Species:
+    """The species of a member's stock, or the other one where it says none.
+
+    Raises
+    ------
+    LumberError
+        If there is neither.
+    """
+    own = species(slot.stock.species) if slot.stock.species else otherwise
+    if own is None:
+        raise LumberError(
+            f'Stock "{slot.stock.name}" of {slot.name} does not say its species. Give the stock one, or write wood=.'
+        )
+    return own
 
 
 def weight_of(wood: Species, moisture: float) -> float:

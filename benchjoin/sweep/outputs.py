@@ -10,7 +10,6 @@ from typing import Any
 
 import attrs
 
-from ..solids import left_over
 from .variant import Variant
 
 
@@ -51,14 +50,13 @@ def lengths(variant: Variant) -> Iterator[Item]:
 def volumes(variant: Variant) -> Iterator[Item]:
     """What is left of each part, notches and laps taken off. [mm³]"""
     for part in variant.built.parts:
-        yield Item((part.identity,), left_over(part.blank, [cut.box for cut in part.cuts]))
+        yield Item((part.identity,), part.volume)
 
 
 def weights(variant: Variant) -> Iterator[Item]:
     """What each part weighs, notches and laps taken off. [kg]"""
     for part in variant.built.parts:
-        volume = left_over(part.blank, [cut.box for cut in part.cuts])
-        yield Item((part.identity,), volume * 1e-9 * variant.density(part))
+        yield Item((part.identity,), part.volume * 1e-9 * variant.density(part))
 
 
 def findings(variant: Variant) -> Iterator[Item]:

@@ -11,6 +11,7 @@ A variant that cannot be built is NaN and named in `reasons`.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from functools import cache
 from typing import Any
 
 import attrs
@@ -20,7 +21,6 @@ from ..errors import AddressError, BenchjoinError, LumberError, told
 from ..frame.address import alter, paths_to
 from ..frame.frame import Frame
 from ..layout.parts import Part
-from ..shop.stocks import drawn_sections
 from ..shop.weights import weight_of
 from ..trade.species import species
 from .axes import NUMBER, Axis, axis
@@ -90,17 +90,24 @@ def _output(name: str | Output) -> Output:
 
 
 def _densities(frame: Frame, given: Density, wanted: Sequence[Output]) -> Callable[[Part], float]:
-    """Density of the wood of any part, by its stock. [kg/m³]"""
-    stocks = {own.stock.name: own.stock for own in drawn_sections(frame).values()}
-    found = dict.fromkeys(stocks, given) if isinstance(given, int | float) else dict(given or {})
-    for name, stock in stocks.items():
-        if name not in found and stock.species:
-            found[name] = weight_of(species(stock.species), 12.0)
-    missing = [name for name in stocks if name not in found]
-    if missing and any(output.name == "weights" for output in wanted):
-        told = f'Stock "{missing[0]}" has neither density nor species. Write density={{"{missing[0]}": 450}}.'
-        raise LumberError(told)
-    return lambda part: found.get(part.stock, float("nan"))
+    """Density of the wood of any part, by the name of its stock or else by its species. [kg/m³]"""
+    by_name = given if isinstance(given, Mapping) else {}
+    of_all = given if isinstance(given, int | float) else None
+    for slot in frame.slots():
+        stock = slot.stock
+        known = of_all is not None or stock.name in by_name or stock.species is not None
+        if not known and any(output.name == "weights" for output in wanted):
+            told = f'Stock "{stock.name}" has neither density nor species. Write density={{"{stock.name}": 450}}.'
+            raise LumberError(told)
+
+    @cache
+    def of_wood(name: str, kind: str | None) -> float:
+        given_here = by_name.get(name) if of_all is None else of_all
+        if given_here is not None:
+            return given_here
+        return weight_of(species(kind), 12.0) if kind else float("nan")
+
+    return lambda part: of_wood(part.stock.name, part.stock.species)
 
 
 @attrs.define

@@ -13,13 +13,14 @@ import attrs
 from ..findings import Finding
 from ..frame.frame import Frame
 from ..frame.identity import of_piece
-from ..layout.bands import level_bands
+from ..frame.roles import LEG
 from ..layout.building import Built, build
 from ..layout.checking import CHECKS
 from ..layout.checks.piece import Piece
-from ..layout.over import over_legs
 from ..layout.parts import Part
-from ..layout.sizes import Pick, in_piece
+from ..layout.placing.bands import level_bands
+from ..layout.placing.over import over_legs
+from ..layout.placing.sizes import Pick, in_piece
 from ..runs import Array
 from .many import pick
 
@@ -39,12 +40,12 @@ class Variant:
     @property
     def legs(self) -> tuple[Part, ...]:
         """The legs, front row first."""
-        return tuple(part for part in self.built.parts if part.role == "leg")
+        return tuple(part for part in self.built.parts if part.slot.role is LEG)
 
     @property
     def rails(self) -> tuple[Part, ...]:
-        """The rails, level by level from the foot."""
-        return tuple(part for part in self.built.parts if part.role == "rail")
+        """All that is no leg: rails, level by level from the foot, and what they carry."""
+        return tuple(part for part in self.built.parts if part.slot.role is not LEG)
 
     @cached_property
     def parts(self) -> Mapping[str, Part]:

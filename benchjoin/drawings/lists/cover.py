@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from ...drafting.lettering import wrap
 from ...drafting.primitives import Drawing, Primitive, Text, bounds, shift
 from ...drafting.sheets.ruled import draw_rows, set_table
 from ...drafting.sheets.sheet import Sheet
+from ...frame.roles import Role
 from ...layout.layout import Layout
+from ...layout.parts import Part
 from ...tables import Table
 from ..making.fitting import fit_view
 from ..making.house import PLAIN, House, Reader, reader
@@ -53,18 +55,32 @@ def key_sizes(layout: Layout, read: Reader) -> Table:
     """What it is, how large, of what, and how many."""
     frame, unit = layout.frame, layout.frame.tape.unit
     length, depth, height = layout.overall()
-    heights = sorted({leg.height for *_, leg in frame.legs()})
-    levels = ", ".join(level.name for level in frame.levels())
     parts = layout.piece(1)
+    roles: dict[Role, list[Part]] = {}
+    for part in parts:
+        roles.setdefault(part.slot.role, []).append(part)
+    counts = tuple(
+        (role.plural.capitalize(), f"{len(own)}, {_heights(own, read) if own[0].slot.upright else _levels(layout)}")
+        for role, own in roles.items()
+    )
     rows = (
         ("Over everything", f"{read(length)} long, {read(depth)} deep, {read(height)} high ({unit})"),
-        ("Legs", f"{sum(p.role == 'leg' for p in parts)}, {' and '.join(read(h) for h in heights)} high"),
-        ("Rails", f"{sum(p.role == 'rail' for p in parts)}, in {len(frame.levels())} levels: {levels}"),
-        ("Stock", "; ".join(dict.fromkeys(part.stock for part in parts))),
+        *counts,
+        ("Stock", "; ".join(dict.fromkeys(part.stock.name for part in parts))),
         ("Make", str(frame.quantity)),
         ("Read to", frame.tape.name),
     )
     return Table("Key sizes", ("What", "How much"), rows)
+
+
+def _heights(parts: Sequence[Part], read: Reader) -> str:
+    """Of what stands: how high as described, whatever stands finished."""
+    return f"{' and '.join(read(height) for height in sorted({part.slot.of.height for part in parts}))} high"
+
+
+def _levels(layout: Layout) -> str:
+    levels = [level.name for level in layout.frame.levels()]
+    return f"in {len(levels)} levels: {', '.join(levels)}"
 
 
 def _findings(layout: Layout) -> Iterator[Primitive]:

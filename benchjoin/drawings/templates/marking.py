@@ -13,11 +13,9 @@ from itertools import pairwise
 from ...drafting.dimensions.style import arrow
 from ...drafting.lettering import text_width
 from ...drafting.primitives import Drawing, Line, Primitive, Text, bounds, figure_middle, shift
-from ...layout.blanks import OUT
-from ...layout.layout import Layout
+from ...frame.faces import OUT
 from ...layout.parts import Part, face_up
 from ...layout.sets import Band, PartSet
-from ...layout.true_edge import true_edge
 from ...lengths import TOUCH
 from ...solids import Vector
 
@@ -31,11 +29,11 @@ _TALLEST = 7.0
 _CLEAR = 5.0
 
 
-def member_marks(layout: Layout, one: PartSet, band: Band, rows: Rows) -> Iterator[Primitive]:
+def member_marks(one: PartSet, band: Band, rows: Rows) -> Iterator[Primitive]:
     """Marks of all parts of a band, each in the first stretch from its datum end that has room for them."""
     for number, (part, face) in enumerate(zip(one.members, band.faces, strict=True)):
         low, high = rows[number]
-        drawn = part_marks(layout, ((part, face),), high - low)
+        drawn = part_marks(((part, face),), high - low)
         wide = bounds(drawn)[2]
         for start, end in _clear(part, face, band):
             if end - start >= wide + 2 * _CLEAR:
@@ -43,13 +41,13 @@ def member_marks(layout: Layout, one: PartSet, band: Band, rows: Rows) -> Iterat
                 break
 
 
-def part_marks(layout: Layout, faces: Sequence[tuple[Part, str]], high: float, *, written: str = "") -> Drawing:
+def part_marks(faces: Sequence[tuple[Part, str]], high: float, *, written: str = "") -> Drawing:
     """Marks of a face that lies from y = 0 to `high`, its datum end on the left, from x = 0. [mm]
 
     For several parts only those signs are drawn that are the same on all; written stands for their marks.
     """
     text = min(_TALLEST, max(2.5, high / 5))
-    drawn: list[Primitive] = list(signs(layout, faces, high))
+    drawn: list[Primitive] = list(signs(faces, high))
     x = (bounds(tuple(drawn))[2] + _APART) if drawn else 0.0
     word = Text((x, figure_middle(high / 2, text)), written or faces[0][0].mark, text, bold=True)
     drawn.append(word)
@@ -57,14 +55,14 @@ def part_marks(layout: Layout, faces: Sequence[tuple[Part, str]], high: float, *
     return (*drawn, *up_arrow(faces, x, high))
 
 
-def signs(layout: Layout, faces: Sequence[tuple[Part, str]], high: float) -> Drawing:
+def signs(faces: Sequence[tuple[Part, str]], high: float) -> Drawing:
     """The loop on the true face, the V on the true edge; nothing on other faces, or where parts differ in it."""
-    found = {_sign(layout, part, face, high) for part, face in faces}
+    found = {_sign(part, face, high) for part, face in faces}
     return found.pop() if len(found) == 1 else ()
 
 
-def _sign(layout: Layout, part: Part, face: str, high: float) -> Drawing:
-    edge = true_edge(layout.frame, part)
+def _sign(part: Part, face: str, high: float) -> Drawing:
+    edge = part.slot.true_edge
     if face == part.marked:
         return _turned(_loop(high), high, upper=_is_upper(part, face, edge))
     if face == edge:
@@ -134,7 +132,8 @@ def _minus(v: Vector) -> Vector:
 def _clear(part: Part, face: str, band: Band) -> Iterator[tuple[float, float]]:
     """Stretches of a face that no line of the band crosses and no cut takes, from the datum end. [mm]"""
     turned = face_up(part, face)
-    taken = [(box.low[0], box.high[0]) for box in (turned.local(cut.box) for cut in part.cuts) if box.low[2] <= TOUCH]
+    boxes = [turned.local(cut.box) for cut in part.cuts]
+    taken = [(box.low[0], box.high[0]) for box in boxes if box.low[2] <= TOUCH]
     places = sorted({0.0, part.length, *(line.at for line in band.lines), *(end for cut in taken for end in cut)})
     inside = [place for place in places if 0.0 <= place <= part.length]
     for start, end in pairwise(inside):

@@ -9,7 +9,7 @@ edges are level, upright or diagonal and sizes are whole counts of a grid, so th
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 import attrs
 import numpy as np
@@ -19,12 +19,11 @@ from shapely.geometry.base import BaseGeometry
 
 from ...drafting.primitives import Drawing, Line
 from ...drafting.sheets.sheet import Sheet
-from ...frame.joints import Butt
-from ...layout.blanks import OPPOSITE, OUT
+from ...layout import ways_in
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH
-from ...solids import Box, Vector, boxes
+from ...solids import Vector
 from ..making.fitting import fit_view
 from ..making.house import House
 from .strokes import strokes
@@ -98,7 +97,7 @@ class Apart:
 def drawn_apart(layout: Layout, piece: int) -> Apart:
     """One piece drawn apart."""
     shifts = apart(layout, piece)
-    seen = picture([moved(part, shifts[part.identity]) for part in layout.piece(piece)])
+    seen = picture([part.moved(shifts[part.identity]) for part in layout.piece(piece)])
     wood = shapely.union_all([face.region for face in seen.faces]).buffer(10 * GRID)
     ways = list(_ways(layout, shifts, piece))
     return Apart(
@@ -142,7 +141,7 @@ def upright(shape: BaseGeometry) -> BaseGeometry:
 
 def picture(parts: Sequence[Part]) -> Picture:
     """What is seen of parts."""
-    wood = np.array([(b.low, b.high) for part in parts for b in boxes(part.blank, [cut.box for cut in part.cuts])])
+    wood = np.array([(b.low, b.high) for part in parts for b in part.solid])
     outlines = shapely.polygons(_silhouettes(wood))
     tree = shapely.STRtree(outlines)
     found = []
@@ -191,53 +190,14 @@ def _on_page(face: Face, eye: Eye) -> BaseGeometry:
 
 
 def apart(layout: Layout, piece: int) -> dict[str, Vector]:
-    """How far each part is moved when the frame is drawn apart: legs out of the frame, rails out of their notches."""
-    step = APART * sum(layout.overall(piece)) / 3
-    found: dict[str, Vector] = {}
-    for part in layout.piece(piece):
-        if part.role == "leg":
-            found[part.identity] = _times(OUT[part.side], step)
-    notched = {
-        joint.rail: cut.face
-        for joint in layout.joints
-        if joint.piece == piece
-        for cut in joint.cuts
-        if cut.part == joint.leg
-    }
-    for slot in layout.frame.rails():
-        base: Iterable[Vector] = [found[slot.legs[0]]] if slot.long else []
-        out = notched.get(slot.name) or (OPPOSITE[slot.side] if slot.rail.face == "inner" else slot.side)
-        stays = out == "cross" or (not slot.long and isinstance(slot.joint, Butt))
-        push = (0.0, 0.0, 0.0) if stays else _times(OUT[out], step)
-        x, y, z = (sum(values) for values in zip(push, *base, strict=True))
-        found[slot.name] = (x, y, z)
-    return found
-
-
-def _times(vector: Vector, by: float) -> Vector:
-    return (vector[0] * by, vector[1] * by, vector[2] * by)
-
-
-def moved(part: Part, by: Vector) -> Part:
-    """The part, blank and cuts, somewhere else."""
-
-    def shifted(box: Box) -> Box:
-        (a, b, c), (d, e, f), (x, y, z) = box.low, box.high, by
-        return Box((a + x, b + y, c + z), (d + x, e + y, f + z))
-
-    cuts = tuple(attrs.evolve(cut, box=shifted(cut.box)) for cut in part.cuts)
-    return attrs.evolve(part, blank=shifted(part.blank), cuts=cuts)
+    """How far each part is moved when the frame is drawn apart. [mm]"""
+    return ways_in.drawn_apart(layout, APART * sum(layout.overall(piece)) / 3, piece)
 
 
 def _ways(layout: Layout, shifts: dict[str, Vector], piece: int) -> Iterator[BaseGeometry]:
     """From where each rail's end lies to where its leg awaits it."""
-    for joint in layout.joints:
-        if joint.piece != piece:
-            continue
-        leg, rail = layout.part(f"{piece}/{joint.leg}").blank, layout.part(f"{piece}/{joint.rail}").blank
-        middle = [
-            (max(a, c) + min(b, d)) / 2 for a, b, c, d in zip(leg.low, leg.high, rail.low, rail.high, strict=True)
-        ]
-        ends = [np.add(middle, shifts[name]) for name in (joint.leg, joint.rail)]
+    for joint in layout.joints_of(piece):
+        middle = np.add(joint.contact.low, joint.contact.high) / 2
+        ends = [np.add(middle, shifts[name]) for name in (joint.host, joint.guest)]
         if math.dist(*ends) > TOUCH:
             yield shapely.LineString(project(ends))

@@ -17,17 +17,17 @@ from ...drafting.dimensions.span import overall
 from ...drafting.lettering import text_width, wrap
 from ...drafting.primitives import Drawing, Text, bounds, shift
 from ...drafting.sheets.sheet import Sheet
-from ...frame.slots import Slot
-from ...layout.blanks import OPPOSITE
+from ...frame.faces import OPPOSITE
 from ...layout.joints.meeting import Cut, Joint
 from ...layout.layout import Layout
+from ...layout.on_face import OnFace
 from ...layout.parts import Part
-from ...lengths import TOUCH
+from ...lengths import TOUCH, distinct
 from ...solids import Box
 from ..making.house import PLAIN, House, Reader, projection, reader
 from ..making.notes import concerning, told
 from ..making.packed import packed_sheets
-from .strokes import distinct, strokes
+from .strokes import strokes
 from .view import EYES, Eye, View, view
 
 RIGHT_OF = {"front": "right", "right": "back", "back": "left", "left": "front"}
@@ -64,40 +64,27 @@ def joint_details(layout: Layout, *, paper: str | None = None, house: House | No
 
 
 def _kinds(layout: Layout) -> list[list[Joint]]:
-    """Joints of the first piece that are alike: same kind, same sections, same place in the leg's section."""
+    """Joints of the first piece that are alike: same kind, same sections, same place in the host's section."""
     found: dict[tuple[object, ...], list[Joint]] = {}
-    for joint in layout.joints:
-        if joint.piece == 1:
-            found.setdefault(_key(layout, joint), []).append(joint)
+    for joint in layout.joints_of(1):
+        found.setdefault(_key(layout, joint), []).append(joint)
     return list(found.values())
 
 
 def _key(layout: Layout, joint: Joint) -> tuple[object, ...]:
-    leg, rail = _pair(layout, joint)
-    slot = _slot(layout, joint)
-    depths = tuple(round(_depth(cut), 6) for cut in _made(layout, joint))
-    sizes = (leg.width, leg.thickness, rail.thickness)
-    return (joint.kind, slot.long, slot.rail.face, depths, tuple(round(size, 6) for size in sizes))
+    host, guest = layout.joined(joint)
+    depths = tuple(round(cut.floor - cut.box.low[2], 6) for _, cut in _made(layout, joint))
+    sizes = (host.width, host.thickness, guest.thickness)
+    slot = guest.slot
+    return (joint.kind, slot.long, slot.of.face, depths, tuple(round(size, 6) for size in sizes))
 
 
-def _made(layout: Layout, joint: Joint) -> tuple[Cut, ...]:
+def _made(layout: Layout, joint: Joint) -> list[tuple[Part, OnFace]]:
     """The cuts of a joint as they are in its parts: those of finished parts may not be where the joint wants them."""
-    cuts = {(c.part, c.mate, c.face): c for part in _pair(layout, joint) for c in part.cuts}
-    return tuple(cuts[c.part, c.mate, c.face] for c in joint.cuts)
-
-
-def _depth(cut: Cut) -> float:
-    """How deep a cut goes in from its face. [mm]"""
-    x, y, _ = cut.box.size()
-    return y if cut.face in ("front", "back") else x
-
-
-def _pair(layout: Layout, joint: Joint) -> tuple[Part, Part]:
-    return layout.part(f"{joint.piece}/{joint.leg}"), layout.part(f"{joint.piece}/{joint.rail}")
-
-
-def _slot(layout: Layout, joint: Joint) -> Slot:
-    return next(slot for slot in layout.frame.rails() if slot.name == joint.rail)
+    cuts = {
+        (c.part, c.mate, c.face): (part, part.on_face(c)) for part in layout.joined(joint) for c in part.cuts
+    }
+    return [cuts[c.part, c.mate, c.face] for c in joint.cuts]
 
 
 @attrs.frozen
@@ -116,12 +103,10 @@ Looks = tuple[_Look, _Look, _Look]
 
 def _looks(layout: Layout, joint: Joint) -> Looks:
     """The joint from the face that the rail goes to, from one side, and from above."""
-    leg, rail = _pair(layout, joint)
+    leg, rail = layout.joined(joint)
     parts, clip = _clipped(leg, rail)
-    cut = next((c for c in _made(layout, joint) if c.part == joint.leg), None)
-    front, side, above = (
-        _Look(eye, view(parts, eye), clip, parts[-1], cut) for eye in _eyes(_slot(layout, joint), leg, rail)
-    )
+    cut = next((seen.cut for part, seen in _made(layout, joint) if part is leg), None)
+    front, side, above = (_Look(eye, view(parts, eye), clip, parts[-1], cut) for eye in _eyes(leg, rail))
     return front, side, above
 
 
@@ -143,13 +128,14 @@ def _block(
 def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -> tuple[str, str]:
     """Which joint, how many, what is cut and how deep, how high the notches are, and the fit."""
     joint = same[0]
-    where = f"Joint {number}: {joint.kind}, {joint.rail} to {joint.leg}"
+    where = f"Joint {number}: {joint.kind}, {joint.guest} to {joint.host}"
     more = f"{len(same)} alike in each piece. " if len(same) > 1 else ""
     if not joint.cuts:
         return where, f"{more}No wood is taken."
-    roles = {part.identity: part.role for part in _pair(layout, joint)}
-    cut = "; ".join(f"{roles[c.part]} {read(_depth(c))} deep" for c in _made(layout, joint))
-    heights = distinct(c.box.size()[2] for one in same for c in _made(layout, one) if c.part == one.leg)
+    made = _made(layout, joint)
+    cut = "; ".join(f"{part.slot.role.word} {read(seen.floor - seen.box.low[2])} deep" for part, seen in made)
+    hosts = [seen for one in same for part, seen in _made(layout, one) if part.identity == one.host]
+    heights = distinct(seen.cut.box.size()[2] for seen in hosts)
     high = ", ".join(read(height) for height in heights)
     fit = layout.frame.fit_of(joint.kind)
     loose = f"with {layout.frame.tape.amount(fit)} of fit" if fit else "without fit"
@@ -161,8 +147,8 @@ def _notes(layout: Layout, same: Sequence[Joint]) -> tuple[str, ...]:
     found = {
         told(finding): None
         for joint in same
-        for finding in concerning(layout, (joint.leg,), joint.piece)
-        if joint.rail in (*finding.parts, *finding.mates)
+        for finding in concerning(layout, (joint.host,), joint.piece)
+        if joint.guest in (*finding.parts, *finding.mates)
     }
     return tuple(found)
 
@@ -178,7 +164,7 @@ def _clipped(leg: Part, rail: Part) -> tuple[list[Part], Box]:
         box = part.blank.meet(clip)
         if box is not None:
             own = tuple(cut for cut in part.cuts if cut.mate == mate.identity)
-            found.append(attrs.evolve(part, blank=box, cuts=own))
+            found.append(attrs.evolve(part.cropped(box), cuts=own))
     return found, clip
 
 
@@ -192,10 +178,9 @@ def _placed(looks: Looks, scale: float, read: Reader, *, third: bool) -> Drawing
     return (*main, *shift(beside, aside, 0.0), *shift(over, 0.0, up))
 
 
-def _eyes(slot: Slot, leg: Part, rail: Part) -> tuple[Eye, Eye, Eye]:
+def _eyes(leg: Part, rail: Part) -> tuple[Eye, Eye, Eye]:
     """The eye that looks at the face the rail goes to, the one on the side where the rail runs off, the one above."""
-    face = next((way for way in (slot.side, slot.rail.face) if way in OPPOSITE), "left")
-    front = EYES[OPPOSITE[face] if slot.rail.face == "inner" else face]
+    front = EYES[rail.slot.face]
     own, mate = front.frame.local(leg.blank), front.frame.local(rail.blank)
     to_the_left = own.low[0] - mate.low[0] > mate.high[0] - own.high[0] + TOUCH
     right = RIGHT_OF[front.name]

@@ -21,17 +21,20 @@ from ...drafting.dimensions.spread import spread
 from ...drafting.lettering import text_width, wrap
 from ...drafting.primitives import Drawing, Line, Primitive, Text, bounds, shift
 from ...drafting.sheets.sheet import Sheet
-from ...layout.blanks import OPPOSITE
+from ...frame.faces import AXIS, OPPOSITE
+from ...frame.roles import rank
 from ...layout.layout import Layout
+from ...layout.on_face import OnFace
 from ...layout.parts import Part, face_up
-from ...lengths import TOUCH
+from ...lengths import distinct
 from ...shop.cut_list import called, marks
+from ...shop.settings.notching import DATUM_ENDS
 from ..making.fitting import LARGEST
 from ..making.house import PLAIN, House, Reader, reader
 from ..making.notes import concerning, told
 from ..making.packed import packed_sheets
 from .broken import Broken, broken, lay, zigzags
-from .strokes import distinct, strokes
+from .strokes import strokes
 from .view import Eye, view
 
 TEXT = 2.5
@@ -53,7 +56,7 @@ def part_drawings(layout: Layout, *, paper: str | None = None, house: House | No
     kinds: dict[int, list[Part]] = {}
     for part in layout.parts:
         kinds.setdefault(part.kind, []).append(part)
-    order = sorted(kinds.values(), key=lambda same: (same[0].role != "leg", same[0].kind))
+    order = sorted(kinds.values(), key=lambda same: (rank(same[0].slot.role), same[0].kind))
 
     faces = [_shown(same[0]) for same in order]
 
@@ -91,20 +94,13 @@ def _told(layout: Layout, same: Sequence[Part], across: float, wide: float) -> l
     hand = f", {part.handed} hand" if part.handed else ""
     head = f"Part {part.kind}: {called(same)}{hand}, make {len(same)}"
     named = f" Faces as on {part.mark}." if any(other.faces != part.faces for other in same) else ""
-    rest = f"{part.stock}. {_datum(part)} Marks: {marks(p.mark for p in same)}.{named}"
+    rest = f"{part.stock.name}. 0 is the {DATUM_ENDS[part.slot.axes[0]]}. Marks: {marks(p.mark for p in same)}.{named}"
     notes = dict.fromkeys(told(finding) for p in same for finding in concerning(layout, (p.identity,), p.piece))
     width = min(max(across, LEAST_WIDE), wide)
     return [
         *((line, True) for line in wrap(head, TEXT, width, bold=True)),
         *((line, False) for words in (rest, *notes) for line in wrap(words, TEXT, width)),
     ]
-
-
-def _datum(part: Part) -> str:
-    """Which end of the part is nought."""
-    if part.role == "leg":
-        return "0 is the foot."
-    return f"0 is the {'left' if abs(part.placement.u[0]) > 0.5 else 'front'} end."
 
 
 def _shown(part: Part) -> list[_Face]:
@@ -127,25 +123,13 @@ def _faces(part: Part) -> tuple[str, ...]:
 
 
 def _edge(part: Part) -> str:
-    """The edge that is added to show the thickness: that of a leg to its left, that of a rail above it."""
-    if part.role == "leg":
-        return "left" if part.marked in ("front", "back") else "front"
-    return "top"
+    """The edge that is added to show the thickness: from above, or of what stands from the left or the front."""
+    known = {part.marked, OPPOSITE[part.marked]}
+    return next(face for face in ("top", "left", "front") if face not in known and AXIS[face] != part.slot.axes[0])
 
 
 def _face_name(face: str) -> str:
     return f"{face} {'edge' if face == 'top' else 'face'}"
-
-
-@attrs.frozen
-class _Cut:
-    """A cut as a face shows it: from, to along the part; low, high across the face; depth. [mm]"""
-
-    start: float
-    end: float
-    low: float
-    high: float
-    depth: float
 
 
 @attrs.frozen
@@ -157,7 +141,7 @@ class _Face:
     through: float
     visible: BaseGeometry
     hidden: BaseGeometry
-    cuts: tuple[_Cut, ...]
+    cuts: tuple[OnFace, ...]
 
 
 def _face(part: Part, face: str) -> _Face:
@@ -166,7 +150,8 @@ def _face(part: Part, face: str) -> _Face:
     seen = view([part], Eye(face, face, turned.u, turned.v))
     x, y = (sum(o * a for o, a in zip(turned.origin, axis, strict=True)) for axis in (turned.u, turned.v))
     visible, hidden = (translate(lines, -x, -y) for lines in (seen.visible, seen.hidden))
-    return _Face(_face_name(face), across, through, visible, hidden, tuple(_cuts(part, face)))
+    cuts = tuple(sorted(part.cuts_on(face), key=lambda cut: cut.start))
+    return _Face(_face_name(face), across, through, visible, hidden, cuts)
 
 
 def _laid(part: Part, face: _Face, along: Broken, scale: float, read: Reader, *, first: bool) -> Drawing:
@@ -183,7 +168,7 @@ def _laid(part: Part, face: _Face, along: Broken, scale: float, read: Reader, *,
         *size,
         name,
         *thick,
-        *_depths(face.cuts, along, high, face.across, read),
+        *_depths(face.cuts, along, high, read),
         *_shoulders(part, face.cuts, along, read, first=first),
     )
 
@@ -193,9 +178,9 @@ def _thick(words: str, along: Broken, high: float) -> Text:
     return Text((max(along.length / 2, text_width(words, TEXT) / 2 - LEFT_OF_VIEW), high + 3.0), words, TEXT, "middle")
 
 
-def _shoulders(part: Part, cuts: Sequence[_Cut], along: Broken, read: Reader, *, first: bool) -> Drawing:
+def _shoulders(part: Part, cuts: Sequence[OnFace], along: Broken, read: Reader, *, first: bool) -> Drawing:
     """Running sizes from the datum end; the length in brackets where another face has said it."""
-    edges = [e for cut in cuts for e in (cut.start, cut.end) if TOUCH < e < part.length - TOUCH]
+    edges = [edge for cut in cuts for edge in cut.edges]
     if not first and not cuts:
         return ()
     values = [(float(along.at(e)), read(e)) for e in distinct(edges)]
@@ -203,20 +188,9 @@ def _shoulders(part: Part, cuts: Sequence[_Cut], along: Broken, read: Reader, *,
     return running(values, origin=(0.0, 0.0), axis="x", side="below", outline=0.0)
 
 
-def _cuts(part: Part, face: str) -> list[_Cut]:
-    turned = face_up(part, face)
-    length, across, _ = turned.local(part.blank).size()
-    found = []
-    for cut in part.cuts:
-        if cut.face == face:
-            (u0, v0, w0), (u1, v1, w1) = turned.local(cut.box).low, turned.local(cut.box).high
-            found.append(_Cut(max(u0, 0.0), min(u1, length), max(v0, 0.0), min(v1, across), w1 - max(w0, 0.0)))
-    return sorted(found, key=lambda cut: cut.start)
-
-
-def _depths(cuts: Sequence[_Cut], along: Broken, high: float, across: float, read: Reader) -> Iterator[Primitive]:
+def _depths(cuts: Sequence[OnFace], along: Broken, high: float, read: Reader) -> Iterator[Primitive]:
     """How deep each cut is, and from where to where across where it does not go through, over its middle."""
-    labels = [_depth_words(cut, across, read) for cut in cuts]
+    labels = [_depth_words(cut, read) for cut in cuts]
     middles = [float(along.at((cut.start + cut.end) / 2)) for cut in cuts]
     widths = [max(text_width(line, TEXT) for line in lines) for lines in labels]
     apart = [(a + b) / 2 + 3.0 for a, b in pairwise(widths)]
@@ -236,8 +210,8 @@ def _beside_the_width(widths: Sequence[float], apart: Sequence[float], along: Br
     return first, max(along.length, first + sum(apart)) + widths[-1]
 
 
-def _depth_words(cut: _Cut, across: float, read: Reader) -> list[str]:
+def _depth_words(cut: OnFace, read: Reader) -> list[str]:
     lines = [f"{read(cut.depth)} deep"]
-    if cut.low > TOUCH or cut.high < across - TOUCH:
+    if not cut.across:
         lines.append(f"{read(cut.low)} to {read(cut.high)} up")
     return lines

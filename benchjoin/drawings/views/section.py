@@ -21,7 +21,7 @@ from ...errors import AddressError, LengthError
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, Length, mm
-from ...solids import Box, clipped
+from ...solids import Box
 from ..making.fitting import fit_view
 from ..making.house import PLAIN, House
 from ..making.notes import finding_notes
@@ -111,8 +111,8 @@ def cut_away(parts: Sequence[Part], cut: Cut) -> tuple[Part, ...]:
     """What is left of parts when everything between the eye and the cut is taken away."""
     behind = cut.eye.frame.w[cut.axis] > 0
     low, high = (cut.at, FAR) if behind else (-FAR, cut.at)
-    kept = ((part, clipped(part.blank, cut.axis, low, high)) for part in parts)
-    return tuple(attrs.evolve(part, blank=box) for part, box in kept if box.size()[cut.axis] > TOUCH)
+    kept = ((part, part.blank.within(cut.axis, low, high)) for part in parts)
+    return tuple(part.cropped(box) for part, box in kept if box.size()[cut.axis] > TOUCH)
 
 
 def _through(parts: Sequence[Part], look: View, cut: Cut) -> list[Face]:

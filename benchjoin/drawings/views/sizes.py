@@ -19,9 +19,9 @@ from ...drafting.dimensions.span import overall
 from ...drafting.primitives import Drawing, Primitive, Text, bounds
 from ...layout.layout import Layout
 from ...layout.parts import Part
-from ...lengths import TOUCH
+from ...lengths import TOUCH, distinct
 from ..making.house import House, Reader, reader
-from .strokes import CAPTION, distinct
+from .strokes import CAPTION
 from .view import Eye, View
 
 Axis = Literal["x", "y"]
@@ -105,7 +105,7 @@ def upright(layout: Layout, parts: Sequence[Part], seen: View, scale: float, hou
         placed = place_running(values, origin=(outline, 0.0), axis="y", side=column.side, outline=outline)
         rows.append(Row(placed, column.caption, top))
     axis = 0 if eye.name in ("front", "back") else 1
-    legs = [part for part in parts if part.role == "leg" and (axis == 1 or part.side == eye.name)]
+    legs = [part for part in parts if part.slot.upright and (axis == 1 or part.side == eye.name)]
     rows.append(_run(_places(parts, legs, seen, axis), eye.right[axis] * scale, read, "x", (0.0, 0.0)))
     return Sizes(tuple(rows), _over(parts, seen, "x", scale, read))
 
@@ -114,7 +114,7 @@ def flat(layout: Layout, parts: Sequence[Part], seen: View, scale: float, house:
     """Places along the length below a view from above, and along the depth on its left."""
     read = reader(layout.frame, house)
     left, low, _, _ = seen.bounds
-    legs = [part for part in parts if part.role == "leg"]
+    legs = [part for part in parts if part.slot.upright]
     rows = (
         _run(_places(parts, legs, seen, 0), scale, read, "x", (0.0, low * scale)),
         _run(_places(parts, legs, seen, 1), scale, read, "y", (left * scale, 0.0)),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from itertools import groupby
 from operator import itemgetter
 
@@ -48,12 +48,3 @@ def level_names(parts: Sequence[Part], seen: View, scale: float) -> Iterator[Tex
                 told.add(level)
                 yield text
                 break
-
-
-def distinct(values: Iterable[float]) -> list[float]:
-    """Rising values, each once."""
-    kept: list[float] = []
-    for value in sorted(values):
-        if not kept or value - kept[-1] > 1e-6:
-            kept.append(value)
-    return kept

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import combinations
+
+import numpy as np
 
 from ...findings import Finding
 from ...frame.identity import of_piece
@@ -19,15 +21,36 @@ SHARED = 1e-3
 
 def clashes(piece: Piece) -> Iterator[Finding]:
     """Every pair of parts that still share wood after all joints."""
-    for one, other in combinations(piece.parts.values(), 2):
+    for one, other in near_pairs([*piece.parts.values()]):
         box = one.blank.meet(other.blank)
-        if (
-            box is None
-            or _settled(piece, one, other)
-            or left_over(box, [cut.box for cut in (*one.cuts, *other.cuts)]) <= SHARED
-        ):
+        if box is None or _settled(piece, one, other) or left_over(box, [*one.taken, *other.taken]) <= SHARED:
             continue
         yield _finding(piece, one, other)
+
+
+def near_pairs(parts: Sequence[Part]) -> Iterator[tuple[Part, Part]]:
+    """Pairs that may share wood, in the order of the parts: their blanks overlap along every axis.
+
+    Where places are those of many variants, all pairs are given.
+    """
+    ends = [(*part.blank.low, *part.blank.high) for part in parts]
+    if any(isinstance(end, np.ndarray) for each in ends for end in each):
+        yield from combinations(parts, 2)
+        return
+    table = np.array(ends).reshape(len(parts), 2, 3)
+    orders = [np.argsort(table[:, 0, axis], kind="stable") for axis in range(3)]
+    lasts = [np.searchsorted(table[order, 0, axis], table[order, 1, axis]) for axis, order in enumerate(orders)]
+    axis = int(np.argmin([last.sum() for last in lasts]))
+    order, last = orders[axis], lasts[axis]
+    low, high = table[order, 0], table[order, 1]
+    found = []
+    for place in range(len(parts) - 1):
+        after = slice(place + 1, last[place])
+        shared = np.minimum(high[after], high[place]) - np.maximum(low[after], low[place])
+        for other in np.flatnonzero((shared > TOUCH).all(axis=1)).tolist():
+            one, two = int(order[place]), int(order[place + 1 + other])
+            found.append((min(one, two), max(one, two)))
+    yield from ((parts[one], parts[two]) for one, two in sorted(found))
 
 
 def _settled(piece: Piece, one: Part, other: Part) -> bool:

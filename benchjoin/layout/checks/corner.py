@@ -14,10 +14,10 @@ def covered_corners(piece: Piece) -> Iterator[Finding]:
     """A rail that is longer than the size over the legs because it covers a corner."""
     for slot in piece.frame.rails():
         part = piece.parts.get(slot.name)
-        if part is None or slot.rail.overhang:
+        if part is None or slot.of.overhang:
             continue
-        axis = 0 if slot.long else 1
-        legs = [piece.parts[leg].blank for leg in slot.legs]
+        axis = slot.axes[0]
+        legs = [piece.parts[leg].blank for leg in slot.hosts]
         past = (
             min(box.low[axis] for box in legs) - part.blank.low[axis],
             part.blank.high[axis] - max(box.high[axis] for box in legs),

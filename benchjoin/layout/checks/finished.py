@@ -9,9 +9,12 @@ from ...frame.identity import of_piece
 from ...lengths import TOUCH
 from ...sources import STATICS
 from ..joints.meeting import Cut
-from ..parts import Part, face_up
+from ..parts import Part
 from .cut_fit import CutFit, cut_fit
 from .piece import Piece
+
+BESIDE = (("left", "right"), ("in front", "behind"), ("below", "above"))
+"""Words for the side of a part's datum end and for the other, by the axis that it runs along."""
 
 
 def finished_lengths(piece: Piece) -> Iterator[Finding]:
@@ -58,8 +61,8 @@ def _without_mate(piece: Piece, part: Part, state: str, cut: Cut) -> Finding:
 
 
 def _still_to_make(piece: Piece, part: Part, state: str, cut: Cut) -> Finding:
-    box = face_up(part, cut.face).local(cut.box)
-    low, high, depth = box.low[0], box.high[0], box.high[2]
+    seen = part.on_face(cut)
+    low, high, depth = seen.start, seen.end, seen.floor
     sentence = (
         f"{piece.where(part.identity)} is {state} and has no {cut.kind} for {cut.mate} yet: it needs one from "
         f"{piece.say(low)} to {piece.say(high)}, {piece.say(depth)} deep. Mark it, then keep the part again."
@@ -91,7 +94,7 @@ def _compared(piece: Piece, part: Part, cut: Cut, want: Cut) -> Iterator[Finding
         yield _finding("warning", "cut elsewhere", piece, both, sentence, {"shift": fit.shift})
     if fit.short > hair:
         short = piece.amount(fit.short)
-        sentence = f"{name}: it ends {short} short across the {part.role}. Pare it, or trim {cut.mate} there."
+        sentence = f"{name}: it ends {short} short across the {part.slot.role.word}. Pare it, or trim {cut.mate} there."
         yield _finding("warning", "stops short", piece, both, sentence, {"short": fit.short})
     if abs(fit.depth) > hair:
         way = "stands proud; deepen the cut" if fit.depth > 0 else "sits deep; shim the floor of the cut"
@@ -103,8 +106,7 @@ def _too_narrow(piece: Piece, part: Part, cut: Cut, fit: CutFit) -> Finding:
     """What has to be taken off the mate; where only its clearance is used up, it still goes in."""
     name, both = f"{piece.where(part.identity)}, {cut.kind} for {cut.mate}", (part.identity, cut.mate)
     numbers = {"gap": fit.gap, "to": fit.mate + fit.gap}
-    thin = "Re-rip" if part.role == "leg" else "Plane"
-    way = f"{thin} {cut.mate} to {piece.say(numbers['to'])}, or pare the shoulder"
+    way = f"{piece.parts[cut.mate].slot.role.slim} {cut.mate} to {piece.say(numbers['to'])}, or pare the shoulder"
     if fit.gap + fit.clearance >= -TOUCH:
         left = fit.gap + fit.clearance
         loose = f"{piece.amount(left)} of clearance" if left > piece.frame.tape.hair else "no clearance"
@@ -120,9 +122,7 @@ def _too_narrow(piece: Piece, part: Part, cut: Cut, fit: CutFit) -> Finding:
 
 def _ends(part: Part) -> tuple[str, str]:
     """Words for the side of a part's datum end and for the other."""
-    if part.role == "leg":
-        return "below", "above"
-    return ("left", "right") if part.side in ("front", "back") else ("in front", "behind")
+    return BESIDE[part.slot.axes[0]]
 
 
 def _way(ends: tuple[str, str], shift: float) -> str:

@@ -7,11 +7,12 @@ from collections.abc import Mapping
 import attrs
 
 from ...frame.frame import Frame
+from ...frame.roles import LEG
 from ...runs import Array
 from ..joints.meeting import Joint
-from ..kinds import Key, shape_key
+from ..kinds import Key, shape_keys
 from ..parts import Part
-from ..sizes import in_piece
+from ..placing.sizes import in_piece
 
 
 @attrs.frozen(kw_only=True)
@@ -29,7 +30,7 @@ class Piece:
     @property
     def legs(self) -> tuple[Part, ...]:
         """The legs, front row first."""
-        return tuple(part for part in self.parts.values() if part.role == "leg")
+        return tuple(part for part in self.parts.values() if part.slot.role is LEG)
 
     def of(self, sizes: Array) -> float:
         """The number of this piece out of an array over the pieces."""
@@ -51,7 +52,7 @@ class Piece:
         """The names of like legs in words (mirror images count as alike), one of them, and their identities."""
         groups: dict[Key, list[Part]] = {}
         for leg in self.legs:
-            groups.setdefault(min(shape_key(leg), shape_key(leg, mirrored=True)), []).append(leg)
+            groups.setdefault(min(shape_keys(leg)), []).append(leg)
         return [
             (self.where(_together(members)), members[0], tuple(leg.identity for leg in members))
             for members in groups.values()

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from ...findings import Finding
 from ...lengths import TOUCH
 from ...sources import COMMON_PRACTICE, STATICS
+from ..parts import Part
 from .piece import Piece
 
 
@@ -29,17 +30,18 @@ def lost_rails(piece: Piece) -> Iterator[Finding]:
 def above_every_leg(piece: Piece) -> Iterator[Finding]:
     """A level that stands above every leg."""
     tallest = max(leg.length for leg in piece.legs)
-    lowest: dict[str, float] = {}
+    levels: dict[str, list[Part]] = {}
     for part in piece.parts.values():
         if part.level is not None:
-            lowest[part.level] = min(part.blank.low[2], lowest.get(part.level, part.blank.low[2]))
-    for level, bottom in lowest.items():
+            levels.setdefault(part.level, []).append(part)
+    for level, parts in levels.items():
+        bottom = min(part.blank.low[2] for part in parts)
         if bottom >= tallest - TOUCH:
             yield Finding(
                 severity="error",
                 kind="above every leg",
                 where=f"{piece.label}{level}",
-                parts=tuple(name for name, part in piece.parts.items() if part.level == level),
+                parts=tuple(part.identity for part in parts),
                 sentence=f'{piece.label}"{level}" starts at {piece.say(bottom)} over the floor, and the tallest leg '
                 f"ends at {piece.say(tallest)}. Lower a clear, or make the legs longer.",
                 numbers={"bottom": bottom, "leg": tallest},
@@ -49,16 +51,16 @@ def above_every_leg(piece: Piece) -> Iterator[Finding]:
 
 def unheld_rails(piece: Piece) -> Iterator[Finding]:
     """A rail that misses one of the legs it goes to; over a shorter middle leg it may pass."""
-    held = {(joint.rail, joint.leg) for joint in piece.joints}
+    held = {(joint.guest, joint.host) for joint in piece.joints}
     for slot in piece.frame.rails():
         part = piece.parts.get(slot.name)
         if part is None:
             continue
-        passed = [leg for leg in slot.legs[1:-1] if piece.parts[leg].blank.high[2] <= part.blank.low[2] + TOUCH]
-        missed = [leg for leg in slot.legs if (slot.name, leg) not in held and leg not in passed]
+        passed = [leg for leg in slot.hosts[1:-1] if piece.parts[leg].blank.high[2] <= part.blank.low[2] + TOUCH]
+        missed = [leg for leg in slot.hosts if (slot.name, leg) not in held and leg not in passed]
         if not missed:
             continue
-        nothing = len(missed) == len(slot.legs)
+        nothing = len(missed) == len(slot.hosts)
         low, high = piece.say(part.blank.low[2]), piece.say(part.blank.high[2])
         yield Finding(
             severity="error" if nothing else "warning",
@@ -75,7 +77,7 @@ def unheld_rails(piece: Piece) -> Iterator[Finding]:
 def proud_of_the_leg(piece: Piece) -> Iterator[Finding]:
     """A rail that is wider than its leg can take at the top."""
     for joint in piece.joints:
-        rail, leg = piece.parts[joint.rail], piece.parts[joint.leg]
+        rail, leg = piece.parts[joint.guest], piece.parts[joint.host]
         over = rail.blank.high[2] - leg.blank.high[2]
         if over > TOUCH:
             yield Finding(

@@ -7,12 +7,12 @@ from collections.abc import Iterable, Iterator
 
 from ...findings import Finding, Severity
 from ...frame.identity import of_piece
-from ...frame.joints import HalfLap, Notch
 from ...frame.slots import Slot
 from ...lengths import TOUCH
 from ...sources import COMMON_PRACTICE
+from ..joining import let_in
 from ..parts import Part
-from ..sizes import RailSizes, rail_sizes
+from ..placing.sizes import RailSizes, rail_sizes
 from .piece import Piece
 
 
@@ -34,17 +34,18 @@ def _widths(piece: Piece, slot: Slot, sizes: RailSizes) -> Iterator[Finding]:
             f"{piece.amount(found - own)} less."
         )
         yield _finding(piece, "note", "size to the narrowest", (slot.name,), what, {"found": found, "width": own})
-    if isinstance(slot.joint, Notch | HalfLap) and notch - own > TOUCH:
+    if slot.joint is not None and slot.joint.shares and notch - own > TOUCH:
         gap = piece.amount(notch - own)
         what = f"{name} is {gap} narrower than its notches, which are cut for the widest of its level."
         yield _finding(piece, "note", "gap accepted", (slot.name,), what, {"gap": notch - own})
 
 
 def _thickness(piece: Piece, slot: Slot, sizes: RailSizes) -> Iterator[Finding]:
-    flush = piece.of(sizes.flush)
-    if not isinstance(slot.joint, Notch) or (slot.joint.depth is not None and slot.joint.depth < flush - TOUCH):
-        return  # a lap finishes flush whatever the rail's thickness, and so much of it stays out as the maker said
-    proud = piece.of(sizes.own.thickness) - flush
+    flush, thick = piece.of(sizes.flush), piece.of(sizes.own.thickness)
+    deep = let_in(slot, thick, flush)
+    if slot.joint is None or not slot.joint.shares or deep < flush - TOUCH:
+        return  # nothing is to be flush here, or so much of it stays out as the maker said
+    proud = thick - deep  # none of a lap, which finishes flush whatever the rail's thickness
     if proud > piece.frame.tape.hair:
         name = piece.where(slot.name)
         what = (
@@ -75,33 +76,33 @@ def _drawn_alike(piece: Piece) -> list[list[Part]]:
     """Legs still to be marked that were drawn with one section, in groups."""
     by_name = {part.identity: part for part in piece.legs}
     groups: list[tuple[tuple[object, ...], list[Part]]] = []
-    for name, _, _, leg in piece.frame.legs():
-        done = piece.frame.finished.get(of_piece(piece.number, name))
+    for slot in piece.frame.legs():
+        done = piece.frame.finished.get(of_piece(piece.number, slot.name))
         if done is not None and done.state != "sized":
             continue
-        drawn = (leg.stock.name, leg.wide, leg.stock.thickness, leg.stock.width)
+        drawn = (slot.stock.name, slot.axes, slot.thickness, slot.width)
         legs = next((legs for like, legs in groups if like == drawn), None)
         if legs is None:
-            groups.append((drawn, [by_name[name]]))
+            groups.append((drawn, [by_name[slot.name]]))
         else:
-            legs.append(by_name[name])
+            legs.append(by_name[slot.name])
     return [legs for _, legs in groups]
 
 
 def uneven_lengths(piece: Piece) -> Iterator[Finding]:
     """Rails of a level that are still to be cut, at one stop, and come out at different lengths."""
-    for level in piece.frame.levels():
-        own = [slot for slot in piece.frame.rails() if slot.level is level and slot.name in piece.parts]
+    for slots in piece.frame.rails_of.values():
+        own = [slot for slot in slots if slot.name in piece.parts]
         own = [slot for slot in own if of_piece(piece.number, slot.name) not in piece.frame.finished]
         for sides in (("front", "back"), ("left", "right")):
             for one, other in itertools.combinations([slot for slot in own if slot.side in sides], 2):
-                if one.side != other.side and one.rail == other.rail and _pairs(one) == _pairs(other):
+                if one.side != other.side and one.of == other.of and _pairs(one) == _pairs(other):
                     yield from _lengths(piece, [piece.parts[one.name], piece.parts[other.name]])
 
 
 def _pairs(slot: Slot) -> tuple[str, ...]:
     """The pairs that a long rail goes to, whichever row; nothing of an end rail."""
-    return tuple(leg.partition(" ")[2] for leg in slot.legs) if slot.long else ()
+    return tuple(leg.partition(" ")[2] for leg in slot.hosts) if slot.long else ()
 
 
 def _lengths(piece: Piece, rails: Iterable[Part]) -> Iterator[Finding]:

@@ -5,10 +5,6 @@ from __future__ import annotations
 from ...frame.joints import Butt
 from .meeting import Cut, Meeting
 
-KIND = "butt"
-SHARES = False
-"""Whether both want the same wood; otherwise they only touch."""
-
 
 def let_in(joint: Butt, thickness: float, flush: float) -> float:
     """Its outer face is flush with the leg's. [mm]"""

@@ -1,30 +1,33 @@
 """What every joint is given and what it gives back.
 
-A Meeting is a leg and a rail as blanks with the box of wood that both want; a joint answers with Cuts, boxes in the
-world, each taken from one part for the sake of another.
+A Meeting is a guest that comes to its host, both as blanks, with the box of wood that both want; a joint answers with
+Cuts, boxes in the world, each taken from one part for the sake of another. What a joint must know is a Way: two
+functions.
 """
 
 from __future__ import annotations
 
+from typing import Any, Protocol
+
 import attrs
 
+from ...frame.joints import How
 from ...runs import larger, smaller
 from ...solids import Box
-from ..blanks import Blank, RailBlank
+from ..blank import Blank
 
 
 @attrs.frozen(kw_only=True)
 class Meeting:
-    """A rail that comes to a leg; overlap is the wood that both want, None where they only touch or miss. [mm]
+    """A guest that comes to its host; overlap is the wood that both want, None where they only touch. [mm]
 
-    fit is the clearance of their joint; spare is how much wider than this rail the leg's notch is cut for its level.
+    fit is the clearance of their joint.
     """
 
-    leg: Blank
-    rail: RailBlank
+    host: Blank
+    guest: Blank
     overlap: Box | None
     fit: float
-    spare: float = 0.0
 
 
 @attrs.frozen(kw_only=True)
@@ -38,22 +41,39 @@ class Cut:
     kind: str
 
 
+class Way(Protocol):
+    """How one kind of joint is worked out; a file of this folder is one. `joint` is its description."""
+
+    def let_in(self, joint: Any, thickness: float, flush: float) -> float:
+        """How deep it lets a guest of some thickness into its host, flush being the depth of the thinnest. [mm]"""
+
+    def cuts(self, joint: Any, meeting: Meeting) -> tuple[Cut, ...]:
+        """The wood that host and guest give up."""
+
+
 @attrs.frozen(kw_only=True)
 class Joint:
-    """A rail joined to a leg in one piece: its kind, what was cut for it, and the box that both wanted."""
+    """A guest joined to its host in one piece: how, where they meet, and what is cut for it.
+
+    contact is the box that both wanted, or the face on which they touch, which is a box without a thickness.
+    """
 
     piece: int
-    kind: str
-    leg: str
-    rail: str
-    overlap: Box | None
+    how: How
+    host: str
+    guest: str
+    contact: Box
     cuts: tuple[Cut, ...]
+
+    @property
+    def kind(self) -> str:
+        """Its name in the trade."""
+        return self.how.word
 
 
 def with_fit(meeting: Meeting, box: Box) -> Box:
     """The notch for a rail: its own wood; fit and spare go on the shoulder away from the level's datum edge."""
-    more = meeting.fit + meeting.spare
-    (x0, y0, bottom), (x1, y1, top) = box.low, box.high
-    if meeting.rail.slot.level.align == "bottoms":
-        return Box((x0, y0, bottom), (x1, y1, smaller(top + more, meeting.leg.box.high[2])))
-    return Box((x0, y0, larger(bottom - more, meeting.leg.box.low[2])), (x1, y1, top))
+    more, leg = meeting.fit + meeting.guest.spare, meeting.host.box
+    if meeting.guest.slot.true_edge == "bottom":
+        return box.ending(2, high=smaller(box.high[2] + more, leg.high[2]))
+    return box.ending(2, low=larger(box.low[2] - more, leg.low[2]))

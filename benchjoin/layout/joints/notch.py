@@ -5,10 +5,6 @@ from __future__ import annotations
 from ...frame.joints import Notch
 from .meeting import Cut, Meeting, with_fit
 
-KIND = "notch"
-SHARES = True
-"""Whether both want the same wood; otherwise they only touch."""
-
 
 def let_in(joint: Notch, thickness: float, flush: float) -> float:
     """How deep the rail goes into the leg: flush with the thinnest of its level, or as deep as was said. [mm]"""
@@ -19,5 +15,6 @@ def cuts(joint: Notch, meeting: Meeting) -> tuple[Cut, ...]:
     """The leg loses what the rail wants, and the fit."""
     if meeting.overlap is None:
         return ()
+    leg, rail = meeting.host, meeting.guest
     box = with_fit(meeting, meeting.overlap)
-    return (Cut(part=meeting.leg.name, mate=meeting.rail.name, face=meeting.rail.face, box=box, kind=KIND),)
+    return (Cut(part=leg.name, mate=rail.name, face=rail.slot.face, box=box, kind=joint.word),)

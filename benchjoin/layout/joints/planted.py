@@ -5,10 +5,6 @@ from __future__ import annotations
 from ...frame.joints import Planted
 from .meeting import Cut, Meeting
 
-KIND = "planted"
-SHARES = False
-"""Whether both want the same wood; otherwise they only touch."""
-
 
 def let_in(joint: Planted, thickness: float, flush: float) -> float:
     """It stays on the face. [mm]"""

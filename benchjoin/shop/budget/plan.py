@@ -19,7 +19,7 @@ import attrs
 
 from ...layout.layout import Layout
 from ...layout.parts import Part
-from ...lengths import TOUCH
+from ...lengths import distinct
 from ...readings import Tape
 from ...tables import Table
 from .marking_ways import WAYS_OF_MARKING, ErrorTerm, Marking, MarkingWay, error_terms
@@ -150,7 +150,7 @@ def error_budget(layout: Layout, marking: Marking | None = None, *, piece: int =
         If there is no such piece.
     """
     marking = marking or Marking()
-    legs = [part for part in layout.piece(piece) if part.role == "leg" and _lines(part)]
+    legs = [leg for leg in layout.legs(piece) if _lines(leg)]
     if not legs:
         return None
     leg = max(legs, key=lambda part: (_lines(part)[-1], len(_lines(part))))
@@ -177,8 +177,4 @@ def error_budget(layout: Layout, marking: Marking | None = None, *, piece: int =
 
 def _lines(leg: Part) -> Sequence[float]:
     """Shoulder lines of a leg from its foot, those within touch taken as one. [mm]"""
-    found: list[float] = []
-    for at in sorted(edge for notch in leg.notches for edge in (notch.bottom, notch.top)):
-        if TOUCH < at < leg.length - TOUCH and (not found or at - found[-1] > TOUCH):
-            found.append(at)
-    return found
+    return distinct(edge for notch in leg.notches for edge in notch.edges)

@@ -18,7 +18,6 @@ from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH
 from ...trade.allowances import Milling, State
-from ..stocks import Drawn, drawn_sections
 
 
 @attrs.frozen(kw_only=True)
@@ -96,26 +95,21 @@ class Batch:
 
 def make_batches(layout: Layout, practice: Milling, starts: Mapping[str, Stock]) -> tuple[Batch, ...]:
     """Batches of a layout, the thickest first; starts are sections by the name of the stock milled from them."""
-    drawn = drawn_sections(layout.frame)
     groups: dict[tuple[Stock, float], list[Part]] = {}
     for part in layout.parts:
-        own = drawn[part.identity]
-        source = starts.get(own.stock.name) or own.stock.start or own.stock
-        groups.setdefault((source, round(own.thickness, 6)), []).append(part)
+        source = starts.get(part.stock.name) or part.stock.start or part.stock
+        groups.setdefault((source, round(part.slot.thickness, 6)), []).append(part)
     ordered = sorted(groups.items(), key=lambda item: (-item[0][1], item[0][0].name))
-    return tuple(_batch(number, parts, drawn, practice, starts) for number, (_, parts) in enumerate(ordered, 1))
+    return tuple(_batch(number, parts, practice, starts) for number, (_, parts) in enumerate(ordered, 1))
 
 
-def _batch(
-    number: int, parts: Sequence[Part], drawn: Mapping[str, Drawn], practice: Milling, starts: Mapping[str, Stock]
-) -> Batch:
-    first = drawn[parts[0].identity]
-    stock = first.stock
+def _batch(number: int, parts: Sequence[Part], practice: Milling, starts: Mapping[str, Stock]) -> Batch:
+    stock = parts[0].stock
     batch = Batch(
         number=number,
         stock=stock,
         start=starts.get(stock.name) or stock.start,
-        thickness=first.thickness,
+        thickness=parts[0].slot.thickness,
         clean=None,
         lines=(),
     )
@@ -125,9 +119,9 @@ def _batch(
         clean = stock.thickness if batch.as_bought else None
     widths: dict[float, list[Part]] = {}
     for part in parts:
-        widths.setdefault(round(drawn[part.identity].width, 6), []).append(part)
+        widths.setdefault(round(part.slot.width, 6), []).append(part)
     lines = tuple(
-        _line(batch, same, drawn[same[0].identity].width, practice, test=number == 0)
+        _line(batch, same, same[0].slot.width, practice, test=number == 0)
         for number, (_, same) in enumerate(sorted(widths.items(), reverse=True))
     )
     return attrs.evolve(batch, clean=clean, lines=lines)
@@ -135,9 +129,12 @@ def _batch(
 
 def _line(batch: Batch, parts: Sequence[Part], width: float, practice: Milling, *, test: bool) -> Line:
     items = [Item(name=part.name, mark=part.mark, length=part.length, part=part) for part in parts]
-    legs = [part.length for part in parts if part.role == "leg"]
-    if legs:
-        items += [Item(name="spare leg", mark="", length=max(legs))] * practice.spare_legs
+    spares: dict[str, float] = {}
+    for part in parts:
+        if part.slot.role.spare:
+            spares[part.slot.role.spare] = max(part.length, spares.get(part.slot.role.spare, 0.0))
+    for name, length in spares.items():
+        items += [Item(name=name, mark="", length=length)] * practice.spare_legs
     if test:
         items += [Item(name="test piece", mark="", length=practice.test_length)] * practice.test_pieces
     clean = None

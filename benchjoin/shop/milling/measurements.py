@@ -19,7 +19,6 @@ from ...frame.frame import Frame
 from ...frame.identity import piece_of, plain
 from ...lengths import mm
 from ...readings import Tape
-from ..stocks import drawn_sections
 from .size_list import PART, SIZES, UNITS, Cell, CellFault, read_list, refuse
 
 SLIP = 2.0
@@ -52,7 +51,7 @@ def read_measurements(source: str | Path, frame: Frame) -> Frame:
     changes: dict[str, float] = {}
     signs: set[str] = set()
     lines: dict[str, int] = {}
-    drawn = drawn_sections(frame)
+    drawn = {slot.name: slot for slot in frame.slots()}
     for line, cells in found.rows:
         sizes = {name: _size(cells[name], found.commas, signs) for name in SIZES if name in cells}
         faults += [size for size in sizes.values() if isinstance(size, CellFault)]

@@ -25,7 +25,6 @@ from ...readings import Tape
 from ...tables import Table
 from ...trade.allowances import INCH_MILLING, METRIC_MILLING, Milling
 from ..cut_list import marks
-from ..stocks import drawn_sections
 from .batches import Batch, Item, Line, RoughBlank, known_sizes, make_batches
 from .checks import find
 from .steps import CAUTIONS, steps
@@ -158,7 +157,7 @@ def milling_plan(
     """
     habits = practice or (INCH_MILLING if layout.frame.tape.unit == "in" else METRIC_MILLING)
     given = dict(starts or {})
-    _refuse(given, dict.fromkeys(own.stock.name for own in drawn_sections(layout.frame).values()))
+    _refuse(given, dict.fromkeys(slot.stock.name for slot in layout.frame.slots()))
     batches = make_batches(layout, habits, given)
     found = in_order(finding for batch in batches for finding in find(batch, habits, layout.frame.tape))
     return MillingPlan(layout=layout, practice=habits, batches=batches, findings=found)

@@ -7,35 +7,65 @@ maker sets a level from the top. The ways of cutting (dado head, router, chisel)
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator
 
 import attrs
 
 from ...errors import AddressError
 from ...layout.layout import Layout
-from ...layout.parts import Part, face_up
+from ...layout.on_face import OnFace
+from ...layout.parts import Part
 from ...lengths import TOUCH
 
 
 @attrs.frozen(kw_only=True)
 class Notching:
-    """One notch or lap of one part, measured from the end that lies against the stop. [mm]
+    """One notch or lap of one part as it lies against its stop.
 
-    face is one of the frame, up what the maker calls it on this part ("outer face"); low and high are its shoulders,
-    0 and length where it runs out at an end; depth is from its face, and buried how much wood lies between that face
-    and the notch (none, as a rule). across is False where it stops inside the face.
+    cut is the notch on its face; end is the end of the part that lies against the stop, from_end whether that is the
+    one which sizes are not taken from.
     """
 
     part: Part
     level: str
-    face: str
-    up: str
+    cut: OnFace
     end: str
-    low: float
-    high: float
-    depth: float
-    buried: float
-    across: bool
+    from_end: bool
+
+    @property
+    def face(self) -> str:
+        """The face from which it is cut."""
+        return self.cut.face
+
+    @property
+    def up(self) -> str:
+        """What the maker calls that face on this part: outer face."""
+        return self.cut.called
+
+    @property
+    def low(self) -> float:
+        """Its shoulder nearer to the stop, 0 where it runs out there. [mm]"""
+        return self.part.length - self.cut.end if self.from_end else self.cut.start
+
+    @property
+    def high(self) -> float:
+        """Its other shoulder, the length of the part where it runs out there. [mm]"""
+        return self.part.length - self.cut.start if self.from_end else self.cut.end
+
+    @property
+    def depth(self) -> float:
+        """From its face to its floor. [mm]"""
+        return self.cut.floor
+
+    @property
+    def buried(self) -> float:
+        """How much wood lies between its face and it: none, as a rule. [mm]"""
+        return self.cut.buried
+
+    @property
+    def across(self) -> bool:
+        """Whether it runs right across the face."""
+        return self.cut.across
 
     @property
     def width(self) -> float:
@@ -75,47 +105,23 @@ def notchings(layout: Layout, *, from_top: Collection[str] = ()) -> tuple[Notchi
         if name not in known:
             raise AddressError(f"There is no level {name!r}. Levels are {', '.join(known)}.", address=name, known=known)
     tops = {from_top} if isinstance(from_top, str) else set(from_top)
-    ups = {
-        (part.name, face): band.title.removesuffix("s up")
-        for one in layout.sets
-        for band in one.bands
-        for part, face in zip(one.members, band.faces, strict=True)
-    }
     finished = layout.frame.finished
     uncut = [part for part in layout.parts if part.name not in finished or finished[part.name].state != "cut"]
-    return tuple(found for part in uncut for found in _of(layout, part, tops, ups))
+    return tuple(found for part in uncut for found in _of(layout, part, tops))
 
 
-def _of(
-    layout: Layout, part: Part, from_top: Collection[str], ups: Mapping[tuple[str, str], str]
-) -> Iterator[Notching]:
+def _of(layout: Layout, part: Part, from_top: Collection[str]) -> Iterator[Notching]:
     found = []
-    for cut in part.cuts:
-        place = face_up(part, cut.face)
-        (length, width, _), box = place.local(part.blank).size(), place.local(cut.box)
-        low, high = max(box.low[0], 0.0), min(box.high[0], length)
+    for cut in map(part.on_face, part.cuts):
         mate = layout.mate(part, cut.mate)
         if mate is None:
             continue  # marked for a rail that is gone since: nothing to cut
         level = part.level or mate.level or ""
-        top = part.role == "leg" and level in from_top
-        found.append(
-            Notching(
-                part=part,
-                level=level,
-                face=cut.face,
-                up=ups.get((part.name, cut.face), f"{cut.face} face"),
-                end="top" if top else "foot" if part.role == "leg" else _datum_end(part),
-                low=length - high if top else low,
-                high=length - low if top else high,
-                depth=box.high[2],
-                buried=max(box.low[2], 0.0),
-                across=box.low[1] <= TOUCH and box.high[1] >= width - TOUCH,
-            )
-        )
+        top = part.slot.upright and level in from_top
+        end = "top" if top else DATUM_ENDS[part.slot.axes[0]]
+        found.append(Notching(part=part, level=level, cut=cut, end=end, from_end=top))
     yield from sorted(found, key=lambda notch: (notch.low, notch.face))
 
 
-def _datum_end(part: Part) -> str:
-    """The end of a rail from which it is measured, in words."""
-    return "left end" if part.side in ("front", "back") else "front end"
+DATUM_ENDS = ("left end", "front end", "foot")
+"""The end of a part from which it is measured, in words, by the axis that it runs along."""

@@ -99,7 +99,7 @@ def settings(
     made = [o for way in WAYS for o in OF_WAY[way].operations(taken[way], shop, tape)]
     ordered, changes = _ordered(made, tape)
     parts = [part for part in layout.parts if part.name in own and part.name not in layout.frame.finished]
-    lengths, widths = crosscuts(parts, shop, tape), rips(layout.frame, parts, shop, tape)
+    lengths, widths = crosscuts(parts, shop, tape), rips(parts, shop, tape)
     return Settings(
         name=layout.frame.name if letter is None else f"{layout.frame.name}, set {letter}",
         tape=tape,

@@ -12,7 +12,6 @@ from typing import Literal
 
 import attrs
 
-from ...frame.frame import Frame
 from ...layout.parts import Part
 from ...lengths import TOUCH
 from ...readings import Tape
@@ -51,19 +50,18 @@ def crosscuts(parts: Collection[Part], shop: Shop, tape: Tape) -> tuple[Sizing, 
     )
 
 
-def rips(frame: Frame, parts: Collection[Part], shop: Shop, tape: Tape) -> tuple[Sizing, ...]:
+def rips(parts: Collection[Part], shop: Shop, tape: Tape) -> tuple[Sizing, ...]:
     """One place of the fence for each width that the stock does not come in, the widest first."""
-    bought = {leg.stock.name: leg.stock.width for _, _, _, leg in frame.legs()}
-    bought.update({slot.stock.name: slot.stock.width for slot in frame.rails()})
-    ripped = [part for part in parts if not _as_bought(part, bought.get(part.stock))]
+    ripped = [part for part in parts if not _as_bought(part)]
     return tuple(
         Sizing(work="rip", at=same[0].width, parts=same) for same in _alike(ripped, lambda part: part.width, tape)
     )
 
 
-def _as_bought(part: Part, width: float | None) -> bool:
+def _as_bought(part: Part) -> bool:
     """Whether the part is as wide as its stock; a leg always is, its stock is the section it was milled to."""
-    return part.role == "leg" or (width is not None and abs(part.width - width) <= TOUCH)
+    width = part.stock.width
+    return part.slot.role.sized_stock or (width is not None and abs(part.width - width) <= TOUCH)
 
 
 def _alike(parts: Collection[Part], size: Callable[[Part], float], tape: Tape) -> Sequence[tuple[Part, ...]]:

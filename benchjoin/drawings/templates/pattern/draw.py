@@ -15,6 +15,7 @@ from ....drafting.hatch import hatch
 from ....drafting.lettering import shorten, text_width, wrap
 from ....drafting.primitives import Box as PaperBox
 from ....drafting.primitives import Drawing, Line, Primitive, Text, bounds, shift, text_box
+from ....frame.identity import in_short
 from ....layout.layout import Layout
 from ....layout.patterns import LayOn
 from ....lengths import TOUCH
@@ -54,7 +55,8 @@ def _on_flap(one: LayOn, side: str, depth: float) -> float:
 
 def _ends(one: LayOn, low: float, high: float) -> Iterator[Primitive]:
     """Wide lines where the pattern ends with the part, and their names outside the cutting line."""
-    names = ("end", "end") if one.part.role == "rail" else ("foot", "top")
+    role = one.part.slot.role
+    names = (role.end, role.end) if role.turns_over else (role.datum, role.end)
     for at, is_end, name in (
         (0.0, one.start <= TOUCH, names[0]),
         (one.end - one.start, one.end >= one.size[0] - TOUCH, names[1]),
@@ -122,17 +124,17 @@ def _words(layout: Layout, one: LayOn, number: int, mate: int | None) -> Iterato
     x0, x1 = _land(one)
     across = one.size[1]
     faces = [(use.part, use.face) for use in one.uses]
-    legs = one.part.role == "leg"
-    if legs:
+    stands = one.part.slot.upright
+    if stands:
         y = 3.2
         yield Line(((x0 + 2.5, y), (x0 + 12.0, y)))
         yield arrow((x0 + 2.0, y), (-1.0, 0.0))
         yield Text((x0 + 13.5, y - 1.2), "foot", _TEXT)
-    low = 6.5 if legs else 1.0
+    low = 6.5 if stands else 1.0
     room: PaperBox = (x0 + 1.5, low, x1 - 1.0, across - 1.0)
     yield from _told(layout, one, number, mate, room)
     if not one.turned and one.end - one.cut.high[0] >= _SIGN_ROOM and x1 < one.cut.low[0] - one.start + 1.0:
-        sign = (*signs(layout, faces, across), *(() if legs else up_arrow(faces, 0.0, across)))
+        sign = (*signs(faces, across), *(() if stands else up_arrow(faces, 0.0, across)))
         if sign and bounds(sign)[2] < one.end - one.cut.high[0] - 2.0:
             yield from shift(sign, one.cut.high[0] - one.start + 4.0, 0.0)
     yield from _depth(layout, one)
@@ -183,7 +185,11 @@ def _places(layout: Layout, one: LayOn) -> list[str]:
     read = layout.frame.tape.read
     marks: dict[tuple[str, str], list[str]] = {}
     for use in one.uses:
-        where = f"{use.mate.partition('/')[0]} at {read(use.at)}" if one.part.role == "leg" else "both ends"
+        where = (
+            "both ends"
+            if one.part.slot.role.turns_over
+            else f"{in_short(use.mate, along_length=False)} at {read(use.at)}"
+        )
         marks.setdefault((use.way, where), []).append(use.part.mark)
     places: dict[str, list[str]] = {}
     for (way, where), found in marks.items():

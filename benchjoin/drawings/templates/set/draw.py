@@ -15,10 +15,11 @@ import shapely
 from ....drafting.hatch import hatch
 from ....drafting.lettering import text_width, wrap
 from ....drafting.primitives import Drawing, Line, Primitive, Text, bounds, figure_middle, shift, text_box
-from ....layout.blanks import OPPOSITE, OUT
+from ....frame.faces import OPPOSITE, OUT
 from ....layout.layout import Layout
+from ....layout.on_face import OnFace
 from ....layout.parts import Part, face_up
-from ....layout.sets import Band, PartSet, Waste
+from ....layout.sets import Band, PartSet
 from ....lengths import TOUCH
 from ..marking import LEGEND, Rows, member_marks
 from .lines import Look, band_lines
@@ -60,20 +61,18 @@ def gang(layout: Layout, one: PartSet, look: Look = FULL, *, trust: str = TRUST,
 
 def _plain(one: PartSet) -> Band:
     """The one way up of parts that no wood is taken from."""
-    title = "outer faces up" if one.members[0].role == "leg" else "marked faces up"
-    return Band(title, tuple(part.marked for part in one.members), (), ())
+    return Band(one.members[0].slot.role.faces["marked"], tuple(part.marked for part in one.members), (), ())
 
 
 def _heading(layout: Layout, one: PartSet, look: Look, wide: float, trust: str) -> Iterator[Text]:
     """What to do with the page, in a few lines as wide as the gang."""
-    legs = one.members[0].role == "leg"
-    datum, flush = ("foot", "feet") if legs else ("datum end", "datum ends")
+    role = one.members[0].slot.role
     unit = "inches" if layout.frame.tape.unit == "in" else "millimetres"
-    first, last, mate = one.members[0].mark, one.members[-1].mark, "rail" if legs else "leg"
+    first, last = one.members[0].mark, one.members[-1].mark
     told = (
-        f"Clamp {first} to {last} side by side, {flush} flush; write {one.letter} on the end grain. "
-        f"Readings are from the {datum}, in {unit}. Lay the {mate} itself between its lines, tick it, and cross the "
-        f"waste before you cut.{_fits(layout, one)}{_done(layout, one)} {trust}"
+        f"Clamp {first} to {last} side by side, {role.flush} flush; write {one.letter} on the end grain. "
+        f"Readings are from the {role.datum}, in {unit}. Lay the {role.mate} itself between its lines, tick it, and "
+        f"cross the waste before you cut.{_fits(layout, one)}{_done(layout, one)} {trust}"
         f"{f' {LEGEND}' if look.scale == 1.0 else ''}"
     )
     pitch = look.text * 1.6
@@ -105,7 +104,7 @@ def _band(layout: Layout, one: PartSet, band: Band, look: Look) -> Drawing:
     drawn: list[Primitive] = [*_parts(layout, one, band, rows, look), *_waste(layout, one, band, rows, look)]
     drawn += band_lines(layout, one, band, rows, look)
     if look.scale == 1.0:
-        drawn += member_marks(layout, one, band, rows)
+        drawn += member_marks(one, band, rows)
     x0, _, x1, y1 = bounds(tuple(drawn))
     title = Text((x0, y1 + 1.5 * look.gap), f"{band.title[0].upper()}{band.title[1:]}", look.text, bold=True)
     whose = f"{_rolled(one, band)}{_whose(one, band)}. {_depths(layout, band)}"
@@ -123,8 +122,7 @@ def _depths(layout: Layout, band: Band) -> str:
     """'Every cut is 5/8 deep', or each depth with its rails."""
     found: dict[str, list[str]] = {}
     for item in band.waste:
-        depth = layout.frame.tape.read(item.box.high[2] - max(item.box.low[2], 0.0))
-        found.setdefault(depth, []).append(item.mate)
+        found.setdefault(layout.frame.tape.read(item.cut.depth), []).append(item.cut.mate)
     if not found:
         return "No wood is taken from these faces."
     if len(found) == 1:
@@ -179,7 +177,7 @@ def face_width(part: Part, face: str) -> float:
 def _parts(layout: Layout, one: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
     """Outlines, the name of each part on the left, its length on the right, and which end is the datum."""
     read = layout.frame.tape.read
-    legs = one.members[0].role == "leg"
+    role = one.members[0].slot.role
     for part, face, (low, high) in zip(one.members, band.faces, rows, strict=True):
         yield from _openings(part, face, low, look)
         end = part.length * look.scale
@@ -187,9 +185,9 @@ def _parts(layout: Layout, one: PartSet, band: Band, rows: Rows, look: Look) -> 
         middle = figure_middle((low + high) / 2, look.text)
         name = f"{part.mark}  {part.identity}, {face} face up" if look.scale == 1.0 else part.mark
         yield Text((-look.gap - 2 * look.text, middle), name, look.text, "end")
-        yield Text((end + look.gap, middle), f"{'top' if legs else 'end'} {read(part.length)}", look.text)
+        yield Text((end + look.gap, middle), f"{role.end} {read(part.length)}", look.text)
     centre = rows[-1][0] / 2
-    yield Text((-look.gap, centre), "foot" if legs else "datum", look.text, "middle", 90)
+    yield Text((-look.gap, centre), role.datum.removesuffix(" end"), look.text, "middle", 90)
 
 
 def _openings(part: Part, face: str, low: float, look: Look) -> Iterator[Line]:
@@ -207,22 +205,19 @@ def _waste(layout: Layout, one: PartSet, band: Band, rows: Rows, look: Look) -> 
     """Hatched wood between shoulder lines, with rail and depth where there is room to write them."""
     for item in band.waste:
         low = rows[item.member][0]
-        (u0, v0, _w0), (u1, v1, _w1) = item.box.low, item.box.high
-        length = one.members[item.member].length
-        x0, x1 = max(u0, 0.0) * look.scale, min(u1, length) * look.scale
-        y0, y1 = low + max(v0, 0.0) * look.scale, min(low + v1 * look.scale, rows[item.member][1])
+        x0, x1 = item.cut.start * look.scale, item.cut.end * look.scale
+        y0, y1 = low + item.cut.low * look.scale, low + item.cut.high * look.scale
         region = shapely.box(x0, y0, x1, y1)
-        words = _waste_words(layout, item, (x0, y0, x1, y1), look)
+        words = _waste_words(layout, item.cut, (x0, y0, x1, y1), look)
         for text in words:
             region = region.difference(text_box(text).buffer(look.text * 0.3, join_style="mitre"))
         yield from hatch(region, look.hatch)
         yield from words
 
 
-def _waste_words(layout: Layout, item: Waste, room: tuple[float, float, float, float], look: Look) -> list[Text]:
+def _waste_words(layout: Layout, cut: OnFace, room: tuple[float, float, float, float], look: Look) -> list[Text]:
     x0, y0, x1, y1 = room
-    depth = item.box.high[2] - max(item.box.low[2], 0.0)
-    lines = [item.mate, f"{layout.frame.tape.read(depth)} deep"]
+    lines = [cut.mate, f"{layout.frame.tape.read(cut.depth)} deep"]
     pitch, x, y = look.text * 1.7, (x0 + x1) / 2, (y0 + y1) / 2
     wide = max(text_width(line, look.text) for line in lines) + 2 * look.text
     tall = pitch * len(lines) + look.text

@@ -13,6 +13,7 @@ import attrs
 from ....drafting.dimensions.spread import spread
 from ....drafting.lettering import text_width
 from ....drafting.primitives import Line, Primitive, Text
+from ....frame.identity import in_short
 from ....layout.layout import Layout
 from ....layout.sets import Band, PartSet, Taker
 from ....layout.sets import Line as MarkLine
@@ -64,9 +65,10 @@ def _label(layout: Layout, one: PartSet, line: MarkLine) -> _Label:
 
 def _edge_words(one: PartSet, taker: Taker) -> str:
     """'foot shelf, bottom' of a leg; 'shoulder' of a rail."""
-    if one.members[taker.member].role == "rail":
-        return "shoulder"
-    return f"{taker.mate.partition('/')[0]} {'bottom' if taker.edge == 'near' else 'top'}"
+    part = one.members[taker.member]
+    role = part.slot.role
+    level = in_short(taker.mate, along_length=part.slot.long)
+    return role.struck or f"{level} {role.low if taker.edge == 'near' else role.high}"
 
 
 def _label_row(labels: Sequence[_Label], rows: Rows, look: Look, *, above: bool) -> Iterator[Primitive]:

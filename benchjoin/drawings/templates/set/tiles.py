@@ -95,7 +95,7 @@ def set_tiles(
 
 def _head(layout: Layout, one: PartSet) -> Callable[[str, int], tuple[str, ...]]:
     """The head of a page, by its key and the number of pages."""
-    datum = "foot" if one.members[0].role == "leg" else "datum end"
+    datum = one.members[0].slot.role.datum
     make = f"make {len(one.alike)}: {', '.join(one.alike)}"
 
     def head(key: str, count: int) -> tuple[str, ...]:
@@ -112,7 +112,7 @@ def _head(layout: Layout, one: PartSet) -> Callable[[str, int], tuple[str, ...]]
 def _tiling(layout: Layout, one: PartSet, whole: Gang, page: DeskPage, overlap: float) -> Tiling:
     """The gang in tiles, seams on whole half inches or 10 mm from the foot and from the gang's lower edge."""
     tape = layout.frame.tape
-    datum = "foot" if one.members[0].role == "leg" else "datum end"
+    datum = one.members[0].slot.role.datum
     return tile(
         whole.drawing,
         page.holds,

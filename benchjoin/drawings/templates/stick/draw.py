@@ -15,8 +15,7 @@ from ....drafting.hatch import hatch
 from ....drafting.lettering import ascent, shorten, text_width
 from ....drafting.primitives import Line, Primitive, Text, bounds, figure_middle, shift, text_box
 from ....layout.layout import Layout
-from ....layout.sticks import Lane, Notch, Stick
-from ....lengths import TOUCH
+from ....layout.sticks import Lane, Stick
 from ..marking import part_marks
 
 LEAST_LANE = 15.0
@@ -48,30 +47,30 @@ def _lane(
 ) -> Iterator[Primitive]:
     length, read = stick.length, layout.frame.tape.read
     zones = [(at - WORDS[0], at + WORDS[1]) for at in places]
-    edges = [e for notch in lane.notches for e in (notch.start, notch.end) if TOUCH < e < length - TOUCH]
+    edges = [edge for cut in lane.cuts for edge in cut.edges]
     yield from (Line(((e, 0.0), (e, high)), "visible") for e in edges)
     written: list[Text] = []
-    for notch in lane.notches:
-        for edge, out in ((notch.start, -1), (notch.end, 1)):
-            if TOUCH < edge < length - TOUCH:
+    for cut in lane.cuts:
+        for edge, out in ((cut.start, -1), (cut.end, 1)):
+            if edge in cut.edges:
                 written.append(_reading(read(edge), edge, out, [*edges, 0.0, length], written, high))
     yield from written
     boxes = [text_box(text).bounds for text in written]
     taken = [*zones, *((box[0], box[2]) for box in boxes)]
-    for notch in lane.notches:
-        yield from _waste(notch, f"{read(notch.depth)} deep", taken, high)
-    notched = [(n.start, n.end) for n in lane.notches]
+    for cut, mate in zip(lane.cuts, lane.mates, strict=True):
+        yield from _waste((cut.start, cut.end), (mate, f"{read(cut.depth)} deep"), taken, high)
+    notched = [(cut.start, cut.end) for cut in lane.cuts]
     ends = tuple(_ends(stick, notched, high))
     taken += [(box[0], box[2]) for box in (text_box(text).bounds for text in ends)]
     yield from ends
     clear = _free((0.0, length), [*taken, *notched])
-    yield from _whose(layout, lane, name, clear, high)
+    yield from _whose(lane, name, clear, high)
 
 
 def _ends(stick: Stick, notched: Sequence[Span], high: float) -> Iterator[Text]:
     """Which end is which, along both ends where no notch runs out."""
-    leg = stick.parts[0].role == "leg"
-    for at, way, word in ((0.0, 1, "foot" if leg else "datum end"), (stick.length, -1, "top" if leg else "end")):
+    role = stick.parts[0].slot.role
+    for at, way, word in ((0.0, 1, role.datum), (stick.length, -1, role.end)):
         if not any(start - 6.0 < at < end + 6.0 for start, end in notched):
             x = at + 1.0 + ascent(_TEXT) if way > 0 else at - 1.5
             yield Text((x, high / 2), word, _TEXT, "middle", 90.0)
@@ -104,15 +103,14 @@ def _free(span: Span, taken: Sequence[Span]) -> list[Span]:
     return sorted(found, key=lambda ends: ends[0] - ends[1])
 
 
-def _waste(notch: Notch, depth: str, taken: Sequence[Span], high: float) -> Iterator[Primitive]:
+def _waste(span: Span, words: tuple[str, str], taken: Sequence[Span], high: float) -> Iterator[Primitive]:
     """Hatching between both lines but where something is written, with rail and depth in the widest place."""
-    span = (notch.start, notch.end)
-    region = shapely.box(notch.start, 0.0, notch.end, high)
+    region = shapely.box(span[0], 0.0, span[1], high)
     for low, far in taken:
         region = region.difference(shapely.box(low - 0.5, 0.0, far + 0.5, high))
     start, end = (_free(span, taken) or [span])[0]
     wide = end - start - 1.5
-    lines = (shorten(notch.mate, _TEXT, wide), depth)
+    lines = (shorten(words[0], _TEXT, wide), words[1])
     for line, y in zip(lines, (1.2, -3.2), strict=True):
         if line and text_width(line, _TEXT) <= wide:
             text = Text(((start + end) / 2, high / 2 + y), line, _TEXT, "middle")
@@ -121,11 +119,11 @@ def _waste(notch: Notch, depth: str, taken: Sequence[Span], high: float) -> Iter
     yield from hatch(region, _HATCH)
 
 
-def _whose(layout: Layout, lane: Lane, name: str, clear: Sequence[Span], high: float) -> Iterator[Primitive]:
+def _whose(lane: Lane, name: str, clear: Sequence[Span], high: float) -> Iterator[Primitive]:
     """In the widest clear stretch the marks of the parts; wherever there is room the stick's name and the face."""
     marks = " ".join(lane.marks[:4]) + (" …" if len(lane.marks) > 4 else "")
-    signs = part_marks(layout, lane.faces, high, written=shorten(marks, high / 5, 60.0, bold=True))
-    words = f"{name}: {lane.title}, make {len(lane.marks)}"
+    signs = part_marks(lane.faces, high, written=shorten(marks, high / 5, 60.0, bold=True))
+    words = f"{name}: {lane.called}, make {len(lane.marks)}"
     wide, told = bounds(signs)[2] + 4.0, text_width(words, _TEXT) + 4.0
     for number, (start, end) in enumerate(clear):
         if number == 0 and end - start >= wide:

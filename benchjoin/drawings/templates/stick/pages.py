@@ -86,7 +86,7 @@ def _one(stick: Stick, name: str) -> str:
     if len(stick.lanes) == 1:
         return told
     lanes = (
-        f"{lane.title}{'' if len(lane.marks) == len(marks) else f' (only {ranges(lane.marks)})'}"
+        f"{lane.called}{'' if len(lane.marks) == len(marks) else f' (only {ranges(lane.marks)})'}"
         for lane in stick.lanes
     )
     return f"{told} Lanes from above: {', '.join(lanes)}."

@@ -11,21 +11,22 @@ from collections.abc import Callable, Mapping, Sequence
 
 import attrs
 
-from ..errors import DescriptionError
-from ..frame.doors import Fault
-from ..frame.frame import Frame, across_leg
-from ..frame.governing import EndRails, Overall
-from ..frame.joints import Butt
-from ..frame.pair import Pair
-from ..frame.stack import Clear
-from ..lengths import TOUCH
-from ..runs import Array, most, over_pieces
+from ...errors import DescriptionError
+from ...frame.doors import Fault
+from ...frame.faces import Y
+from ...frame.frame import Frame
+from ...frame.governing import EndRails, Overall
+from ...frame.pair import Pair
+from ...frame.stack import Clear
+from ...lengths import TOUCH
+from ...runs import Array, most, over_pieces
+from ..blank import Blank
 from .bands import Band
-from .blanks import Blank, Over, RailBlank
 from .place import place
+from .site import Over
 from .sizes import Pick
 
-Placed = tuple[Mapping[str, Blank], Mapping[str, RailBlank]]
+Placed = Mapping[str, Blank]
 
 
 def over_legs(frame: Frame, bands: Sequence[Band], picks: Sequence[Pick]) -> Over:
@@ -38,7 +39,7 @@ def over_legs(frame: Frame, bands: Sequence[Band], picks: Sequence[Pick]) -> Ove
     """
     given = [span.size if isinstance(span, Overall | EndRails) else span for span in (frame.length, frame.depth)]
     every = [over_pieces([size] * frame.quantity) for size in given]
-    room = sum(leg.stock.thickness + (leg.stock.width or 0.0) for *_, leg in frame.legs())
+    room = sum(leg.thickness + leg.width for leg in frame.legs())
     if not any(isinstance(span, Overall | EndRails) for span in (frame.length, frame.depth)):
         return Over(*every)
     trial = Over(*(size + room for size in every))
@@ -54,8 +55,8 @@ def over_legs(frame: Frame, bands: Sequence[Band], picks: Sequence[Pick]) -> Ove
 def _room_for_legs(frame: Frame, depths: Array) -> None:
     """Refuse a depth that comes out smaller than a front and a back leg."""
     pairs: dict[str, float] = {}
-    for _, _, pair, leg in frame.legs():
-        pairs[pair] = pairs.get(pair, 0.0) + across_leg(leg, "end")
+    for leg in frame.legs():
+        pairs[leg.pair] = pairs.get(leg.pair, 0.0) + leg.size(Y)
     need, short = max(pairs.values()), most(pairs.values()) > depths + TOUCH
     if short.any():
         least = float(depths.min())
@@ -79,24 +80,24 @@ def _held(frame: Frame, span: object, placed: Sequence[Placed], axis: int, size:
 
 def _over_all(frame: Frame, placed: Placed, axis: int) -> float:
     """Size over legs and rails along an axis. [mm]"""
-    boxes = [blank.box for blanks in placed for blank in blanks.values()]
+    boxes = [blank.box for blank in placed.values()]
     return max(box.high[axis] for box in boxes) - min(box.low[axis] for box in boxes)
 
 
 def _end_rails(frame: Frame, placed: Placed, axis: int) -> float:
     """Length of the shortest end rail; all must be drawn alike. It is held, whatever the legs measured. [mm]"""
-    rails = [rail for rail in placed[1].values() if rail.slot.side in ("left", "right")]
-    drawn = {rail.name: rail.box.size()[axis] + _thicker(frame, placed, rail, axis) for rail in rails}
+    rails = [blank for blank in placed.values() if blank.slot.side in ("left", "right")]
+    drawn = {rail.name: rail.length + _thicker(placed, rail) for rail in rails}
     if max(drawn.values()) - min(drawn.values()) > TOUCH:
         said = ", ".join(f"{name} {frame.tape.say(length)}" for name, length in drawn.items())
         what = f"the end rails are of different lengths ({said} in a trial). Give the depth over the legs."
         raise DescriptionError(f'Frame "{frame.name}": depth: {what}', faults=(Fault("depth", what),))
-    return min(rail.box.size()[axis] for rail in rails)
+    return min(rail.length for rail in rails)
 
 
-def _thicker(frame: Frame, placed: Placed, rail: RailBlank, axis: int) -> float:
+def _thicker(placed: Placed, rail: Blank) -> float:
     """How much shorter a rail between two legs comes out because of what these measured. [mm]"""
-    if not isinstance(rail.slot.joint, Butt):
+    if not rail.slot.between:
         return 0.0
-    drawn = {name: across_leg(leg, "end") for name, _, _, leg in frame.legs()}
-    return sum(placed[0][name].box.size()[axis] - drawn[name] for name in rail.slot.legs)
+    legs = [placed[name] for name in rail.slot.hosts]
+    return sum(leg.box.size()[rail.axis] - leg.slot.size(rail.axis) for leg in legs)

@@ -7,16 +7,15 @@ flush depth follows the thinnest rail, whichever it is.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
 import attrs
 import numpy as np
 
-from ..frame.frame import Frame
-from ..frame.identity import of_piece
-from ..frame.leg import Leg
-from ..frame.slots import Slot
-from ..runs import Array, Number, least, most, over_pieces
+from ...frame.frame import Frame
+from ...frame.identity import of_piece
+from ...frame.slots import Slot
+from ...runs import Array, least, most, over_pieces
 
 Pick = Callable[[Array], float]
 """Takes one piece's number out of an array over the pieces."""
@@ -34,9 +33,9 @@ class Section:
     thickness: Array
     width: Array
 
-    def across(self, leg: Leg, seen_from: str) -> Array:
-        """Size of a leg as seen from the front (along the length) or from the end (along the depth)."""
-        return self.width if leg.wide == seen_from else self.thickness
+    def along(self, slot: Slot, axis: int) -> Array:
+        """Width or thickness, whichever lies along an axis of the world."""
+        return self.width if axis == slot.axes[1] else self.thickness
 
 
 @attrs.frozen(kw_only=True)
@@ -52,31 +51,29 @@ class RailSizes:
     flush: Array
 
 
-def leg_section(frame: Frame, name: str, leg: Leg) -> Section:
-    """Section of a leg in every piece."""
-    return _section(frame, name, leg.stock.thickness, leg.stock.width or 0.0)
+def section(frame: Frame, slot: Slot) -> Section:
+    """Section of a member in every piece."""
+    drawn = {"thickness": slot.thickness, "width": slot.width}
+    every = {**drawn, **frame.measured.get(slot.name, {})}
+    own = [frame.measured.get(of_piece(piece, slot.name), {}) for piece in range(1, frame.quantity + 1)]
+    return Section(*(over_pieces([sizes.get(field, every[field]) for sizes in own]) for field in drawn))
 
 
 def rail_sizes(frame: Frame) -> dict[str, RailSizes]:
     """Sizes of every rail by its name."""
-    found = {slot.name: _section(frame, slot.name, slot.stock.thickness, slot.rail.width) for slot in frame.rails()}
-    return {slot.name: _rail(frame, slot, found) for slot in frame.rails()}
+    return {name: sizes for own in frame.rails_of.values() for name, sizes in _of_level(frame, own).items()}
 
 
-def _rail(frame: Frame, slot: Slot, found: Mapping[str, Section]) -> RailSizes:
+def _of_level(frame: Frame, slots: Sequence[Slot]) -> dict[str, RailSizes]:
+    found = {slot.name: section(frame, slot) for slot in slots}
+    return {slot.name: _rail(frame, slot, slots, found) for slot in slots}
+
+
+def _rail(frame: Frame, slot: Slot, level: Sequence[Slot], found: Mapping[str, Section]) -> RailSizes:
     own = found[slot.name]
-    like = [s for s in frame.rails() if s.level is slot.level]
-    widths = [found[s.name].width for s in like if s.rail.width == slot.rail.width]
-    let_in = [s for s in like if s.stock.thickness == slot.stock.thickness and s.joint == slot.joint]
-    thick = [found[s.name].thickness for s in let_in]
+    widths = [found[s.name].width for s in level if s.width == slot.width]
+    thick = [found[s.name].thickness for s in level if s.thickness == slot.thickness and s.joint == slot.joint]
     done = np.array([of_piece(n, slot.name) in frame.finished for n in range(1, frame.quantity + 1)])
     width = own.width if frame.uneven != "narrowest" else np.where(done, own.width, least(widths))
     notch = most([width, *widths]) if frame.uneven == "widest" else width
     return RailSizes(own=Section(own.thickness, width), found=own.width, notch=notch, flush=least(thick))
-
-
-def _section(frame: Frame, name: str, thickness: Number, width: Number) -> Section:
-    drawn = {"thickness": thickness, "width": width}
-    every = {**drawn, **frame.measured.get(name, {})}
-    own = [frame.measured.get(of_piece(piece, name), {}) for piece in range(1, frame.quantity + 1)]
-    return Section(*(over_pieces([sizes.get(field, every[field]) for sizes in own]) for field in drawn))

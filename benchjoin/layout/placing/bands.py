@@ -11,10 +11,10 @@ from collections.abc import Mapping
 import attrs
 import numpy as np
 
-from ..frame.frame import Frame
-from ..frame.slots import Slot
-from ..frame.stack import FLUSH, Clear, Level
-from ..runs import Array, Member, Pin, lay_run, least, most
+from ...frame.frame import Frame
+from ...frame.slots import Slot
+from ...frame.stack import FLUSH, Clear, Level
+from ...runs import Array, Member, Pin, lay_run, least, most
 from .sizes import RailSizes, rail_sizes
 
 RUN = "Levels up from the foot"
@@ -76,16 +76,16 @@ def _top(edges: Array, place: int, own: Band, rail: Rise) -> Array:
 
 def _shape(frame: Frame, level: Level, sizes: Mapping[str, RailSizes]) -> Band:
     """A level over its own common edge, with its rails as wide as their notches."""
-    own = [slot for slot in frame.rails() if slot.level is level]
-    rails = {slot.name: _over_edge(slot, sizes[slot.name].notch) for slot in own}
+    own = frame.rails_of[level.name]
+    rails = {slot.name: _over_edge(level, slot, sizes[slot.name].notch) for slot in own}
     low = least(rise.bottom for rise in rails.values())
     high = most(rise.top for rise in rails.values())
     return Band(level, Rise(low, high), rails, {slot.name: sizes[slot.name] for slot in own})
 
 
-def _over_edge(slot: Slot, width: Array) -> Rise:
-    edge = np.zeros_like(width) + slot.rail.raised
-    return Rise(edge, edge + width) if slot.level.align == "bottoms" else Rise(edge - width, edge)
+def _over_edge(level: Level, slot: Slot, width: Array) -> Rise:
+    edge = np.zeros_like(width) + slot.of.raised
+    return Rise(edge, edge + width) if level.align == "bottoms" else Rise(edge - width, edge)
 
 
 def _member(frame: Frame, place: int, shapes: Mapping[str, Band]) -> Member:
@@ -106,17 +106,16 @@ def _steps(frame: Frame, place: int, clear: Clear, shapes: Mapping[str, Band]) -
     for near, below in ((place - 1, True), (place + 1, False)):
         item = frame.stack[near] if 0 <= near < len(frame.stack) else None
         band = shapes[item.name] if isinstance(item, Level) else None
-        own = [
-            r
-            for slot in frame.rails()
-            if slot.side == clear.at and band
-            for n, r in band.rails.items()
-            if n == slot.name
-        ]
+        own = _at_side(frame, band, clear.at) if band else []
         if band and own:
             top, bottom = most(r.top for r in own), least(r.bottom for r in own)
             step = step + (band.rise.top - top if below else bottom - band.rise.bottom)
     return step
+
+
+def _at_side(frame: Frame, band: Band, side: str) -> list[Rise]:
+    """The rails of a level at one side."""
+    return [band.rails[slot.name] for slot in frame.rails_of[band.level.name] if slot.side == side]
 
 
 def _pins(frame: Frame, shapes: Mapping[str, Band]) -> list[Pin]:
@@ -130,18 +129,17 @@ def _pins(frame: Frame, shapes: Mapping[str, Band]) -> list[Pin]:
         if level.top is not None:
             pins.append(Pin(edge=place + 1, at=level.top, name=f'"{level.name}" (top at {say(level.top)})'))
         if level.flush is not None:
-            pins.append(_flush(frame, place, level, shapes[level.name], level.flush))
-    tallest = max(leg.height for *_, leg in frame.legs())
+            pins.append(_flush(frame, place, level, shapes[level.name]))
+    tallest = max(leg.of.height for leg in frame.legs())
     after = max((pin.edge for pin in pins), default=0)
     if any(isinstance(item, Clear) and item.size is None for item in frame.stack[after:]):
         pins.append(Pin(edge=len(frame.stack), at=tallest, name=f"the tallest leg's top (at {say(tallest)})"))
     return pins
 
 
-def _flush(frame: Frame, place: int, level: Level, own: Band, flush: str) -> Pin:
+def _flush(frame: Frame, place: int, level: Level, own: Band) -> Pin:
     """Pin that brings one side's rail level with the top of its legs."""
-    row = FLUSH[flush]
-    top = next(leg.height for _, r, _, leg in frame.legs() if r == row)
-    rails = [own.rails[slot.name].top for slot in frame.rails() if slot.level is level and slot.side == row]
-    at = top + (own.rise.top - most(rails))
-    return Pin(edge=place + 1, at=at, name=f'"{level.name}" (flush with the {flush} at {frame.tape.say(top)})')
+    row = FLUSH[level.flush or ""]
+    top = next(leg.of.height for leg in frame.legs() if leg.side == row)
+    at = top + (own.rise.top - most(rail.top for rail in _at_side(frame, own, row)))
+    return Pin(edge=place + 1, at=at, name=f'"{level.name}" (flush with the {level.flush} at {frame.tape.say(top)})')

@@ -1,0 +1,58 @@
+"""Ways in: how each part comes to its place, told by the face through which it leaves it again.
+
+What stands leaves away from the middle of the frame. A guest leaves through the face from which its notch is cut, or
+off the face that it lies on; what runs between two rows that go apart stays, and they leave it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from ..frame.faces import OUT
+from ..solids import Vector, vector
+from .layout import Layout
+from .parts import Part
+
+STAYS: Vector = (0.0, 0.0, 0.0)
+
+
+def ways_out(layout: Layout, piece: int = 1) -> dict[str, Vector]:
+    """The way each part of a piece leaves its hosts, by identity; no way at all for what stays.
+
+    Raises
+    ------
+    AddressError
+        If there is no such piece.
+    """
+    through = {
+        cut.mate: cut.face for joint in layout.joints_of(piece) for cut in joint.cuts if cut.part == joint.host
+    }
+    return {part.identity: _way_out(part, through) for part in layout.piece(piece)}
+
+
+def _way_out(part: Part, through: Mapping[str, str]) -> Vector:
+    slot = part.slot
+    if not slot.hosts:
+        return OUT[slot.side]
+    if slot.between and not slot.long:
+        return STAYS
+    return OUT[through.get(part.identity, slot.face)]
+
+
+def drawn_apart(layout: Layout, step: float, piece: int = 1) -> dict[str, Vector]:
+    """How far each part is moved so that all stand a step off their hosts. [mm]
+
+    What hosts have in common their guests follow.
+
+    Raises
+    ------
+    AddressError
+        If there is no such piece.
+    """
+    ways = ways_out(layout, piece)
+    found: dict[str, Vector] = {}
+    for part in layout.piece(piece):
+        bases = {found[name] for name in part.slot.hosts if name in found}
+        base = bases.pop() if len(bases) == 1 else STAYS
+        found[part.identity] = vector(a * step + b for a, b in zip(ways[part.identity], base, strict=True))
+    return found
