@@ -20,6 +20,7 @@ WAYS = {
     "from its folder": lambda place: subprocess.run([f"./{place.name}"], cwd=place.parent, check=True),
     "under another name": lambda place: subprocess.run(["git"], executable=place, check=True),
     "where another PATH leads": lambda place: subprocess.run(["python"], env={"PATH": str(place.parent)}, check=True),
+    "where it is not installed": lambda place: subprocess.run([f"{place.name}-absent"], check=True),
     "by a shell": lambda place: subprocess.run(place.name, shell=True, check=True),
     "by os.system": lambda place: os.system(place.name),
     "by os.posix_spawn": lambda place: os.posix_spawn(place, [place.name], os.environ),

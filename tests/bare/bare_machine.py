@@ -21,15 +21,19 @@ class ForeignProgram(PermissionError):
 
 
 def is_ours(program, folder=None, path=None):
-    """Whether a program, as it is called from a folder, lies in the environment or the project, or is free to use."""
+    """Whether a program, as it is called from a folder, lies in the environment or the project, or is free to use.
+
+    A name that is found nowhere is foreign too: no test is to pass only because something is not installed.
+    """
     import shutil  # here, since this module is loaded by every Python that is started
 
-    place = os.path.abspath(os.path.join(folder or "", shutil.which(program, path=path) or program))
+    found = shutil.which(program, path=path) or program
+    place = os.path.abspath(os.path.join(folder or "", found))
     ours = [ROOT] if sys.prefix == sys.base_prefix else [ROOT, sys.prefix]
     return (
         place == sys.executable
         or os.path.basename(place) in FREE
-        or any(place.startswith(os.path.join(one, "")) for one in ours)
+        or (os.path.dirname(found) != "" and any(place.startswith(os.path.join(one, "")) for one in ours))
     )
 
 
