@@ -4,6 +4,8 @@
 #   environment test    the package with what the tests need
 #   environment run     the package alone
 #   cairo               true if the cairo library can be loaded; installs it where that is possible
+#   no_cairo            says what to install where it was not possible
+#   bare                leaves nothing of the machine but the environment, git, bash and what these scripts call
 
 set -euo pipefail
 exec </dev/null
@@ -42,6 +44,8 @@ environment() {
     [ "$1" = test ] && wanted='.[test]'
     python=$(PATH="${PATH#"$venv/bin:"}" command -v "${PYTHON:-python3}") || fail "no ${PYTHON:-python3} here; set PYTHON"
     "$python" -c 'import sys; sys.exit(sys.version_info < (3, 11))' || fail "$python is older than Python 3.11"
+    PYTHON=$("$python" -c 'import sys; print(sys.executable)')
+    export PYTHON  # by its place, for scripts that are started where nothing else is found by its name
 
     base="$("$python" -c 'import sys; print(sys.version)') $PWD"
     stamp="$base $(cksum <pyproject.toml)"
@@ -61,4 +65,17 @@ cairo() {
     "$venv/bin/python" -c 'import cairosvg' 2>/dev/null && return
     debian_install libcairo2 fonts-dejavu-core || true
     "$venv/bin/python" -c 'import cairosvg' 2>/dev/null
+}
+
+no_cairo() { "$venv/bin/python" -c 'from benchjoin.drafting.pdf import NO_CAIRO; print(NO_CAIRO)'; }
+
+# For tests, so that they cannot come to need a program that happens to be installed. PATH ends with a folder of links;
+# what a Python starts by other ways than by its name is refused by the hook of tests/bare.
+bare() {
+    local name links="$venv/bare"
+    mkdir -p "$links"
+    for name in bash git cat cksum dirname id ln mkdir; do
+        [ -e "$links/$name" ] || ! command -v "$name" >/dev/null || ln -sf "$(command -v "$name")" "$links/$name"
+    done
+    export PATH="$venv/bin:$links" PYTHONPATH="$PWD/tests/bare"
 }

@@ -1,20 +1,22 @@
 """Full-size paper as a person has it in hand: what other people's readers find on the pages of a PDF, laid on a table.
 
-pypdfium2 gives strokes and pictures, poppler's pdftotext the words and where they stand. Nothing here asks the
-drawings; places are mm from the lower left corner of a page, or on the table.
+pypdfium2 gives strokes and pictures. pdfminer, which knows nothing of it, gives the words and where they stand, and
+strokes to hold against the others. Nothing here asks the drawings; places are mm from the lower left corner of a page,
+or on the table.
 """
 
 from __future__ import annotations
 
 import ctypes
-import re
-import subprocess
-import xml.etree.ElementTree as ET
+from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
 import pypdfium2
 import pypdfium2.raw as raw
+from pdfminer.pdfdevice import PDFTextDevice
+from pdfminer.pdfinterp import PDFPageInterpreter, PDFResourceManager
+from pdfminer.pdfpage import PDFPage
 
 POINT = 25.4 / 72
 CROSS = 10.0
@@ -43,10 +45,9 @@ class Page(NamedTuple):
 
 def read_pages(path):
     document = pypdfium2.PdfDocument(path)
-    words = read_words(path)
     return [
-        Page(tuple(side * POINT for side in page.get_size()), strokes_of(page), found)
-        for page, found in zip(document, words, strict=True)
+        Page(tuple(side * POINT for side in page.get_size()), strokes_of(page), found.words)
+        for page, found in zip(document, read_by_pdfminer(path), strict=True)
     ]
 
 
@@ -84,23 +85,95 @@ def _subpaths(item, matrix):
         yield points
 
 
-def read_words(path):
-    """Lines of writing of each page by poppler, each its words in order."""
-    told = subprocess.run(["pdftotext", "-bbox-layout", str(path), "-"], capture_output=True, check=True).stdout
-    root = ET.fromstring(re.sub(rb"[^\x09\x0a\x0d\x20-\xff]", b"?", told))
-    spaces = "{http://www.w3.org/1999/xhtml}"
-    pages = []
-    for page in root.iter(f"{spaces}page"):
-        high = float(page.get("height"))
-        lines = []
-        for line in page.iter(f"{spaces}line"):
-            words = []
-            for word in line.iter(f"{spaces}word"):
-                x0, y0, x1, y1 = (float(word.get(name)) * POINT for name in ("xMin", "yMin", "xMax", "yMax"))
-                words.append(Word(word.text or "", x0, high * POINT - y1, x1, high * POINT - y0))
-            lines.append(words)
-        pages.append(lines)
-    return pages
+class Letter(NamedTuple):
+    """A letter: the ends of its base line and the corners of its box, as x + yj, and its size."""
+
+    text: str
+    start: complex
+    end: complex
+    size: float
+    corners: tuple
+
+    def goes_on_in(self, other):
+        """Whether the other follows where this one ends: on its line, or raised or lowered in a fraction."""
+        along = (self.end - self.start) / abs(self.end - self.start)
+        step, way = (other.start - self.end) / along, (other.end - other.start) / along
+        size = max(self.size, other.size)
+        return abs(step.real) < 0.2 * size and abs(step.imag) < 0.6 * size and abs(way.imag) < 1e-3 < way.real
+
+
+def subpaths(path):
+    """Parts of a path, each from where the pen is set down; those without a curve."""
+    starts = [n for n, segment in enumerate(path) if segment[0] == "m"]
+    parts = [path[start:end] for start, end in pairwise([*starts, len(path)])]
+    return [part for part in parts if {kind for kind, *_ in part} <= set("mlh")]
+
+
+class PageByPdfminer(PDFTextDevice):
+    """What pdfminer meets on a page, in the order of the file: its letters, and the straight lines that are stroked."""
+
+    def begin_page(self, page, ctm):
+        left, low, right, high = page.mediabox
+        self.size, self.letters, self.strokes = ((right - left) * POINT, (high - low) * POINT), [], []
+
+    def render_char(self, matrix, font, fontsize, scaling, rise, cid, ncs, graphicstate):
+        advance = font.char_width(cid) * fontsize * scaling
+        a, b, c, d, e, f = (value * POINT for value in matrix)
+        along, up = complex(a, b) * advance, complex(c, d) * fontsize
+        start = complex(e, f) + complex(c, d) * rise
+        low, high = start + up * font.get_descent(), start + up * font.get_ascent()
+        corners = (low, high, low + along, high + along)
+        self.letters.append(Letter(font.to_unichr(cid), start, start + along, abs(up), corners))
+        return advance
+
+    def paint_path(self, graphicstate, stroke, fill, evenodd, path):
+        a, b, c, d, e, f = self.ctm
+        for part in subpaths(path) if stroke else ():
+            points = []
+            for _, *numbers in part:
+                x, y = numbers or part[0][1:]  # a path is closed without numbers
+                here = ((a * x + c * y + e) * POINT, (b * x + d * y + f) * POINT)
+                if not points or here != points[-1]:
+                    points.append(here)
+            if len(points) > 1:
+                self.strokes.append(Stroke(graphicstate.linewidth * POINT, points))
+
+    @property
+    def words(self):
+        """Lines of writing, each its words in order, level or turned; what lies off the page is left out."""
+        wide, high = self.size
+        seen = [one for one in self.letters if any(0 < z.real < wide and 0 < z.imag < high for z in one.corners)]
+        lines, word = [], []
+        for before, letter in zip([None, *seen], seen, strict=False):
+            if before is None or not before.goes_on_in(letter):
+                lines.append([])
+                word = None
+            if letter.text.isspace():
+                word = None
+            elif word is None:
+                word = [letter]
+                lines[-1].append(word)
+            else:
+                word.append(letter)
+        return [[_word(letters) for letters in line] for line in lines if line]
+
+
+def _word(letters):
+    xs, ys = zip(*((z.real, z.imag) for one in letters for z in one.corners), strict=True)
+    return Word("".join(one.text for one in letters), min(xs), min(ys), max(xs), max(ys))
+
+
+def read_by_pdfminer(path):
+    """Pages as pdfminer reads them: size, strokes and words."""
+    manager = PDFResourceManager()
+    device = PageByPdfminer(manager)
+    interpreter = PDFPageInterpreter(manager, device)
+    found = []
+    with open(path, "rb") as file:
+        for page in PDFPage.get_pages(file):
+            interpreter.process_page(page)
+            found.append(Page(device.size, device.strokes, device.words))
+    return found
 
 
 def uprights(strokes, width=None):

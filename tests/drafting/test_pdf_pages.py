@@ -115,7 +115,7 @@ def test_without_cairo_the_error_says_what_to_install(monkeypatch, error):
 
     monkeypatch.delitem(sys.modules, "cairosvg", raising=False)
     monkeypatch.setattr(builtins, "__import__", refuse)
-    with pytest.raises(MissingLibrary, match=r"libcairo2[\s\S]*dnf[\s\S]*brew[\s\S]*GTK"):
+    with pytest.raises(MissingLibrary, match=r"(?s)libcairo2.*dnf.*pacman.*apk.*brew.*GTK"):
         pdf_bytes(sheet())
     with pytest.raises(MissingLibrary):
         png_bytes(sheet())

@@ -1,4 +1,4 @@
-"""Pieces of story sticks laid end to end by the distances printed at their joints, read by pypdfium2 and poppler."""
+"""Pieces of story sticks laid end to end by the distances printed at their joints, read by pypdfium2 and pdfminer."""
 
 from __future__ import annotations
 

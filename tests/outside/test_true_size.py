@@ -1,4 +1,4 @@
-"""Full-size pages read back from their files by other people's readers: pypdfium2 from PDF, svgelements from SVG.
+"""Full-size pages read back from their files by other people's readers: pdfium, pdfminer, and svgelements for SVG.
 
 The reader is given no drawing: it takes the strokes of the file, finds the outlines of the parts by their common datum
 edge on the left, and the shoulder lines by where they stand. What it measures is held against sums done by hand.
@@ -28,6 +28,7 @@ from by_hand import (
     struck,
 )
 from designs import bench, rack
+from read_paper import read_by_pdfminer
 from svgelements import SVG, Close, Path
 
 from benchjoin import bind, lay_out, set_page
@@ -83,6 +84,11 @@ def _once(points):
     return [point for before, point in zip([None, *points], points, strict=False) if point != before]
 
 
+def read_pdf_by_pdfminer(sheet, folder):
+    (page,) = read_by_pdfminer(sheet.save(folder / "page.pdf"))
+    return page.size, page.strokes
+
+
 def read_svg(sheet, folder):
     page = SVG.parse(sheet.save(folder / "page.svg"), ppi=25.4, reify=True)
     strokes = [stroke for path in page.select(lambda item: isinstance(item, Path)) for stroke in _of_svg(path, page)]
@@ -99,7 +105,7 @@ def _of_svg(path, page):
         yield Stroke(path.stroke_width, [(end.x, page.height - end.y) for end in ends])
 
 
-READERS = {"pdf": read_pdf, "svg": read_svg}
+READERS = {"pdf by pdfium": read_pdf, "pdf by pdfminer": read_pdf_by_pdfminer, "svg": read_svg}
 
 
 # --- what is found on the page ---

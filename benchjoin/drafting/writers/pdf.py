@@ -31,12 +31,16 @@ TOLERANCE = 0.01  # mm by which a page box may be off
 _CSS_DPI = 96.0
 _MOST_PIXELS = 32_767  # cairo's longest picture
 
-_NO_CAIRO = """\
+NO_CAIRO = """\
 The cairo library is not installed, and PDF and PNG files are drawn with it (SVG files are not). Install it:
   Debian, Ubuntu   apt-get install libcairo2
   Fedora           dnf install cairo
-  macOS            brew install cairo
-  Windows          a GTK 3 runtime, with the folder of its cairo DLL on PATH"""
+  Arch             pacman -S cairo
+  Alpine           apk add cairo
+  macOS            brew install cairo; Homebrew's Python finds it, any other is told where it
+                   lies: DYLD_FALLBACK_LIBRARY_PATH="$(brew --prefix)/lib"
+  Windows          a GTK 3 runtime, with the folder of its libcairo-2.dll on PATH and in
+                   CAIROCFFI_DLL_DIRECTORIES"""
 
 
 def _cairosvg() -> Any:
@@ -44,7 +48,7 @@ def _cairosvg() -> Any:
     try:
         import cairosvg
     except (ImportError, OSError) as error:
-        raise MissingLibrary(_NO_CAIRO) from error
+        raise MissingLibrary(NO_CAIRO) from error
     return cairosvg
 
 
