@@ -33,7 +33,7 @@ from .errors import AddressError, PaperError, told
 from .layout.layout import Layout
 from .layout.moved import what_moved
 from .shop.cut_list import cut_list
-from .shop.findings_list import findings_list
+from .shop.found import all_findings, findings_table
 from .shop.settings.shop import Shop
 from .template_pages import template_sheets
 from .trade.allowances import Milling
@@ -64,7 +64,7 @@ def _cover(layout: Layout, ask: Ask) -> Iterable[Sheet]:
 
 
 def _findings(layout: Layout, ask: Ask) -> Iterable[Sheet]:
-    table = findings_list(layout)
+    table = findings_table(layout, all_findings(layout, shop=ask.shop, milling=ask.milling))
     if not table.rows:
         return ()
     return list_sheets(layout, table, name="findings", kind="Findings", paper=ask.paper, house=ask.house)

@@ -22,18 +22,24 @@ ORDER: Mapping[str, int] = {"error": 0, "warning": 1, "note": 2}
 class Finding:
     """One thing that the maker must know.
 
-    kind is a short name of the check, where the part or parts in words, parts their identities, mates those of other
-    parts that it speaks of, numbers the sizes in mm (or fractions) that the sentence states, at the tape's reading.
+    kind is a short name of the check, where the part or parts in words, parts their identities, pieces those of the
+    batch that it is about (none named: all), mates the identities of other parts that it speaks of, numbers the sizes
+    in mm (or fractions) that the sentence states, at the tape's reading.
     """
 
     severity: Severity
     kind: str
     where: str
     parts: tuple[str, ...] = ()
+    pieces: tuple[int, ...] = ()
     mates: tuple[str, ...] = ()
     sentence: str
     numbers: Mapping[str, float] = attrs.field(factory=dict, hash=False)
     source: Source
+
+    def concerns(self, piece: int) -> bool:
+        """Whether it is about a piece of the batch."""
+        return not self.pieces or piece in self.pieces
 
     def __str__(self) -> str:
         return f"{self.severity}: {self.sentence} [{self.source}]"

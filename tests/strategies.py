@@ -229,15 +229,15 @@ def frames(draw, *, fits=True, most_pairs=4, overall=True):
 def ends_are_alike(frame):
     """Whether all end rails butt between the legs alone, so that they have one length."""
     ends = [slot for slot in frame.rails() if slot.side in ("left", "right")]
-    inside = [slot for slot in frame.rails() if slot.long and slot.rail.face != "outer"]
+    inside = [slot for slot in frame.rails() if slot.long and slot.of.face != "outer"]
     return bool(ends) and not inside and all(isinstance(slot.joint, Butt) for slot in ends)
 
 
 @st.composite
 def measures(draw, frame):
     """Sizes found on the wood, up to 2 mm off, in one piece or in all."""
-    drawn = {name: (leg.stock.thickness, leg.stock.width) for name, _, _, leg in frame.legs()}
-    drawn |= {slot.name: (slot.stock.thickness, slot.rail.width) for slot in frame.rails()}
+    drawn = {leg.name: (leg.stock.thickness, leg.stock.width) for leg in frame.legs()}
+    drawn |= {slot.name: (slot.stock.thickness, slot.of.width) for slot in frame.rails()}
     names = draw(st.lists(st.sampled_from(sorted(drawn)), max_size=2, unique=True))
     found = {}
     for name in names:

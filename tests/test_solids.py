@@ -10,7 +10,7 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchjoin.solids import Box, Placement, boxes, clipped, cross, left_over, placement, slabs, volume
+from benchjoin.solids import Box, Placement, boxes, cross, left_over, placement, slabs, volume
 
 SIZE = (9, 7, 5)  # the blank of the grid checks, in cells
 AXES = [(1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1)]
@@ -94,7 +94,7 @@ def test_touching_is_not_sharing():
 
 
 def test_a_box_is_clipped_along_one_axis_only():
-    assert clipped(Box((0, 0, 0), (10, 20, 30)), 1, 5, 99) == Box((0, 5, 0), (10, 20, 30))
+    assert Box((0, 0, 0), (10, 20, 30)).within(1, 5, 99) == Box((0, 5, 0), (10, 20, 30))
 
 
 def test_a_box_turned_inside_out_holds_nothing():

@@ -176,7 +176,10 @@ class Frame:
         return f"<Frame {self.name}: {size}, {levels}; make {self.quantity}>"
 
 
-LAID_OUT = ("frame", "parts", "joints", "sets", "findings", "lost", "part", "set", "piece", "overall", "errors")
+LAID_OUT = (
+    *("frame", "parts", "joints", "joints_of", "joined", "sets", "findings"),
+    *("lost", "part", "set", "piece", "overall", "errors"),
+)
 """What a layout has and a frame does not."""
 
 

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+import attrs
+
 from ..findings import Finding, in_order
 from ..frame.identity import piece_of
 from .batch import firsts
@@ -46,9 +48,20 @@ CHECKS: tuple[Check, ...] = (
 
 def check(layout: Layout) -> tuple[Finding, ...]:
     """Findings of all checks, errors first; a piece that is like an earlier one is not looked at again."""
-    kinds = [number for number, first in firsts(layout.frame).items() if number == first]
-    pieces = [_piece(layout, number, named=len(kinds) > 1) for number in kinds]
-    return in_order(finding for piece in pieces for look in CHECKS for finding in look(piece))
+    like = firsts(layout.frame)
+    kinds = {first: tuple(n for n, own in like.items() if own == first) for first in like.values()}
+    if len(kinds) == 1:
+        return in_order(_found(_piece(layout, 1, named=False)))
+    return in_order(
+        attrs.evolve(finding, pieces=alike)
+        for number, alike in kinds.items()
+        for finding in _found(_piece(layout, number, named=True))
+    )
+
+
+def _found(piece: Piece) -> Iterator[Finding]:
+    for look in CHECKS:
+        yield from look(piece)
 
 
 def _piece(layout: Layout, number: int, *, named: bool) -> Piece:

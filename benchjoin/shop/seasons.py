@@ -197,6 +197,7 @@ def _squeezes(notches: tuple[NotchSeasons, ...], tape: Tape) -> Iterator[Finding
                 severity="warning",
                 kind="squeezed when wet",
                 where=name,
+                parts=(name, notch.leg.identity),
                 sentence=sentence,
                 numbers={"swelling": notch.fit, "clearance": notch.made, "squeeze": -notch.wettest},
                 source=BY_SHRINKAGE,

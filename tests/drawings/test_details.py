@@ -61,7 +61,7 @@ def test_every_depth_and_height_of_a_notch_is_told(layout):
             for cut in joint.cuts:
                 x, y, z = cut.box.size()
                 assert f"{read(y if cut.face in ('front', 'back') else x)} deep" in words
-                if cut.part == joint.leg:
+                if cut.part == joint.host:
                     assert read(z) in words
 
 
@@ -108,8 +108,8 @@ def test_the_end_is_seen_from_the_side_to_which_the_rail_runs_off(layout, house)
     for _, rail_name, leg_name, views in seen:
         leg, rail = layout.part(f"1/{leg_name}").blank, layout.part(f"1/{rail_name}").blank
         slot = next(slot for slot in layout.frame.rails() if slot.name == rail_name)
-        front = next((way for way in (slot.side, slot.rail.face) if way in STEP_RIGHT), "left")
-        front = STEP_RIGHT[STEP_RIGHT[front]] if slot.rail.face == "inner" else front
+        front = next((way for way in (slot.side, slot.of.face) if way in STEP_RIGHT), "left")
+        front = STEP_RIGHT[STEP_RIGHT[front]] if slot.of.face == "inner" else front
         axis, sign = ALONG[front]
         right, left = rail.high[axis] - leg.high[axis], leg.low[axis] - rail.low[axis]
         right, left = (right, left) if sign > 0 else (left, right)

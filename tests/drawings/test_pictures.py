@@ -16,7 +16,7 @@ from solid_wood import apart as far_apart
 from benchjoin import lay_out
 from benchjoin.drafting.primitives import Line, bounds
 from benchjoin.drafting.sheets.clashes import clashes
-from benchjoin.drawings.views.isometric import apart, drawn_apart, exploded, isometric, moved, picture, project
+from benchjoin.drawings.views.isometric import apart, drawn_apart, exploded, isometric, picture, project
 
 FRAMES = {**DESIGNS, **SAMPLES}
 FACES = {"front": (1, -1), "back": (1, 1), "left": (0, -1), "right": (0, 1)}
@@ -29,7 +29,7 @@ def layout(request):
 
 def spread_out(layout):
     shifts = apart(layout, 1)
-    return [moved(part, shifts[part.identity]) for part in layout.piece(1)]
+    return [part.moved(shifts[part.identity]) for part in layout.piece(1)]
 
 
 def seen_area(faces):
@@ -55,8 +55,8 @@ def test_a_rail_leaves_its_legs_by_the_face_that_is_notched(layout):
     shifts = apart(layout, 1)
     for joint in layout.joints:
         for cut in joint.cuts:
-            if joint.piece == 1 and cut.part == joint.leg:
-                away = np.subtract(shifts[joint.rail], shifts[joint.leg])
+            if joint.piece == 1 and cut.part == joint.host:
+                away = np.subtract(shifts[joint.guest], shifts[joint.host])
                 axis, out = FACES[cut.face]
                 assert away[axis] * out > 10, joint
 

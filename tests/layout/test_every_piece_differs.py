@@ -21,8 +21,8 @@ from benchjoin.frame.identity import of_piece, piece_of
 def random_sizes(frame, seed, names):
     """Sizes of parts up to 2 mm less than was drawn, in steps of half a millimetre, all at random."""
     rng = random.Random(seed)
-    drawn = {name: (leg.stock.thickness, leg.stock.width) for name, _, _, leg in frame.legs()}
-    drawn |= {slot.name: (slot.stock.thickness, slot.rail.width) for slot in frame.rails()}
+    drawn = {leg.name: (leg.stock.thickness, leg.stock.width) for leg in frame.legs()}
+    drawn |= {slot.name: (slot.stock.thickness, slot.of.width) for slot in frame.rails()}
     return {
         f"{name}.{field}": size + rng.randint(-4, 0) / 2
         for name in names

@@ -245,7 +245,7 @@ class TestTheGapIsTold:
         assert layout.part("1/low/left rail").length == 220
         assert told(layout, "finished length", "low/left rail") == {"length": 220, "wanted": 220 - off}
         assert about(layout, "low/left rail") == {"finished length"}  # no clash, no leg missed: this says it all
-        assert {joint.leg for joint in layout.joints if joint.rail == "low/left rail"} == {
+        assert {joint.host for joint in layout.joints if joint.guest == "low/left rail"} == {
             "front left leg",
             "back left leg",
         }

@@ -340,7 +340,7 @@ from benchjoin import cut_list, lay_out
 for frame in (bench, rack):
     layout = lay_out(frame)
     print([(p.name, p.mark, p.kind, p.handed, [c.mate for c in p.cuts]) for p in layout.parts])
-    print([(j.piece, j.leg, j.rail) for j in layout.joints], layout.sets, cut_list(layout))
+    print([(j.piece, j.host, j.guest) for j in layout.joints], layout.sets, cut_list(layout))
 """
 
 

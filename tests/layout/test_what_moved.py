@@ -78,8 +78,8 @@ def agree(old, new):
 
 def changed(frame, rng):
     """A frame with some of its wood measured, and some of what was described changed."""
-    drawn = {name: (leg.stock.thickness, leg.stock.width) for name, _, _, leg in frame.legs()}
-    drawn |= {slot.name: (slot.stock.thickness, slot.rail.width) for slot in frame.rails()}
+    drawn = {leg.name: (leg.stock.thickness, leg.stock.width) for leg in frame.legs()}
+    drawn |= {slot.name: (slot.stock.thickness, slot.of.width) for slot in frame.rails()}
     changes = {}
     for name in rng.sample(sorted(drawn), k=rng.randint(1, 4)):
         piece = f"{rng.randint(1, frame.quantity)}/" if rng.random() < 0.5 else ""

@@ -21,13 +21,16 @@ from samples import SAMPLES
 from solid_wood import carved
 from strategies import frames
 
-from benchjoin import lay_out
+from benchjoin import Stock, lay_out
 from benchjoin.drawings.views.isometric import picture, project
 from benchjoin.drawings.views.view import view
+from benchjoin.frame.roles import RAIL
+from benchjoin.frame.slots import Slot
 from benchjoin.layout.joints.meeting import Cut
 from benchjoin.layout.parts import Part
 from benchjoin.solids import Box, placement
 
+BOARD = Stock("board", thickness=12)
 ACROSS = 330
 """Pixels over the larger side of a view."""
 
@@ -35,12 +38,13 @@ ACROSS = 330
 def board(name, low, high, along, cuts=()):
     """A board of its own making, with boxes cut out of its upper or lower side."""
     box = Box(low, high)
+    axes = (0, 2, 1) if along[0] else (1, 2, 0)
+    slot = Slot(
+        name=name, role=RAIL, of=None, stock=BOARD, side="front", axes=axes, width=60.0, true_edge="front"
+    )
     return Part(
-        name=f"1/{name}",
+        slot=slot,
         piece=1,
-        role="rail",
-        side="front",
-        stock="board",
         blank=box,
         placement=placement(box, along=along, out=(0.0, 0.0, 1.0)),
         marked="top",

@@ -28,7 +28,7 @@ def pieces(layout):
 def met_by(frame, layout):
     """What a frame has met: joints and the faces they are at, corners, pairs, units, fit, quantity, measured wood."""
     slots = {slot.name: slot for slot in frame.rails()}
-    yield from ((joint.kind, slots[joint.rail].side, slots[joint.rail].rail.face) for joint in layout.joints)
+    yield from ((joint.kind, slots[joint.guest].side, slots[joint.guest].of.face) for joint in layout.joints)
     yield from (frame.corners, len(frame.pairs()), frame.tape.name, f"make {frame.quantity}")
     yield "fit" if frame.fit else "no fit"
     yield "measured" if frame.measured else "as drawn"

@@ -11,7 +11,6 @@ from collections.abc import Iterable, Sequence
 from ...drafting.lettering import wrap
 from ...drafting.primitives import Drawing, Text
 from ...findings import Finding
-from ...frame.identity import piece_of
 from ...layout.layout import Layout
 
 TEXT = 2.5
@@ -29,7 +28,7 @@ def concerning(layout: Layout, identities: Iterable[str], piece: int) -> list[Fi
     return [
         finding
         for finding in layout.findings
-        if shown.intersection(finding.parts) and piece_of(finding.where)[0] in (None, piece)
+        if shown.intersection(finding.parts) and finding.concerns(piece)
     ]
 
 

@@ -41,7 +41,8 @@ def turn_corners(rails: Mapping[str, Blank], frame: Frame) -> dict[str, Blank]:
 
 def _near(rails: Mapping[str, Blank], first: Sequence[str], second: Sequence[str]) -> Iterator[tuple[str, str]]:
     """Pairs, one of each kind, that may lie at one height; where heights are those of many variants, all pairs."""
-    if any(isinstance(rails[name].box.low[2], np.ndarray) for name in (*first, *second)):
+    ends = (end for name in (*first, *second) for end in (rails[name].box.low[2], rails[name].box.high[2]))
+    if any(isinstance(end, np.ndarray) for end in ends):
         yield from ((one, other) for one in first for other in second)
         return
     rising = sorted(second, key=lambda name: rails[name].box.low[2])

@@ -51,6 +51,11 @@ class Line:
     items: tuple[Item, ...]
     blanks: tuple[RoughBlank, ...]
 
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Its parts, without spares and test pieces."""
+        return tuple(item.part for item in self.items if item.part is not None)
+
 
 @attrs.frozen(kw_only=True)
 class Batch:

@@ -4,20 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+import attrs
+
 from ...findings import Finding, Severity
+from ...layout.about import about
 from ...lengths import TOUCH
 from ...readings import Tape
 from ...trade.allowances import Milling
 from .batches import Batch, Line
 
 
-def find(batch: Batch, practice: Milling, tape: Tape) -> Iterator[Finding]:
-    """Findings about one batch."""
-    yield from _start_not_said(batch, practice, tape)
-    yield from _thickness(batch, practice, tape)
+def find(batch: Batch, practice: Milling, tape: Tape, quantity: int) -> Iterator[Finding]:
+    """Findings about one batch of so many pieces, each with the parts that it is about."""
+    parts = [part for line in batch.lines for part in line.parts]
+    for found in (*_start_not_said(batch, practice, tape), *_thickness(batch, practice, tape)):
+        yield attrs.evolve(found, **about(parts, quantity))
     for line in batch.lines:
-        yield from _width(batch, line, practice, tape)
-        yield from _lengths(batch, line, practice, tape)
+        for found in (*_width(batch, line, practice, tape), *_lengths(batch, line, practice, tape)):
+            yield attrs.evolve(found, **about(line.parts, quantity))
 
 
 def _finding(

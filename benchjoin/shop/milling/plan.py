@@ -159,7 +159,8 @@ def milling_plan(
     given = dict(starts or {})
     _refuse(given, dict.fromkeys(slot.stock.name for slot in layout.frame.slots()))
     batches = make_batches(layout, habits, given)
-    found = in_order(finding for batch in batches for finding in find(batch, habits, layout.frame.tape))
+    tape, quantity = layout.frame.tape, layout.frame.quantity
+    found = in_order(finding for batch in batches for finding in find(batch, habits, tape, quantity))
     return MillingPlan(layout=layout, practice=habits, batches=batches, findings=found)
 
 

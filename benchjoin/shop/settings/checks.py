@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+
+import attrs
 
 from ...findings import Finding
+from ...layout.about import about
+from ...layout.parts import Part
 from ...lengths import TOUCH
 from ...readings import Tape
 from ...sources import COMMON_PRACTICE
@@ -24,24 +28,33 @@ def setting_findings(
     lengths: Sequence[Sizing],
     shop: Shop,
     tape: Tape,
+    quantity: int,
 ) -> Iterator[Finding]:
-    """All findings, in no order."""
-    yield from _other_way(refused, shop)
-    yield from _beyond_reach(settings, shop, tape)
-    yield from _masters(lengths, shop, tape)
-    yield from _short_blanks(lengths, shop, tape)
-    yield from _from_the_top(notches, tape)
-    yield from _buried(notches, tape)
+    """All findings, in no order, for a batch of so many pieces."""
+    found: Iterable[tuple[Finding, Iterable[Part]]] = (
+        *_other_way(refused, shop),
+        *_beyond_reach(settings, shop, tape),
+        *_masters(lengths, shop, tape),
+        *_short_blanks(lengths, shop, tape),
+        *_from_the_top(notches, tape),
+        *_buried(notches, tape),
+    )
+    for finding, parts in found:
+        yield attrs.evolve(finding, **about(parts, quantity))
 
 
-def _other_way(refused: Refused, shop: Shop) -> Iterator[Finding]:
+About = Iterator[tuple[Finding, Iterable[Part]]]
+"""Findings, each with the parts that it is about."""
+
+
+def _other_way(refused: Refused, shop: Shop) -> About:
     """Notches that are cut another way than the shop's own, and why."""
     found: dict[tuple[str, str, Way], list[Notching]] = {}
     for notch, why, way in refused:
         found.setdefault((notch.level, why, way), []).append(notch)
     for (level, why, way), own in found.items():
         told = marks({notch.part.mark for notch in own})
-        yield Finding(
+        finding = Finding(
             severity="warning",
             kind="another way",
             where=level,
@@ -50,9 +63,10 @@ def _other_way(refused: Refused, shop: Shop) -> Iterator[Finding]:
             numbers={"width": own[0].width, "depth": own[0].depth},
             source=COMMON_PRACTICE,
         )
+        yield finding, [notch.part for notch in own]
 
 
-def _beyond_reach(settings: Sequence[Setting], shop: Shop, tape: Tape) -> Iterator[Finding]:
+def _beyond_reach(settings: Sequence[Setting], shop: Shop, tape: Tape) -> About:
     """Cuts with the head that have no stop: it would stand too far off, or in the way of the head."""
     found: dict[tuple[str, bool], list[Setting]] = {}
     for setting in settings:
@@ -64,7 +78,7 @@ def _beyond_reach(settings: Sequence[Setting], shop: Shop, tape: Tape) -> Iterat
         lines = sorted({line for setting in own for line in setting.lines})
         told = marks({o.notch.part.mark for s in own for o in s.operations if o.notch.level == level})
         why = f"reaches {tape.say(shop.stop_reach)}" if far else f"stays {tape.say(shop.stop_nearest)} off the head"
-        yield Finding(
+        finding = Finding(
             severity="note",
             kind="no stop",
             where=level,
@@ -74,12 +88,13 @@ def _beyond_reach(settings: Sequence[Setting], shop: Shop, tape: Tape) -> Iterat
             numbers={"line": lines[-1], "reach": shop.stop_reach},
             source=COMMON_PRACTICE,
         )
+        yield finding, [o.notch.part for s in own for o in s.operations if o.notch.level == level]
 
 
-def _masters(lengths: Sequence[Sizing], shop: Shop, tape: Tape) -> Iterator[Finding]:
+def _masters(lengths: Sequence[Sizing], shop: Shop, tape: Tape) -> About:
     for sizing in lengths:
         if sizing.master:
-            yield Finding(
+            finding = Finding(
                 severity="note",
                 kind="no stop",
                 where=called(sizing.parts),
@@ -88,12 +103,13 @@ def _masters(lengths: Sequence[Sizing], shop: Shop, tape: Tape) -> Iterator[Find
                 numbers={"length": sizing.at, "reach": shop.stop_reach},
                 source=COMMON_PRACTICE,
             )
+            yield finding, sizing.parts
 
 
-def _short_blanks(lengths: Sequence[Sizing], shop: Shop, tape: Tape) -> Iterator[Finding]:
+def _short_blanks(lengths: Sequence[Sizing], shop: Shop, tape: Tape) -> About:
     for sizing in lengths:
         if sizing.at < shop.least_blank - TOUCH:
-            yield Finding(
+            finding = Finding(
                 severity="warning",
                 kind="short blank",
                 where=called(sizing.parts),
@@ -104,33 +120,37 @@ def _short_blanks(lengths: Sequence[Sizing], shop: Shop, tape: Tape) -> Iterator
                 numbers={"length": sizing.at, "least": shop.least_blank},
                 source=COMMON_PRACTICE,
             )
+            yield finding, sizing.parts
 
 
-def _from_the_top(notches: Sequence[Notching], tape: Tape) -> Iterator[Finding]:
+def _from_the_top(notches: Sequence[Notching], tape: Tape) -> About:
     """Levels set from the top of legs that differ in length."""
-    found: dict[str, list[float]] = {}
+    found: dict[str, list[Notching]] = {}
     for notch in notches:
-        if notch.end == "top":
-            found.setdefault(notch.level, []).append(notch.part.length)
+        if notch.from_end:
+            found.setdefault(notch.level, []).append(notch)
     for level, own in found.items():
-        if max(own) - min(own) > TOUCH:
-            yield Finding(
+        lengths = [notch.part.length for notch in own]
+        differ = max(lengths) - min(lengths)
+        if differ > TOUCH:
+            finding = Finding(
                 severity="warning",
                 kind="set from the top",
                 where=level,
                 sentence=f"{level} is set from the top of legs whose lengths differ by "
-                f"{tape.say(max(own) - min(own))}: they "
+                f"{tape.say(differ)}: they "
                 "share no stop, and a leg that is a hair long lifts its notch. Set it from the foot.",
-                numbers={"differ": max(own) - min(own)},
+                numbers={"differ": differ},
                 source=COMMON_PRACTICE,
             )
+            yield finding, [notch.part for notch in own]
 
 
-def _buried(notches: Sequence[Notching], tape: Tape) -> Iterator[Finding]:
+def _buried(notches: Sequence[Notching], tape: Tape) -> About:
     """Notches that do not come out at the face from which they would be cut."""
     for notch in notches:
         if notch.buried > TOUCH:
-            yield Finding(
+            finding = Finding(
                 severity="warning",
                 kind="buried notch",
                 where=str(notch),
@@ -140,3 +160,4 @@ def _buried(notches: Sequence[Notching], tape: Tape) -> Iterator[Finding]:
                 numbers={"buried": notch.buried},
                 source=COMMON_PRACTICE,
             )
+            yield finding, [notch.part]

@@ -108,7 +108,7 @@ def settings(
         changes=changes,
         crosscuts=lengths,
         rips=widths,
-        findings=in_order(setting_findings(notches, refused, ordered, lengths, shop, tape)),
+        findings=in_order(setting_findings(notches, refused, ordered, lengths, shop, tape, layout.frame.quantity)),
     )
 
 
