@@ -1,0 +1,70 @@
+"""Timing, for scripts/bench: the least of many runs of jobs that take turns, and whole processes.
+
+A run can only be held up, so the least time says most about the job; jobs that are compared take turns, so that an hour
+that is slow is slow for both. In one process the processor's own time is read; whole processes go by the clock.
+"""
+
+from __future__ import annotations
+
+import gc
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+
+Job = Callable[[], object]
+
+
+def fastest(runs: int, *jobs: Job | tuple[Job, Callable[..., object]]) -> list[float]:
+    """Least time of each job, after one run that is not counted. [ms]
+
+    A pair is a way to make ready, which is not timed, and a job that is given what comes of it.
+    """
+    pairs = [job if isinstance(job, tuple) else (lambda: None, lambda _, own=job: own()) for job in jobs]
+    least = [float("inf")] * len(pairs)
+    with _no_collector():
+        for number in range(runs + 1):
+            for place, (ready, job) in enumerate(pairs):
+                given = ready()
+                start = time.process_time()
+                job(given)
+                spent = (time.process_time() - start) * 1000
+                if number:
+                    least[place] = min(least[place], spent)
+    return least
+
+
+def few(job: Job, runs: int, enough: float = 1000.0) -> float:
+    """Least time of a job that may be long: no more runs once all took so much together; at least two. [ms]"""
+    spent: list[float] = []
+    while len(spent) < 2 or (len(spent) < runs and sum(spent) < enough):
+        with _no_collector():
+            start = time.process_time()
+            job()
+            spent.append((time.process_time() - start) * 1000)
+    return min(spent)
+
+
+@contextmanager
+def _no_collector() -> Iterator[None]:
+    """Python's garbage collector rests: it would stop one job for what another left."""
+    gc.collect()
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.enable()
+
+
+def processes(runs: int, *codes: str) -> list[float]:
+    """What codes add to a bare Python, in whole processes that take turns: the least of them. [ms]"""
+    least = dict.fromkeys(("pass", *codes), float("inf"))
+    for number in range(runs + 1):
+        for code, before in least.items():
+            start = time.perf_counter()
+            subprocess.run([sys.executable, "-c", code], check=True)
+            if number:  # the first writes the compiled files
+                least[code] = min(before, (time.perf_counter() - start) * 1000)
+    bare, *found = least.values()
+    return [own - bare for own in found]
