@@ -1,6 +1,7 @@
 """The honey-house bench in a million variants, as one would write it by hand for this bench alone, with numpy.
 
-`scripts/bench` holds the sweep against it: the same marks and lengths for the same lengths and front rails.
+`scripts/bench` holds the sweep against it: the same marks and lengths for the same lengths and front rails. As in the
+sweep, each number that differs from variant to variant is an array of its own; one that never differs takes no room.
 """
 
 from __future__ import annotations
@@ -15,15 +16,26 @@ LEGS = 2 * 3.25 * INCH
 
 
 def by_hand(length: np.ndarray, width: np.ndarray) -> dict[tuple[str, ...], np.ndarray]:
-    """Marks of all legs and lengths of all rails by name, for a length over the legs and a width of the front rail."""
+    """Marks of all legs and lengths of all rails by name, for a length over the legs and a width of the front rail.
+
+    The two broadcast: side by side they are a list of variants, across each other a grid.
+    """
+    shape = np.broadcast_shapes(length.shape, width.shape)
     bottom = FRONT_TOP - width
     top = bottom + np.maximum(width, RAIL)
     clear = (BACK_TOP - HEAD - RAIL - top) / 2
     hook = top + clear
-    sound = (length >= LEGS) & (bottom >= SHELF + SHELF_BACK) & (clear >= 0)
+    long_enough, high_enough = length >= LEGS, (bottom >= SHELF + SHELF_BACK) & (clear >= 0)
+    sound = True if long_enough.all() and high_enough.all() else long_enough & high_enough
 
     def told(value: float | np.ndarray) -> np.ndarray:
-        return np.where(sound, value, np.nan)
+        if sound is not True:
+            return np.where(sound, value, np.nan)
+        if np.ndim(value) == 0:
+            return np.broadcast_to(np.asarray(value), shape)
+        own = np.empty(shape)
+        own[...] = value
+        return own
 
     edges = {
         ("front", "foot shelf"): (SHELF, SHELF + SHELF_FRONT),

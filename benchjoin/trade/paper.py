@@ -93,6 +93,8 @@ def paper_size(name: str) -> tuple[float, float]:
     PaperError
         If there is no such sheet; the message lists those there are.
 
+    Examples
+    --------
     >>> paper_size("12 x 10 in")
     (254.0, 304.8)
     """
@@ -124,6 +126,8 @@ def roll_width(name: str) -> float:
     PaperError
         If there is no such roll; the message lists those there are.
 
+    Examples
+    --------
     >>> roll_width("36 in")
     914.4
     """

@@ -138,6 +138,10 @@ def fitting_scale(
         Width and height of what is drawn, true size. [mm]
     room_w, room_h : float
         Width and height left on the paper. [mm]
+    system : "metric" or "inch"
+        Whose scales are taken.
+    largest : float
+        The largest ratio of paper to true size; 1 is full size.
 
     Raises
     ------

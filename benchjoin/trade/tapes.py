@@ -103,6 +103,8 @@ def us_most(length: float) -> float:
     LengthError
         If the length is not a number from zero to 100 ft.
 
+    Examples
+    --------
     >>> us_most(5 * 304.8) * 32 / 25.4, us_most(6.5 * 304.8) * 32 / 25.4
     (1.0, 2.0)
     """

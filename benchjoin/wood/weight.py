@@ -50,6 +50,8 @@ def gravity_at(
         Volumetric shrinkage from green to oven-dry. [%]
     content, known_at : array_like, shape (...)
         Moisture contents; any content above the start is green. [%]
+    start : array_like, shape (...)
+        Content below which the wood shrinks. [%]
 
     Notes
     -----

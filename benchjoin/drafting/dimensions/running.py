@@ -77,8 +77,11 @@ def running(
         Where the view ends on that side, across the axis; the origin's own place if not given. [mm]
     row : int
         0 for the row next to the view, 1 for the next one out.
+    origin_label : str
+        What is written at the origin.
     within : pair of floats, optional
         Figures may not be shifted past these places along the axis. [mm]
+    style : DimensionStyle
     """
     placed = place_running(
         values,

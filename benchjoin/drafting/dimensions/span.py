@@ -46,15 +46,22 @@ def overall(
     ----------
     start, end : float
         Places on paper along the axis. [mm]
+    label : str
+        The figure.
+    axis : "x" or "y"
+        Along which the size is measured.
     at : float
         Place of the dimension line, across the axis. [mm]
     outline : float or pair of floats
         Where the extension lines come from, across the axis; a pair gives start and end their own. [mm]
     auxiliary : bool
         The size repeats another and is written in brackets.
+    style : DimensionStyle
 
-    Notes ----- Where arrows do not go between the extension lines they stand outside and point in; a figure
-    that does not fit stands above the line that runs on past `end`.
+    Notes
+    -----
+    Where arrows do not go between the extension lines they stand outside and point in; a figure that does not fit
+    stands above the line that runs on past `end`.
     """
     low, high = outline if isinstance(outline, tuple) else (outline, outline)
     if start > end:

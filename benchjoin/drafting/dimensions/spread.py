@@ -36,8 +36,10 @@ def spread(
     PaperError
         If they do not go in between the two limits.
 
-    Notes ----- Taking the distances off leaves the question of the nearest row that does not fall, which
-    pooling neighbours that are out of order answers exactly.
+    Notes
+    -----
+    Taking the distances off leaves the question of the nearest row that does not fall, which pooling neighbours that
+    are out of order answers exactly.
     """
     needed = [0.0]
     for distance in apart:

@@ -46,6 +46,8 @@ def seams(
         Seams lie whole steps from the datum.
     avoid : sequence of float
         Places that a seam keeps clear of, if there is another within half a page.
+    clear : float
+        How far it keeps from them.
     even : bool
         Pages that are as equal as can be, and not each as full as can be.
 

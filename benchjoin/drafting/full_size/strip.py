@@ -3,7 +3,7 @@
 A piece is cut along its line on the left and laid on the tab that the one before shows past its own last line. Keys
 and distances stand on both sides of every joint, so a piece can be laid against a tape by itself.
 
->>> from .primitives import Line
+>>> from ..primitives import Line
 >>> places = joints(600.0, 250.0, step=10.0, avoid=[200.0])
 >>> strip = Strip(name="a", drawing=(Line(((0, 0), (600, 0))),), height=18.0, places=places, words=9.0)
 >>> [(piece.key, piece.start, piece.end) for piece in cut_strip(strip)]

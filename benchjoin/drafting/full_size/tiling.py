@@ -5,7 +5,7 @@ its neighbour so that the halves of the crosses make whole ones; on the other tw
 glued under. Each seam says how far it lies from the datum, so an error of joining is seen at once and never adds up.
 Rows are lettered from the top, columns numbered from the datum.
 
->>> from .primitives import Line
+>>> from ..primitives import Line
 >>> plan = tile((Line(((0, 0), (600, 100))),), (250.0, 180.0), datum=(0.0, 0.0), step=5.0)
 >>> [t.key for t in plan.tiles], plan.columns
 (['a1', 'a2', 'a3'], (-1.0, 230.0, 465.0, 601.0))

@@ -1,6 +1,6 @@
 """Packing drawings onto pages: in rows from the top left, each into the first row that takes it.
 
->>> from .primitives import Line, bounds
+>>> from ..primitives import Line, bounds
 >>> box = (Line(((0, 0), (40, 10))),)
 >>> [[bounds(item)[:2] for item in page] for page in pack([box] * 3, (0, 0, 100, 12), 5)]
 [[(0.0, 2.0), (45.0, 2.0)], [(0.0, 2.0)]]

@@ -1,6 +1,6 @@
 """Ruled tables: a Table set in rows under its headings, cells wrapped, columns as wide as they need to be.
 
->>> from ..tables import Table
+>>> from ...tables import Table
 >>> head, rows, widths = set_table(Table("Parts", ("Part", "Make"), (("front leg", "6"),)), 100.0)
 >>> head.bold, rows[0].cells
 (True, (('front leg',), ('6',)))

@@ -95,6 +95,8 @@ def frame_sheet(
     ----------
     width, height : float
         Size of the sheet. [mm]
+    block : TitleBlock
+        What is written in the block.
     binding : bool
         Keep 20 mm at the left edge, for holes.
     margin : float

@@ -37,6 +37,10 @@ def settings_sheets(
     layout : Layout
     shop, letter, from_top
         As for `settings`.
+    paper : str, optional
+        The desk paper of the design's tape if not given.
+    house : House, optional
+        Shop, names, date, revision and the like for the title blocks.
 
     Raises
     ------

@@ -65,6 +65,10 @@ def fit_view(
         The drawing at a scale, anywhere on the page.
     name, kind, title : str
         The sheet's name for files, the kind of drawing, and its title.
+    paper : str or None
+        The paper asked for.
+    house : House or None
+        Shop, names, date, revision and the like for the title block.
     free : bool
         A picture, which is not measured and may be of any size.
     notes : sequence of str

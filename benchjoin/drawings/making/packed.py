@@ -42,6 +42,10 @@ def packed_sheets(
         For files and for the title block.
     largest : float
         The largest scale to try.
+    paper : str or None
+        The paper asked for.
+    house : House
+        Shop, names, date, revision and the like for the title blocks.
 
     Raises
     ------

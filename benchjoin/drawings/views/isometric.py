@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from typing import Any
 
 import attrs
 import numpy as np
@@ -23,12 +24,14 @@ from ...layout import ways_in
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH
-from ...solids import Vector
+from ...solids import Placement, Vector
 from ..making.fitting import fit_view
 from ..making.house import House
 from .strokes import strokes
-from .view import EYES, Eye, Face, faces_of
+from .view import EYES, Face, faces_of
 
+Regions = npt.NDArray[np.object_]
+"""An array of shapes."""
 LIES = math.cos(math.radians(30.0))
 GRID = 1e-4
 """Places of the wood are held to this. [mm]"""
@@ -134,24 +137,21 @@ def slant(points: npt.ArrayLike) -> npt.NDArray[np.float64]:
     return np.stack([x - y, z + y], axis=-1).round(DIGITS)
 
 
-def upright(shape: BaseGeometry) -> BaseGeometry:
-    """A shape of the slanting page on the page itself: u = s cos 30°, v = t + s / 2."""
-    return shapely.transform(shape, lambda at: np.stack([at[:, 0] * LIES, at[:, 1] + at[:, 0] / 2], axis=-1))
+def upright(shapes: BaseGeometry | Regions) -> Any:
+    """A shape of the slanting page, or an array of them, on the page itself: u = s cos 30°, v = t + s / 2."""
+    return shapely.transform(shapes, lambda at: np.stack([at[:, 0] * LIES, at[:, 1] + at[:, 0] / 2], axis=-1))
 
 
 def picture(parts: Sequence[Part]) -> Picture:
     """What is seen of parts."""
     wood = np.array([(b.low, b.high) for part in parts for b in part.solid])
-    outlines = shapely.polygons(_silhouettes(wood))
-    tree = shapely.STRtree(outlines)
-    found = []
-    for look in LOOKS:
-        for part in parts:
-            for face in faces_of(part, EYES[look]):
-                found.append(_visible(face, EYES[look], wood, tree))
-    shown = [face for face in found if face.region.area > LEAST]
-    lines = shapely.line_merge(shapely.union_all([face.region.boundary for face in shown], grid_size=GRID))
-    return Picture(tuple(attrs.evolve(face, region=upright(face.region)) for face in shown), upright(lines))
+    looking = [(face, EYES[look].frame) for look in LOOKS for part in parts for face in faces_of(part, EYES[look])]
+    faces = [face for face, _ in looking]
+    regions = _visible(faces, [frame for _, frame in looking], wood)
+    shown = np.flatnonzero(shapely.area(regions) > LEAST)
+    lines = shapely.line_merge(shapely.union_all(shapely.boundary(regions[shown]), grid_size=GRID))
+    seen = zip(shown.tolist(), upright(regions[shown]), strict=True)
+    return Picture(tuple(attrs.evolve(faces[n], region=region) for n, region in seen), upright(lines))
 
 
 def _silhouettes(wood: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
@@ -161,32 +161,48 @@ def _silhouettes(wood: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
     return slant(np.stack([np.stack(corner, axis=-1) for corner in ring], axis=1))
 
 
-def _visible(face: Face, eye: Eye, wood: npt.NDArray[np.float64], tree: shapely.STRtree) -> Face:
-    """A face of an eye, laid on the slanting page and less what covers it."""
-    region = shapely.set_precision(_on_page(face, eye), GRID)
-    near = wood[tree.query(region, predicate="intersects")].copy()
-    axis = int(np.argmax(np.abs(eye.frame.w)))
-    plane, outwards = face.distance * eye.frame.w[axis], -eye.frame.w[axis]
-    if outwards > 0:
-        near[:, 0, axis] = np.maximum(near[:, 0, axis], plane)
-    else:
-        near[:, 1, axis] = np.minimum(near[:, 1, axis], plane)
-    before = near[near[:, 1, axis] - near[:, 0, axis] > TOUCH]
-    if len(before):
-        cover = shapely.union_all(shapely.polygons(_silhouettes(before)), grid_size=GRID)
-        region = shapely.difference(region, cover, grid_size=GRID)
-    return Face(face.part, face.distance, region)
+def _visible(faces: Sequence[Face], frames: Sequence[Placement], wood: npt.NDArray[np.float64]) -> Regions:
+    """Faces, each of the eye with its frame, laid on the slanting page and less what covers them.
+
+    All faces are worked out at once: what is asked of the geometry library is asked for arrays.
+    """
+    regions: Regions = shapely.set_precision(_on_page(faces, frames), GRID)
+    which, of = shapely.STRtree(shapely.polygons(_silhouettes(wood))).query(regions, predicate="intersects")
+    which, near = _before(which, wood[of], faces, frames)
+    covered, counts = np.unique(which, return_counts=True)
+    table = np.full((len(covered), counts.max(initial=0)), None)  # a row for each covered face, filled from the left
+    table[np.arange(table.shape[1]) < counts[:, None]] = shapely.polygons(_silhouettes(near))
+    covers = shapely.union_all(table, axis=1, grid_size=GRID)
+    regions[covered] = shapely.difference(regions[covered], covers, grid_size=GRID)
+    return regions
 
 
-def _on_page(face: Face, eye: Eye) -> BaseGeometry:
-    """The region of a face on the slanting page."""
-    frame = eye.frame
-    base = np.asarray(frame.w) * face.distance
+def _before(
+    which: npt.NDArray[np.int64], wood: npt.NDArray[np.float64], faces: Sequence[Face], frames: Sequence[Placement]
+) -> tuple[npt.NDArray[np.int64], npt.NDArray[np.float64]]:
+    """Boxes, shape (n, 2, 3), each less what lies behind the plane of its face, and the numbers of the faces in order.
 
-    def lay(points: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
-        return slant(points[:, :1] * np.asarray(frame.u) + points[:, 1:] * np.asarray(frame.v) + base)
+    What has nothing before its face is left out.
+    """
+    away = np.array([frame.w for frame in frames])
+    planes = np.array([face.distance for face in faces])[:, None] * away
+    lows = np.where(away < 0, planes, -np.inf)[which]  # the eye is on the high side
+    highs = np.where(away > 0, planes, np.inf)[which]
+    near = np.stack([np.maximum(wood[:, 0], lows), np.minimum(wood[:, 1], highs)], axis=1)
+    thick = ((near[:, 1] - near[:, 0] > TOUCH) | (away[which] == 0)).all(axis=1)
+    which, near = which[thick], near[thick]
+    order = np.argsort(which, kind="stable")
+    return which[order], near[order]
 
-    return shapely.transform(face.region, lay)
+
+def _on_page(faces: Sequence[Face], frames: Sequence[Placement]) -> Regions:
+    """The regions of faces on the slanting page."""
+    regions = np.array([face.region for face in faces])
+    _, owner = shapely.get_coordinates(regions, return_index=True)
+    u, v, w = np.array([(frame.u, frame.v, frame.w) for frame in frames])[owner].transpose(1, 0, 2)
+    distance = np.array([face.distance for face in faces])[owner, None]
+    laid: Regions = shapely.transform(regions, lambda at: slant(at[:, :1] * u + at[:, 1:] * v + w * distance))
+    return laid
 
 
 def apart(layout: Layout, piece: int) -> dict[str, Vector]:

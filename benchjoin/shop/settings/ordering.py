@@ -4,11 +4,13 @@ A head is changed least often, then a height, then a stop. Heads share no stop, 
 once; what is left to choose is the order of the heights, and at which stop each begins and ends: a stop that stays
 where it is from one height to the next is not set again. A deep cut is made at its lower height first.
 
-Notes ----- Every height g has its own stops S(g). However it is ordered, a height costs |S(g)| settings of the stop,
-less one where it begins at the stop that still stands; two heights can hand one stop on only if they share it, and a
-height with several stops cannot both begin and end at the same one. `fewest_stops` tries all orders by dynamic
-programming over the heights that are done and the stop that stands (Held and Karp's way for a round trip); with more
-than MOST heights it keeps them rising and is exact for that order only.
+Notes
+-----
+Every height g has its own stops S(g). However it is ordered, a height costs |S(g)| settings of the stop, less one where
+it begins at the stop that still stands; two heights can hand one stop on only if they share it, and a height with
+several stops cannot both begin and end at the same one. `fewest_stops` tries all orders by dynamic programming over the
+heights that are done and the stop that stands (Held and Karp's way for a round trip); with more than MOST heights it
+keeps them rising and is exact for that order only.
 """
 
 from __future__ import annotations

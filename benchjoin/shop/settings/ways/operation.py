@@ -93,6 +93,8 @@ def passes_for(width: float, groove: float, overlap: float = 0.0) -> int:
     ValueError
         If the overlap is not less than the groove.
 
+    Examples
+    --------
     >>> [passes_for(w * 25.4, 13 / 16 * 25.4) for w in (0.8125, 1.5, 3.5, 5.5)]
     [1, 2, 5, 7]
     """
