@@ -34,7 +34,7 @@ class Slot:
     name is its identity, of its description, side its row or the side of its level, axes the axes of the world along
     its length, width and thickness, width its width as drawn [mm], true_edge the face it is gauged from beside the
     marked one. A leg has its pair; a rail its level, its joint, the names of its hosts in order along it, and the face
-    of them that it goes to.
+    of them that it goes to. also holds other joints with other hosts, such as of a board that is cut round a leg.
     """
 
     name: str
@@ -50,6 +50,12 @@ class Slot:
     joint: How | None = None
     hosts: tuple[str, ...] = ()
     face: str = ""
+    also: tuple[tuple[How, tuple[str, ...]], ...] = ()
+
+    @property
+    def joints(self) -> tuple[tuple[How, tuple[str, ...]], ...]:
+        """All its joints, each with its hosts."""
+        return self.also if self.joint is None else ((self.joint, self.hosts), *self.also)
 
     @property
     def long(self) -> bool:

@@ -79,7 +79,7 @@ def proud_of_the_leg(piece: Piece) -> Iterator[Finding]:
     for joint in piece.joints:
         rail, leg = piece.parts[joint.guest], piece.parts[joint.host]
         over = rail.blank.high[2] - leg.blank.high[2]
-        if over > TOUCH:
+        if leg.slot.upright and over > TOUCH:
             yield Finding(
                 severity="warning",
                 kind="wider than the leg can take",
