@@ -12,15 +12,17 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
 
 import attrs
 import numpy as np
-import shapely
-from shapely.geometry import Polygon
-from shapely.geometry.base import BaseGeometry
 
 from .lengths import TOUCH, distinct
 from .runs import larger, smaller
+
+if TYPE_CHECKING:
+    from shapely.geometry import Polygon
+    from shapely.geometry.base import BaseGeometry
 
 Vector = tuple[float, float, float]
 
@@ -174,10 +176,13 @@ def slabs(outline: Polygon, thickness: float, cuts: Sequence[Box]) -> tuple[Slab
 
     Examples
     --------
+    >>> import shapely
     >>> half = slabs(shapely.box(0, 0, 100, 40), 20, [Box((0, 0, 10), (30, 40, 20))])
     >>> [(slab.low, slab.high, slab.region.area) for slab in half]
     [(0.0, 10.0, 4000.0), (10.0, 20.0, 2800.0)]
     """
+    import shapely  # only who asks for polygons waits for it
+
     faces = {0.0, float(thickness)}
     faces.update(float(w) for cut in cuts for w in (cut.low[2], cut.high[2]) if TOUCH < w < thickness - TOUCH)
     levels = distinct(faces)

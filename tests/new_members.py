@@ -119,7 +119,6 @@ class Decked(Frame):
 
     planks: tuple[Plank, ...] = ()
     on: str = ""
-    plank_stock: Stock = Stock("pine plank", thickness=22, species="eastern white pine")
 
     def slots(self):
         return (*super().slots(), *(self._slot(n, plank) for n, plank in enumerate(self.planks, 1)))
@@ -130,7 +129,7 @@ class Decked(Frame):
             name=f"{self.on}/plank {number}",
             role=PLANK,
             of=plank,
-            stock=self.plank_stock,
+            stock=PLANK_STOCK,
             side="",
             axes=(X, Y, Z),
             width=plank.width,
@@ -169,6 +168,7 @@ def let_in(monkeypatch):
     monkeypatch.setitem(JOINTS, CutRound, Corner)
 
 
+PLANK_STOCK = Stock("pine plank", thickness=22, species="eastern white pine")
 LEG = Stock("pine leg", thickness=45, width=70, species="eastern white pine")
 BOARD = Stock("pine board", thickness=20, species="eastern white pine")
 

@@ -48,21 +48,30 @@ def _edges(part: Part) -> Edges:
 
 def _cells(boxes: Sequence[Box]) -> list[Box]:
     """The wood that cuts take, as boxes that do not depend on which cut takes it: no plane splits it without need."""
-    if not boxes:
-        return []
-    ends = np.array([(box.low, box.high) for box in boxes]).round(6)
-    axes = [np.unique(ends[:, :, axis]) for axis in range(3)]
+    ends = sorted((*map(_rounded, box.low), *map(_rounded, box.high)) for box in boxes)
+    if all(one[3] < other[0] for one, other in itertools.pairwise(ends)):  # each stands by itself along the part
+        return [Box((a, b, c), (d, e, f)) for a, b, c, d, e, f in ends]
+    return list(_on_a_grid(ends))
+
+
+def _on_a_grid(ends: Sequence[tuple[float, ...]]) -> Iterator[Box]:
+    axes = [sorted({end for each in ends for end in (each[n], each[n + 3])}) for n in range(3)]
+    places = [{at: number for number, at in enumerate(axis)} for axis in axes]
     taken = np.zeros([len(axis) - 1 for axis in axes], dtype=bool)
-    for cut in ends:
-        taken[tuple(slice(*np.searchsorted(axes[n], cut[:, n])) for n in range(3))] = True
+    for each in ends:
+        taken[tuple(slice(places[n][each[n]], places[n][each[n + 3]]) for n in range(3))] = True
     for n in range(3):
         layers = np.moveaxis(taken, n, 0)
-        same = [bool((a == b).all()) for a, b in itertools.pairwise(layers)]
-        taken = np.delete(taken, [place + 1 for place, alike in enumerate(same) if alike], axis=n)
-        axes[n] = np.delete(axes[n], [place + 1 for place, alike in enumerate(same) if alike])
-    low, high = ([axis[places] for axis, places in zip(axes, np.argwhere(taken).T + by, strict=True)] for by in (0, 1))
-    corners = zip(zip(*low, strict=True), zip(*high, strict=True), strict=True)
-    return [Box((float(a), float(b), float(c)), (float(d), float(e), float(f))) for (a, b, c), (d, e, f) in corners]
+        kept = [True, *(not (a == b).all() for a, b in itertools.pairwise(layers))]
+        taken = np.compress(kept, taken, axis=n)
+        axes[n] = [at for at, is_kept in zip(axes[n], [*kept, True], strict=True) if is_kept]
+    x, y, z = axes
+    for a, b, c in np.argwhere(taken).tolist():
+        yield Box((x[a], y[b], z[c]), (x[a + 1], y[b + 1], z[c + 1]))
+
+
+def _rounded(size: float) -> float:
+    return round(size, 6) + 0.0
 
 
 def _turns(

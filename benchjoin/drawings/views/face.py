@@ -76,7 +76,10 @@ def on_page(region: BaseGeometry, part: Part, frame: Placement) -> BaseGeometry:
 
 @attrs.frozen
 class _Cell:
-    """Wood between two places along a part: from and to, its low and high edge at both, near and far. [mm]"""
+    """Wood between two places along a part: from and to, its low and high edge at both, near and far. [mm]
+
+    across is from where to where it would go if no edge were shaped; first, whether a box of wood begins with it.
+    """
 
     start: float
     end: float
@@ -84,6 +87,7 @@ class _Cell:
     high: tuple[float, float]
     near: float
     far: float
+    across: tuple[float, float]
     first: bool
 
     @property
@@ -103,7 +107,7 @@ def _cells(part: Part) -> Iterator[_Cell]:
             low = (max(v0, outline.low_at(a)), max(v0, outline.low_at(b)))
             high = (min(v1, outline.high_at(a)), min(v1, outline.high_at(b)))
             if high[0] - low[0] > TOUCH or high[1] - low[1] > TOUCH:
-                yield _Cell(a, b, low, high, w0, w1, first=a == u0)
+                yield _Cell(a, b, low, high, w0, w1, (v0, v1), first=a == u0)
 
 
 def _bits(part: Part, frame: Placement) -> Iterator[Face]:
@@ -146,11 +150,11 @@ def _is_end(part: Part, cell: _Cell, frame: Placement) -> bool:
 def _edgewise(part: Part, cell: _Cell, frame: Placement) -> Face:
     """A column seen across the part: a bit of the edge that looks at the eye."""
     place = part.placement
-    edge = cell.low if along(frame.w, place.v) > 0 else cell.high
+    edge, straight = (cell.low, cell.across[0]) if along(frame.w, place.v) > 0 else (cell.high, cell.across[1])
     ends = zip((cell.start, cell.end), edge, strict=True)
     (x0, y0, z0), (x1, y1, z1) = (frame.local(Box(p, p)).low for p in (place.point((u, v, 0.0)) for u, v in ends))
     laid = frame.local(place.world(cell.box))
     tilt = ((z1 - z0) / (x1 - x0), 0.0) if abs(x1 - x0) > abs(y1 - y0) else (0.0, (z1 - z0) / (y1 - y0))
-    curved = abs(z1 - z0) > TOUCH
+    curved = any(abs(at - straight) > TOUCH for at in edge)
     region = shapely.box(*laid.low[:2], *laid.high[:2])
     return Face(part.name, (z0 + z1) / 2, region, "edge" if curved else "", tilt if curved else (0.0, 0.0))

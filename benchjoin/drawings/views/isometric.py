@@ -24,7 +24,7 @@ from ...layout import ways_in
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH
-from ...solids import Placement, Vector
+from ...solids import Placement, Vector, along
 from ..making.fitting import fit_view
 from ..making.house import House
 from .face import Face, faces_of
@@ -159,7 +159,7 @@ def picture(parts: Sequence[Part]) -> Picture:
 def _shown(part: Part, eye: Eye) -> Iterator[Face]:
     """Faces of a part for an eye; a shaped edge is shown by the eye that looks across it, not along it."""
     for face in faces_of(part, eye.frame):
-        if not face.surface or any(face.tilt):
+        if not face.surface or abs(along(eye.frame.w, part.placement.u)) < 0.5:
             yield face
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cached_property
 
 import attrs
 
@@ -15,7 +16,7 @@ from ..parts import Part
 from ..placing.sizes import in_piece
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, eq=False)
 class Piece:
     """One piece: its parts by name, its joints, the rails without length; label is set where pieces differ."""
 
@@ -48,6 +49,7 @@ class Piece:
         """A part's name, with the piece where pieces differ."""
         return f"{self.label}{name}"
 
+    @cached_property
     def kinds_of_legs(self) -> list[tuple[str, Part, tuple[str, ...]]]:
         """The names of like legs in words (mirror images count as alike), one of them, and their identities."""
         groups: dict[Key, list[Part]] = {}
