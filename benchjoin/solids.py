@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Sequence
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import attrs
@@ -126,9 +127,17 @@ class Placement:
 
     def local(self, box: Box) -> Box:
         """A box of the world in the part's own frame."""
-        ends = [[p - o for p, o in zip(corner, self.origin, strict=True)] for corner in (box.low, box.high)]
-        turned = [[along(end, axis) for axis in (self.u, self.v, self.w)] for end in ends]
-        return Box(vector(map(smaller, *turned)), vector(map(larger, *turned)))
+        lows, highs, origin = box.low, box.high, self.origin
+        (a, b), (c, d), (e, f) = (
+            (lows[n] - origin[n], highs[n] - origin[n]) if way > 0 else (origin[n] - highs[n], origin[n] - lows[n])
+            for n, way in self._axes
+        )
+        return Box((a, c, e), (b, d, f))
+
+    @cached_property
+    def _axes(self) -> tuple[tuple[int, float], ...]:
+        """For u, v and w: the axis of the world that it runs along, and whether with it or against it."""
+        return tuple(next((n, way) for n, way in enumerate(axis) if way) for axis in (self.u, self.v, self.w))
 
     def point(self, p: Vector) -> Vector:
         """A point of the part in the world's axes."""

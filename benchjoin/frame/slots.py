@@ -27,7 +27,7 @@ from .stock import Stock
 Axes = tuple[int, int, int]
 
 
-@attrs.frozen(eq=False, kw_only=True)
+@attrs.frozen(eq=False, kw_only=True, repr=False)
 class Slot:
     """One member of a frame; compared and hashed as itself, since its stock may hold many variants.
 

@@ -13,14 +13,17 @@ stock remembers the section it is milled from, so that the milling plan knows wh
 from __future__ import annotations
 
 from types import ModuleType
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import attrs
 
 from ..errors import BenchjoinError, DescriptionError, told
 from ..lengths import INCH, TOUCH
-from ..trade.allowances import INCH_MILLING, METRIC_MILLING, STATES, Milling, State
+from ..trade.states import STATES, State
 from .doors import Fault, Faults, a_length, a_name, kept, one_of, refuse
+
+if TYPE_CHECKING:
+    from ..trade.allowances import Milling
 
 
 def _species(value: Any) -> str | None:
@@ -126,6 +129,8 @@ class Stock:
         MillingError
             If milling would leave nothing.
         """
+        from ..trade.allowances import INCH_MILLING, METRIC_MILLING  # who only lays out does not wait for them
+
         state = self.state or "rough"
         practice = practice or (METRIC_MILLING if state == "planed" else INCH_MILLING)
         if width is None and self.width is not None:

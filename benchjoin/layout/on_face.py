@@ -115,7 +115,7 @@ class OnFace:
         return tuple(at for at, is_open in ends if not is_open)
 
 
-@attrs.frozen
+@attrs.frozen(repr=False)
 class Housing(OnFace):
     """A notch in a leg, in the words of the tape: heights over the foot, left and right as one looks at the face."""
 

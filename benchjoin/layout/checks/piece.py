@@ -16,7 +16,7 @@ from ..parts import Part
 from ..placing.sizes import in_piece
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@attrs.frozen(kw_only=True, eq=False, repr=False)
 class Piece:
     """One piece: its parts by name, its joints, the rails without length; label is set where pieces differ."""
 

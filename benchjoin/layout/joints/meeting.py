@@ -17,7 +17,7 @@ from ...solids import Box
 from ..blank import Blank
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@attrs.frozen(kw_only=True, eq=False, repr=False)
 class Meeting:
     """A guest that comes to its host; overlap is the wood that both want, None where they only touch. [mm]
 

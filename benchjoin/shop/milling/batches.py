@@ -17,7 +17,8 @@ from ...frame.stock import Stock
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH
-from ...trade.allowances import Milling, State
+from ...trade.allowances import Milling
+from ...trade.states import State
 
 
 @attrs.frozen(kw_only=True)
