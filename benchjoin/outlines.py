@@ -48,7 +48,7 @@ class Profile(Protocol):
         """Rising places from end to end, between which the edge is no farther than sag from a straight line."""
 
 
-@attrs.frozen(eq=False, repr=False)
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Outline:
     """A rectangle less the profiles of its two long edges. [mm]"""
 
@@ -125,7 +125,7 @@ def _in_steps(start: Any, end: Any) -> Iterator[tuple[Any, Any]]:
         yield start + step * number, start + step * (number + 1)
 
 
-@attrs.frozen(eq=False, repr=False)
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Cropped:
     """The edge of a part that is cut down: it begins later, ends earlier, and some of it may be gone. [mm]"""
 

@@ -125,7 +125,7 @@ def _fill(found: Array, items: Sequence[tuple[Number, Number]], start: Array, en
     found[-1] = np.where(np.isnan(found[0]), np.nan, end)
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@attrs.frozen(kw_only=True, eq=False, slots=False)
 class Member:
     """One member or clear of a run: its name, its size (None where it is open), its share, what it is less by.
 
@@ -138,7 +138,7 @@ class Member:
     less: Number = 0.0
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@attrs.frozen(kw_only=True, eq=False, slots=False)
 class Pin:
     """An edge held at a position, and the words for it: 'bench (top at 35 1/2 in)'. [mm]"""
 

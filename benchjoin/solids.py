@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 Vector = tuple[float, float, float]
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class Box:
     """An axis-aligned box from its low corner to its high corner. [mm]"""
 
@@ -108,7 +108,7 @@ def cross(a: Vector, b: Vector) -> Vector:
     return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class Placement:
     """Where a part's own frame stands in the world: origin, and the world directions of u, v and w.
 
@@ -162,7 +162,7 @@ def placement(world: Box, *, along: Vector, out: Vector) -> Placement:
     return Placement(origin, along, v, w)
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class Slab:
     """An interval of thickness and the polygon of wood in it."""
 

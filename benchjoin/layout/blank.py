@@ -12,7 +12,7 @@ from ..outlines import Profile
 from ..solids import Box, Vector
 
 
-@attrs.frozen(kw_only=True, eq=False, repr=False)
+@attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
 class Blank:
     """A member before joints: its slot, its box in the world, the face that is marked, and its shaped edges by face.
 

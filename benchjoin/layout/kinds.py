@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 import numpy as np
 
+from ..lengths import steady
 from ..solids import Box
 from .parts import Part
 
@@ -27,7 +28,7 @@ def shape_keys(part: Part) -> tuple[Key, Key]:
     length, width, thickness = part.size
     taken = _cells([box.inside(part.size) for box in part.local_cuts])
     edges = _edges(part)
-    sizes = (round(length, 6), *sorted((round(width, 6), round(thickness, 6))))
+    sizes = (*steady(length), *sorted(steady(width, thickness)))
     ends = part.slot.role.turns_over
     own = min(_turns(taken, part.size, edges, end_for_end=ends))
     mirrored = [box.mirrored(1, width) for box in taken]
@@ -40,7 +41,7 @@ def _edges(part: Part) -> Edges:
     """How far the low and the high edge stand back at even places along the part; nothing of a straight one. [mm]"""
     places = [part.length * n / TELLING for n in range(TELLING + 1)]
     low, high = (
-        () if profile is None else tuple(round(float(profile.depth(at)), 6) + 0.0 for at in places)
+        () if profile is None else steady(*(float(profile.depth(at)) for at in places))
         for profile in (part.outline.low, part.outline.high)
     )
     return low, high
@@ -48,7 +49,7 @@ def _edges(part: Part) -> Edges:
 
 def _cells(boxes: Sequence[Box]) -> list[Box]:
     """The wood that cuts take, as boxes that do not depend on which cut takes it: no plane splits it without need."""
-    ends = sorted((*map(_rounded, box.low), *map(_rounded, box.high)) for box in boxes)
+    ends = sorted(steady(*box.low, *box.high) for box in boxes)
     if all(one[3] < other[0] for one, other in itertools.pairwise(ends)):  # each stands by itself along the part
         return [Box((a, b, c), (d, e, f)) for a, b, c, d, e, f in ends]
     return list(_on_a_grid(ends))
@@ -68,10 +69,6 @@ def _on_a_grid(ends: Sequence[tuple[float, ...]]) -> Iterator[Box]:
     x, y, z = axes
     for a, b, c in np.argwhere(taken).tolist():
         yield Box((x[a], y[b], z[c]), (x[a + 1], y[b + 1], z[c + 1]))
-
-
-def _rounded(size: float) -> float:
-    return round(size, 6) + 0.0
 
 
 def _turns(
@@ -97,4 +94,4 @@ def _quarter(box: Box, thickness: float) -> Box:
 
 
 def _listed(boxes: Iterable[Box]) -> Boxes:
-    return tuple(sorted(tuple(round(x, 6) + 0.0 for x in (*b.low, *b.high)) for b in boxes))
+    return tuple(sorted(steady(*box.low, *box.high) for box in boxes))

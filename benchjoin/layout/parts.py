@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 Hand = Literal["", "left", "right"]
 
 
-@attrs.frozen(kw_only=True, repr=False)
+@attrs.frozen(kw_only=True, repr=False, slots=False)
 class Part:
     """A finished part. Sizes in mm, cuts as boxes in the world.
 

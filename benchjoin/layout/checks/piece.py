@@ -10,13 +10,14 @@ import attrs
 from ...frame.frame import Frame
 from ...frame.roles import LEG
 from ...runs import Array
+from ...words import listed
 from ..joints.meeting import Joint
 from ..kinds import Key, shape_keys
 from ..parts import Part
 from ..placing.sizes import in_piece
 
 
-@attrs.frozen(kw_only=True, eq=False, repr=False)
+@attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
 class Piece:
     """One piece: its parts by name, its joints, the rails without length; label is set where pieces differ."""
 
@@ -62,6 +63,5 @@ class Piece:
 
 
 def _together(legs: list[Part]) -> str:
-    """'front left leg and front right leg' as a maker would say it: 'front legs' where it is the whole row."""
-    names = [leg.identity for leg in legs]
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+    """'front left leg and front right leg'."""
+    return listed([leg.identity for leg in legs])

@@ -20,7 +20,7 @@ from .sizes import RailSizes, rail_sizes
 RUN = "Levels up from the foot"
 
 
-@attrs.frozen(eq=False, repr=False)
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Rise:
     """Bottom and top of something, each of shape (quantity,). [mm]"""
 
@@ -28,7 +28,7 @@ class Rise:
     top: Array
 
 
-@attrs.frozen(eq=False, repr=False)
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Band:
     """A level over the floor, each of its rails by name, and the sizes of these."""
 

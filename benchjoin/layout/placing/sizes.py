@@ -26,7 +26,7 @@ def in_piece(piece: int) -> Pick:
     return lambda sizes: float(sizes[..., piece if sizes.shape[-1] > 1 else 0])
 
 
-@attrs.frozen(eq=False, repr=False)
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Section:
     """Thickness and width of one part in every piece, each of shape (quantity,). [mm]"""
 
@@ -38,7 +38,7 @@ class Section:
         return self.width if axis == slot.axes[1] else self.thickness
 
 
-@attrs.frozen(kw_only=True, eq=False, repr=False)
+@attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
 class RailSizes:
     """A rail in every piece: its own section, the width its notches are cut for, the depth that lets it in flush. [mm]
 
