@@ -16,7 +16,6 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 import attrs
-import numpy as np
 
 from .lengths import TOUCH, distinct
 from .runs import larger, smaller
@@ -76,7 +75,15 @@ class Box:
     def meet(self, other: Box) -> Box | None:
         """The box that two boxes share, or None where they share no volume (touching is not sharing)."""
         lows, highs = list(self.low), list(self.high)
-        for axis in _plain_first(self, other):
+        arrays = []
+        for axis, (a, b, c, d) in enumerate(zip(self.low, self.high, other.low, other.high, strict=True)):
+            if type(a) is type(b) is type(c) is type(d) is float:
+                lows[axis], highs[axis] = (a if a > c else c), (b if b < d else d)
+                if not highs[axis] - lows[axis] > TOUCH:
+                    return None
+            else:
+                arrays.append(axis)
+        for axis in arrays:  # last: where plain numbers do not meet already, variants need not be asked
             lows[axis] = low = larger(self.low[axis], other.low[axis])
             highs[axis] = high = smaller(self.high[axis], other.high[axis])
             if not high - low > TOUCH:
@@ -88,14 +95,6 @@ def vector(values: Iterable[float]) -> Vector:
     """Three numbers as a point or a way."""
     x, y, z = values
     return (x, y, z)
-
-
-def _plain_first(a: Box, b: Box) -> tuple[int, ...]:
-    """The axes, those along which all is told by plain numbers first: where these do not meet, the rest is spared."""
-    arrays = [
-        any(isinstance(end[axis], np.ndarray) for end in (a.low, a.high, b.low, b.high)) for axis in range(3)
-    ]
-    return tuple(sorted(range(3), key=arrays.__getitem__)) if any(arrays) else (0, 1, 2)
 
 
 def along(point: Sequence[float], way: Vector) -> float:
