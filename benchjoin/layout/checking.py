@@ -15,7 +15,7 @@ from .batch import firsts
 from .checks.clash import clashes
 from .checks.corner import covered_corners
 from .checks.depth import deep_notches, leg_cut_in_two, notches_at_one_height
-from .checks.finished import finished_cuts, finished_lengths
+from .checks.finished_parts import finished_cuts, finished_lengths
 from .checks.land import short_lands, slivers
 from .checks.laps import laps_at_one_height
 from .checks.piece import Piece

@@ -17,7 +17,7 @@ from ...drafting.sheets.sheet import Sheet
 from ...errors import PaperError
 from ...frame.stock import Stock
 from ...layout.layout import Layout
-from ...shop.milling.plan import CAUTIONS, Milling, MillingPlan, milling_plan
+from ...shop.milling.milling import CAUTIONS, Milling, MillingPlan, milling_plan
 from ...tables import Table
 from ...trade.paper import paper_size
 from ..making.house import PLAIN, House, block, default_paper, room
