@@ -146,9 +146,7 @@ def plank_blank(slot, site):
     """Where a plank lies: on the first of its rails, from end to end."""
     top = site.placed[slot.hosts[0]].box.high[2]
     low, plank = (0.0, slot.of.start, top), slot.of
-    return Blank(
-        slot=slot, box=Box(low, (site.over[0], plank.start + plank.width, top + slot.thickness)), marked="top"
-    )
+    return Blank(slot=slot, box=Box(low, (site.over[0], plank.start + plank.width, top + slot.thickness)))
 
 
 def bowed_rail(slot, site):

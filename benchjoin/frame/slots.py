@@ -57,6 +57,10 @@ class Slot:
         """All its joints, each with its hosts."""
         return self.also if self.joint is None else ((self.joint, self.hosts), *self.also)
 
+    def marked(self, cut_from: Sequence[str] = ()) -> str:
+        """The face that is marked: of a guest that is cut the first it is cut from, else the one that looks out."""
+        return cut_from[0] if cut_from and self.hosts else self.face or self.side
+
     @property
     def long(self) -> bool:
         """Whether it runs along the length of the frame."""

@@ -18,6 +18,7 @@ from .checks.depth import deep_notches, leg_cut_in_two, notches_at_one_height
 from .checks.finished_parts import finished_cuts, finished_lengths
 from .checks.land import short_lands, slivers
 from .checks.laps import laps_at_one_height
+from .checks.outranked import drawn_otherwise, measured_for_all, said_for_nothing
 from .checks.piece import Piece
 from .checks.reach import above_every_leg, lost_rails, proud_of_the_leg, unheld_rails
 from .checks.uneven import uneven_legs, uneven_lengths, uneven_rails
@@ -40,6 +41,9 @@ CHECKS: tuple[Check, ...] = (
     covered_corners,
     finished_lengths,
     finished_cuts,
+    measured_for_all,
+    drawn_otherwise,
+    said_for_nothing,
     uneven_legs,
     uneven_lengths,
     uneven_rails,

@@ -232,12 +232,8 @@ def _minus(v: Vector) -> Vector:
 
 
 def part_of(blank: Blank, piece: int, cuts: tuple[Cut, ...]) -> Part:
-    """A part from its blank and the cuts that joints take from it.
-
-    What comes to nothing (a leg) is marked on the face that its blank says; what is a guest is marked on the face from
-    which it is cut for its hosts.
-    """
-    marked = cuts[0].face if cuts and blank.slot.hosts else blank.marked
+    """A part from its blank and the cuts that joints take from it."""
+    marked = blank.slot.marked([cut.face for cut in cuts])
     return Part(
         slot=blank.slot,
         piece=piece,
