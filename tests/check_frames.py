@@ -419,4 +419,13 @@ CASES = {
         attrs.evolve(level(left=60, right=60), fit=0.4),
         attrs.evolve(level(front=60), fit=0.4),
     ),
+    "a clear over the band that is more at the front": (
+        "clear differs",
+        "note",
+        "clear above low",
+        {"front": 110, "back": 80},
+        ["80 mm over the band is 110 mm at the front and 80 mm at the back", 'at="front"'],
+        with_stack(Clear(100), Level("low", front=60, back=90), Clear(80), Level("high", front=60, back=60)),
+        with_stack(Clear(100), Level("low", front=60, back=90), Clear(80, at="back"), Level("high", front=60, back=60)),
+    ),
 }

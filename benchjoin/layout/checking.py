@@ -13,6 +13,7 @@ from ..findings import Finding, in_order
 from ..frame.identity import piece_of
 from .batch import firsts
 from .checks.clash import clashes
+from .checks.clears import clears_at_their_sides
 from .checks.corner import covered_corners
 from .checks.depth import deep_notches, leg_cut_in_two, notches_at_one_height
 from .checks.finished_parts import finished_cuts, finished_lengths
@@ -41,6 +42,7 @@ CHECKS: tuple[Check, ...] = (
     covered_corners,
     finished_lengths,
     finished_cuts,
+    clears_at_their_sides,
     measured_for_all,
     drawn_otherwise,
     said_for_nothing,

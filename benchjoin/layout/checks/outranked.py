@@ -14,7 +14,7 @@ from ...frame.frame import Frame
 from ...frame.identity import of_piece
 from ...frame.measured import FIELDS
 from ...frame.slots import Slot
-from ...frame.stack import Clear
+from ...frame.stack import Clear, clear_name
 from ...sources import COMMON_PRACTICE
 from ...trade.practice import MILLED_OFF
 from ..placing.sizes import best_known
@@ -75,9 +75,7 @@ def said_for_nothing(piece: Piece) -> Iterator[Finding]:
 def _unused(frame: Frame) -> Iterator[tuple[str, str]]:
     for place, item in enumerate(frame.stack):
         if isinstance(item, Clear) and item.size is not None and item.weight != 1.0:
-            below = getattr(frame.stack[place - 1], "name", "") if place else ""
-            where = f"clear above {below}" if below else "clear at the foot"
-            yield where, "it has a size, so its weight shares nothing. Leave one of them out."
+            yield clear_name(frame.stack, place), "it has a size, so its weight shares nothing. Leave one of them out."
     for level in frame.levels():
         if level.ends is not None and level.left is not None and level.right is not None:
             yield f"{level.name}.ends", "left and right are given too, and hold. Leave ends out, or one of them."
