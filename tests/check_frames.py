@@ -428,4 +428,22 @@ CASES = {
         with_stack(Clear(100), Level("low", front=60, back=90), Clear(80), Level("high", front=60, back=60)),
         with_stack(Clear(100), Level("low", front=60, back=90), Clear(80, at="back"), Level("high", front=60, back=60)),
     ),
+    "a leg that came out long under a flush rail": (
+        "trim",
+        "note",
+        "front left leg",
+        {"length": 503, "top": 500, "over": 3},
+        ["measures 503 mm", "low lies flush", "at 500 mm", "trim 3 mm"],
+        with_stack(Clear(), Level("low", front=60, flush="front leg top"), measured={"front left leg.length": 503}),
+        with_stack(Clear(), Level("low", front=60, flush="front leg top"), measured={"front left leg.length": 500.1}),
+    ),
+    "a rail that was cut short": (
+        "measured length",
+        "warning",
+        "low/left rail",
+        {"length": 217, "wanted": 220},
+        ["measures 217 mm and should be 220 mm", "3 mm too short", "shim it"],
+        attrs.evolve(level(left=60), measured={"low/left rail.length": 217}),
+        attrs.evolve(level(left=60), measured={"low/left rail.length": 220}),
+    ),
 }

@@ -18,7 +18,7 @@ import attrs
 from ..errors import AddressError, told
 from .frame import Frame
 from .identity import piece_of, plain
-from .measured import FIELDS
+from .measured import FIELDS, SECTION
 from .stack import Clear, Level
 
 
@@ -70,7 +70,7 @@ def value(frame: Frame, address: str) -> Any:
     path = _path(frame, address)
     if path[0] == "measured":
         sizes = frame.measured.get(path[1], {})
-        return tuple(sizes.get(f) for f in FIELDS) if path[2] == "size" else sizes.get(path[2])
+        return tuple(sizes.get(f) for f in SECTION) if path[2] == "size" else sizes.get(path[2])
     found: Any = frame
     for step in path:
         found = found[step] if isinstance(step, int) else getattr(found, step)
@@ -172,7 +172,7 @@ def _path(frame: Frame, address: str) -> tuple[Any, ...]:
 def _measure_path(frame: Frame, address: str, part: str, rest: list[str]) -> tuple[str, str, str]:
     if len(rest) != 1 or rest[0] not in (*FIELDS, "size"):
         raise AddressError(
-            f"{address!r}: a part has its width, thickness and size on the wood. Write {part + '.width'!r}.",
+            f"{address!r}: a part has its width, thickness, length and size on the wood. Write {part + '.width'!r}.",
             address=address,
             known=tuple(f"{part}.{field}" for field in (*FIELDS, "size")),
         )
@@ -191,12 +191,13 @@ def _unknown(frame: Frame, address: str) -> AddressError:
 
 def _with_measure(measured: Mapping[str, Any], part: str, field: str, given: Any) -> dict[str, Any]:
     """Measured sizes of one part after a change, without those that are None; Frame.measured checks them."""
+    length = {name: size for name, size in measured.get(part, {}).items() if name not in SECTION}
     if field == "size" and given is None:
-        return {part: {}}
-    if field == "size" and isinstance(given, tuple | list) and len(given) == len(FIELDS) and None in given:
-        return {part: {name: size for name, size in zip(FIELDS, given, strict=True) if size is not None}}
+        return {part: length}
+    if field == "size" and isinstance(given, tuple | list) and len(given) == len(SECTION) and None in given:
+        return {part: {**length, **{name: size for name, size in zip(SECTION, given, strict=True) if size is not None}}}
     if field == "size":
-        return {part: {}, f"{part}.size": given}
+        return {part: length, f"{part}.size": given}
     sizes = {**measured.get(part, {}), field: given}
     return {part: {name: size for name, size in sizes.items() if size is not None}}
 
@@ -210,8 +211,10 @@ def _refuse_twice(paths: Mapping[str, tuple[Any, ...]]) -> None:
 
 
 def _place(path: tuple[Any, ...]) -> tuple[Any, ...]:
-    """A path for comparing: the size of a part is the whole of what is measured on it."""
-    return path[:2] if path[0] == "measured" and path[2] == "size" else path
+    """A path for comparing: the size of a part is all of its section, and has nothing to do with its length."""
+    if path[0] != "measured":
+        return path
+    return path[:2] if path[2] == "size" else (f"{path[0]} length", path[1]) if path[2] == "length" else path
 
 
 def _graft(tree: _Change, path: tuple[Any, ...], given: Any) -> None:

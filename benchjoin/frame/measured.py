@@ -1,7 +1,7 @@
 """Sizes found on the wood: part by part, in one piece or in all of them.
 
-A mapping from a part's name with ``.width``, ``.thickness`` or ``.size`` (a pair, thickness first) to a length. What is
-measured holds over what was described, and one piece's own figure holds over all pieces'.
+A mapping from a part's name with ``.width``, ``.thickness``, ``.length`` or ``.size`` (thickness and width) to what was
+found. It holds over what was described, and one piece's own figure holds over all pieces'.
 
 >>> dict(measured({"2/back left leg.size": (33.1, 82.4), "bench/front rail.width": "3 7/16 in"})["2/back left leg"])
 {'thickness': 33.1, 'width': 82.4}
@@ -16,7 +16,8 @@ from ..errors import BenchjoinError, told
 from ..lengths import mm
 from .identity import plain
 
-FIELDS = ("thickness", "width")
+SECTION = ("thickness", "width")
+FIELDS = (*SECTION, "length")
 Value = TypeVar("Value")
 
 
@@ -63,8 +64,8 @@ def _sizes(address: Any, given: Any) -> list[tuple[str, str, float]]:
     if dot and field in FIELDS:
         return [(part, field, mm(given, what=str(address)))]
     if dot and field == "size" and isinstance(given, tuple | list) and len(given) == 2:
-        return [(part, name, mm(size, what=str(address))) for name, size in zip(FIELDS, given, strict=True)]
+        return [(part, name, mm(size, what=str(address))) for name, size in zip(SECTION, given, strict=True)]
     raise BenchjoinError(
-        f'measured["{address}"] is {told(given)}. Write "part.width", "part.thickness" or '
-        '"part.size": (thickness, width), for example {"back left leg.size": ("33.1 mm", "82.4 mm")}.'
+        f'measured["{address}"] is {told(given)}. Write "part.width", "part.thickness", '
+        '"part.length" or "part.size": (thickness, width), for example {"back left leg.size": ("33.1 mm", "82.4 mm")}.'
     )

@@ -11,7 +11,6 @@ from collections.abc import Mapping, Sequence
 import attrs
 
 from ..frame.frame import Frame
-from ..frame.identity import of_piece
 from ..lengths import TOUCH
 from .joining import join
 from .joints.meeting import Cut, Joint
@@ -55,7 +54,7 @@ def build(frame: Frame, bands: Sequence[Band], over: Over, piece: int, pick: Pic
         parts=tuple(held_cuts(frame, part) for part in parts),
         joints=joints,
         lost={name: blank.length for name, blank in blanks.items() if name not in sound},
-        wanted={name: blank.length for name, blank in placed.items() if of_piece(piece, name) in frame.finished},
+        wanted={name: blank.length for name, blank in placed.items() if blanks[name] is not blank},
     )
 
 

@@ -19,6 +19,7 @@ from .checks.depth import deep_notches, leg_cut_in_two, notches_at_one_height
 from .checks.finished_parts import finished_cuts, finished_lengths
 from .checks.land import short_lands, slivers
 from .checks.laps import laps_at_one_height
+from .checks.lengths import measured_lengths, tops_to_trim
 from .checks.outranked import drawn_otherwise, measured_for_all, said_for_nothing
 from .checks.piece import Piece
 from .checks.reach import above_every_leg, lost_rails, proud_of_the_leg, unheld_rails
@@ -43,6 +44,8 @@ CHECKS: tuple[Check, ...] = (
     finished_lengths,
     finished_cuts,
     clears_at_their_sides,
+    tops_to_trim,
+    measured_lengths,
     measured_for_all,
     drawn_otherwise,
     said_for_nothing,

@@ -19,6 +19,7 @@ from .blank import Blank
 from .joints.meeting import Cut
 from .layout import Layout
 from .parts import Part
+from .placing.sizes import measured_length
 
 
 def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
@@ -106,12 +107,12 @@ def _plus(corner: Vector) -> Vector:
 
 
 def held(frame: Frame, piece: int, blank: Blank) -> Blank:
-    """A member as long as it was finished, from its datum end, or as it is."""
-    done = frame.finished.get(of_piece(piece, blank.name))
-    if done is None:
+    """A member as long as it was measured or finished, from its datum end, or as it is."""
+    length = measured_length(frame, blank.slot, piece)
+    if length is None:
         return blank
     axis = blank.axis
-    return attrs.evolve(blank, box=blank.box.ending(axis, high=blank.box.low[axis] + done.length))
+    return attrs.evolve(blank, box=blank.box.ending(axis, high=blank.box.low[axis] + length))
 
 
 def held_cuts(frame: Frame, part: Part) -> Part:

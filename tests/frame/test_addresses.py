@@ -273,6 +273,7 @@ class TestMeasuredOnTheWood:
 
     @pytest.mark.parametrize("address", ["back left leg", "back left leg.height", "back left leg.size.x"])
     def test_a_part_has_only_its_width_thickness_and_size(self, address):
-        with pytest.raises(AddressError, match="a part has its width, thickness and size on the wood") as caught:
+        with pytest.raises(AddressError, match="a part has its width, thickness, length and size on") as caught:
             value(BENCH, address)
-        assert caught.value.known == ("back left leg.thickness", "back left leg.width", "back left leg.size")
+        fields = ("thickness", "width", "length", "size")
+        assert caught.value.known == tuple(f"back left leg.{field}" for field in fields)

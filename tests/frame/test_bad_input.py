@@ -283,8 +283,8 @@ CASES = {
     "measures in a list": (lambda: frame(measured=["back left leg"]), ["measured", "back left leg", "Write for"]),
     "a measure of no part": (lambda: frame(measured={"leg.width": 40}), ["measured", '"leg"', "Parts are front left"]),
     "a measure of a length": (
-        lambda: frame(measured={"back left leg.length": 40}),
-        ["measured", "back left leg.length", "40", '"part.width"'],
+        lambda: frame(measured={"back left leg.depth": 40}),
+        ["measured", "back left leg.depth", "40", '"part.width"'],
     ),
     "a measure of no field": (lambda: frame(measured={"back left leg": 40}), ["measured", "40", '"part.width"']),
     "one size of two": (lambda: frame(measured={"back left leg.size": 40}), ["measured", "40", "(thickness, width)"]),

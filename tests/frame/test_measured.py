@@ -96,14 +96,13 @@ def test_a_piece_is_found_again_however_its_number_was_typed(typed):
     "address, given",
     [
         ("back left leg", 62),
-        ("back left leg.length", 62),
         ("back left leg.size", 62),
         ("back left leg.size", "62 mm"),
         ("back left leg.size", (37, 62, 900)),
         ("width", 62),
         (7, 62),
         ("back left leg", {"widht": 62}),
-        ("back left leg", {"width": 62, "length": 600}),
+        ("back left leg", {"width": 62, "depth": 600}),
     ],
 )
 def test_what_is_not_a_size_of_a_part_is_refused_with_a_good_example(address, given):

@@ -20,7 +20,8 @@ BESIDE = (("left", "right"), ("in front", "behind"), ("below", "above"))
 def finished_lengths(piece: Piece) -> Iterator[Finding]:
     """Parts that were finished at another length than they should have now."""
     for part in piece.parts.values():
-        want = piece.wanted.get(of_piece(piece.number, part.identity))
+        name = of_piece(piece.number, part.identity)
+        want = piece.wanted.get(name) if name in piece.frame.finished else None
         if want is None or abs(want - part.length) <= piece.frame.tape.hair:
             continue
         over = part.length - want

@@ -6,18 +6,21 @@ import itertools
 from collections.abc import Iterator
 
 from ...findings import Finding
+from ...frame.identity import in_short
 from ...lengths import TOUCH
 from ...trade.practice import LAND
 from ..parts import Part
+from .lengths import pinned_tops
 from .piece import Piece
 
 
 def slivers(piece: Piece) -> Iterator[Finding]:
     """A sliver of leg above a notch, which breaks off."""
     for names, leg, alike in piece.kinds_of_legs:
+        level, _ = pinned_tops(piece).get(leg.side, ("", 0.0))
         for notch in leg.notches:
             land = leg.length - notch.top
-            if TOUCH < land < LAND.sliver:
+            if TOUCH < land < LAND.sliver and in_short(notch.rail, along_length=False) != level:
                 yield Finding(
                     severity="warning",
                     kind="sliver",

@@ -12,7 +12,7 @@ from typing import Any
 from ...findings import Finding, Severity
 from ...frame.frame import Frame
 from ...frame.identity import of_piece
-from ...frame.measured import FIELDS
+from ...frame.measured import SECTION
 from ...frame.slots import Slot
 from ...frame.stack import Clear, clear_name
 from ...sources import COMMON_PRACTICE
@@ -20,7 +20,7 @@ from ...trade.practice import MILLED_OFF
 from ..placing.sizes import best_known
 from .piece import Piece
 
-WORDS = {"width": "wide", "thickness": "thick"}
+WORDS = {"width": "wide", "thickness": "thick", "length": "long"}
 
 
 def measured_for_all(piece: Piece) -> Iterator[Finding]:
@@ -31,7 +31,7 @@ def measured_for_all(piece: Piece) -> Iterator[Finding]:
         done, own = frame.finished.get(name), frame.measured.get(name, {})
         if done is None:
             continue
-        known = best_known(frame, slot, piece.number)
+        known = {**best_known(frame, slot, piece.number), "length": done.length}
         for field, size in frame.measured.get(slot.name, {}).items():
             if field not in own and abs(size - known[field]) > hair:
                 sentence = (
@@ -47,7 +47,7 @@ def drawn_otherwise(piece: Piece) -> Iterator[Finding]:
     """Sizes that are drawn far from what is measured, or was finished: the wood holds."""
     for slot in piece.frame.slots():
         drawn, known = {"thickness": slot.thickness, "width": slot.width}, best_known(piece.frame, slot, piece.number)
-        for field in FIELDS:
+        for field in SECTION:
             if abs(drawn[field] - known[field]) > MILLED_OFF:
                 sentence = (
                     f"{piece.where(slot.name)} is drawn {piece.say(drawn[field])} {WORDS[field]} and measures "

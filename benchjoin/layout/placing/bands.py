@@ -6,7 +6,7 @@ accumulator; here its members, pins and the steps of one-sided clears are read o
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 import attrs
 import numpy as np
@@ -16,7 +16,7 @@ from ...frame.frame import Frame
 from ...frame.slots import Slot
 from ...frame.stack import FLUSH, Clear, Level, clear_name
 from ...runs import Array, Member, Pin, lay_run, least, most
-from .sizes import RailSizes, rail_sizes
+from .sizes import RailSizes, heights, rail_sizes
 
 RUN = "Levels up from the foot"
 
@@ -179,16 +179,24 @@ def _pins(frame: Frame, shapes: Mapping[str, Band]) -> list[Pin]:
             pins.append(Pin(edge=place + 1, at=level.top, name=f'"{level.name}" (top at {say(level.top)})'))
         if level.flush is not None:
             pins.append(_flush(frame, place, level, shapes[level.name]))
-    tallest = max(leg.of.height for leg in frame.legs())
+    drawn = max(leg.of.height for leg in frame.legs())
+    tallest = heights(frame, (leg for leg in frame.legs() if leg.of.height == drawn))
     after = max((pin.edge for pin in pins), default=0)
     if any(isinstance(item, Clear) and item.size is None for item in frame.stack[after:]):
-        pins.append(Pin(edge=len(frame.stack), at=tallest, name=f"the tallest leg's top (at {say(tallest)})"))
+        pins.append(Pin(edge=len(frame.stack), at=tallest, name=f"the tallest leg's top (at {say(drawn)})"))
     return pins
 
 
 def _flush(frame: Frame, place: int, level: Level, own: Band) -> Pin:
     """Pin that brings one side's rail level with the top of its legs."""
     row = FLUSH[level.flush or ""]
-    top = next(leg.of.height for leg in frame.legs() if leg.side == row)
-    at = top + (own.rise.top - most(rail.top for rail in own.at_side(frame.rails_of[level.name], row)))
+    legs = [leg for leg in frame.legs() if leg.side == row]
+    top = legs[0].of.height
+    rails = own.at_side(frame.rails_of[level.name], row)
+    at = heights(frame, legs[:1] if _differ(legs) else legs) + (own.rise.top - most(rail.top for rail in rails))
     return Pin(edge=place + 1, at=at, name=f'"{level.name}" (flush with the {level.flush} at {frame.tape.say(top)})')
+
+
+def _differ(legs: Sequence[Slot]) -> bool:
+    """Whether legs of a row were drawn at different heights: then the first one holds the level."""
+    return any(leg.of.height != legs[0].of.height for leg in legs)

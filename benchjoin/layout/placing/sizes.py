@@ -7,7 +7,7 @@ flush depth follows the thinnest rail, whichever it is.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Any
 
 import attrs
@@ -17,7 +17,7 @@ from ...frame.faces import AXIS
 from ...frame.finished import Finished
 from ...frame.frame import Frame
 from ...frame.identity import of_piece
-from ...frame.measured import FIELDS
+from ...frame.measured import SECTION
 from ...frame.slots import Slot
 from ...runs import Array, least, most, over_pieces
 
@@ -58,7 +58,7 @@ class RailSizes:
 def section(frame: Frame, slot: Slot) -> Section:
     """Section of a member in every piece."""
     pieces = [best_known(frame, slot, piece) for piece in range(1, frame.quantity + 1)]
-    return Section(*(over_pieces([sizes[field] for sizes in pieces]) for field in FIELDS))
+    return Section(*(over_pieces([sizes[field] for sizes in pieces]) for field in SECTION))
 
 
 def best_known(frame: Frame, slot: Slot, piece: int) -> Mapping[str, Any]:
@@ -71,6 +71,29 @@ def best_known(frame: Frame, slot: Slot, piece: int) -> Mapping[str, Any]:
     own, done = frame.measured.get(name, {}), frame.finished.get(name)
     every = frame.measured.get(slot.name, {}) if done is None else kept_section(slot, done)
     return {"thickness": slot.thickness, "width": slot.width, **every, **own}
+
+
+def measured_length(frame: Frame, slot: Slot, piece: int) -> float | None:
+    """Length of one part as it was measured, or else as it was finished; None where neither is known. [mm]"""
+    name = of_piece(piece, slot.name)
+    own, done = frame.measured.get(name, {}), frame.finished.get(name)
+    if "length" in own:
+        return own["length"]
+    return frame.measured.get(slot.name, {}).get("length") if done is None else done.length
+
+
+def heights(frame: Frame, slots: Iterable[Slot]) -> Array:
+    """How high the shortest of some legs stands in every piece, as drawn or as measured, shape (quantity,). [mm]
+
+    One height holds for what is pinned to their tops, so that no rail slopes; longer ones are trimmed.
+    """
+    return least(over_pieces([_height(frame, slot, n) for n in range(1, frame.quantity + 1)]) for slot in slots)
+
+
+def _height(frame: Frame, slot: Slot, piece: int) -> float:
+    own = frame.measured.get(of_piece(piece, slot.name), {})
+    height: float = own.get("length", frame.measured.get(slot.name, {}).get("length", slot.of.height))
+    return height
 
 
 def kept_section(slot: Slot, done: Finished) -> Mapping[str, float]:
