@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from .drawings.views.plan import plan
     from .drawings.views.section import section
     from .frame.address import alter
+    from .frame.again import again
     from .frame.frame import Frame
     from .frame.governing import EndRails, Overall
     from .frame.joints import Butt, HalfLap, Notch, Planted
@@ -58,6 +59,7 @@ __all__ = [
     "Rail",
     "Shop",
     "Stock",
+    "again",
     "alter",
     "bind",
     "changed_sheets",
@@ -85,6 +87,7 @@ _HOMES = {
     ".drawings.views.section": "section",
     ".drawings.templates.set.page": "set_page",
     ".frame.address": "alter",
+    ".frame.again": "again",
     ".frame.frame": "Frame",
     ".frame.governing": "EndRails, Overall",
     ".frame.joints": "Butt, HalfLap, Notch, Planted",

@@ -51,7 +51,7 @@ def read_design(source: str | Path) -> Frame:
     DesignFileError
         With everything that is wrong, each with its line and field.
     """
-    text, name = _text(source)
+    text, name = design_text(source)
     try:
         data = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
@@ -65,8 +65,8 @@ def read_design(source: str | Path) -> Frame:
     return frame
 
 
-def _text(source: str | Path) -> tuple[str, str]:
-    """Text and name of a file."""
+def design_text(source: str | Path) -> tuple[str, str]:
+    """Text and name of a file, or of what is a text itself."""
     if isinstance(source, str) and "\n" in source:
         return source, "The design"
     path = Path(source)
