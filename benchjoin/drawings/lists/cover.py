@@ -103,7 +103,7 @@ def _findings(asked: Asked) -> Iterator[Primitive]:
         lines.append(("", False))
     more = len(asked.findings) - len(first)
     if more > 0:
-        said = f"… and {more} more on the sheet of findings." if first else "They are on the sheet of findings."
+        said = f"… and {more} more on the sheet of findings." if first else "See the sheet of findings."
         lines.append((said, False))
     low = 0.0
     for line, bold in lines:

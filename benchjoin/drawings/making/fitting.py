@@ -152,8 +152,8 @@ def _crowded(figure: Figure, kind: str, sentence: str) -> Finding:
 def _placed(drawing: Drawing, ways: Sequence[Sequence[str]], inside: Box) -> tuple[Drawing, Drawing] | None:
     """The drawing in the middle of its room, and the notes below or beside it; None where it does not go in.
 
-    Where notes have no room they are told in a shorter way, the next one of `ways`. A
-    picture, which is not to scale, makes room for them.
+    Where notes have no room they are told in a shorter way, the next one of `ways`. A picture, which is not to scale,
+    makes room for them.
     """
     size = bounds(drawing)
     if not _goes_in(size, inside):

@@ -82,7 +82,14 @@ def drawable_set(layout: Layout, letter: str) -> PartSet:
 
 
 def unlike_sets(layout: Layout) -> list[PartSet]:
-    """The first set of each kind."""
+    """The first set of each kind, if the layout is fit for the wood.
+
+    Raises
+    ------
+    CannotDraw
+        If the layout has errors.
+    """
+    must_be_buildable(layout, "A set is not drawn")
     return [layout.set(letter) for letter in dict.fromkeys(one.alike[0] for one in layout.sets)]
 
 
