@@ -103,8 +103,9 @@ def fit_view(
 
 
 def _found(figure: Figure, asked: Asked) -> Figure:
-    """A figure with the findings about the parts that it shows."""
-    return attrs.evolve(figure, findings=concerning(asked, figure.shows, asked.piece)) if figure.shows else figure
+    """A figure with its findings and those about the parts that it shows."""
+    own = concerning(asked, figure.shows, asked.piece) if figure.shows else ()  # a picture waits for no findings
+    return attrs.evolve(figure, findings=(*figure.findings, *own))
 
 
 def _told(asked: Asked, figure: Figure, notes: Sequence[str]) -> list[list[str]]:
