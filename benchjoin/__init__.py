@@ -33,11 +33,11 @@ if TYPE_CHECKING:
     from .layout.lay_out import lay_out
     from .layout.layout import Layout
     from .layout.moved import what_moved
-    from .shop.budget.plan import error_budget
+    from .shop.budget.error_budget import error_budget
     from .shop.cut_list import cut_list
     from .shop.milling.measurements import read_measurements
-    from .shop.milling.plan import milling_plan
-    from .shop.settings.plan import settings
+    from .shop.milling.milling import milling_plan
+    from .shop.settings.settings import settings
     from .shop.settings.shop import Shop
     from .template_pages import templates
 
@@ -98,10 +98,10 @@ _HOMES = {
     ".layout.layout": "Layout",
     ".layout.moved": "what_moved",
     ".shop.cut_list": "cut_list",
-    ".shop.budget.plan": "error_budget",
+    ".shop.budget.error_budget": "error_budget",
     ".shop.milling.measurements": "read_measurements",
-    ".shop.milling.plan": "milling_plan",
-    ".shop.settings.plan": "settings",
+    ".shop.milling.milling": "milling_plan",
+    ".shop.settings.settings": "settings",
     ".shop.settings.shop": "Shop",
     ".template_pages": "templates",
 }

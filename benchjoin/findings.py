@@ -13,9 +13,10 @@ from typing import Literal
 import attrs
 
 from .sources import Source
+from .words import counted
 
 Severity = Literal["error", "warning", "note"]
-ORDER: Mapping[str, int] = {"error": 0, "warning": 1, "note": 2}
+ORDER: tuple[Severity, ...] = ("error", "warning", "note")
 
 
 @attrs.frozen(kw_only=True)
@@ -47,4 +48,10 @@ class Finding:
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     """Errors first, then warnings, then notes; otherwise as found."""
-    return tuple(sorted(findings, key=lambda finding: ORDER[finding.severity]))
+    return tuple(sorted(findings, key=lambda finding: ORDER.index(finding.severity)))
+
+
+def counts(findings: Iterable[Finding]) -> str:
+    """How many of each severity: '1 error, 3 notes'; nothing where there is none."""
+    found = [finding.severity for finding in findings]
+    return ", ".join(counted(found.count(severity), severity) for severity in ORDER if severity in found)

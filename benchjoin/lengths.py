@@ -194,3 +194,12 @@ def distinct(values: Iterable[float]) -> list[float]:
         if not kept or value - kept[-1] > TOUCH:
             kept.append(value)
     return kept
+
+
+def steady(*sizes: float) -> tuple[float, ...]:
+    """Sizes as a key for what is alike: to a nanometre, and zeros without a sign. [mm]
+
+    >>> steady(70.0000000004, -0.0)
+    (70.0, 0.0)
+    """
+    return tuple(round(size, 6) + 0.0 for size in sizes)

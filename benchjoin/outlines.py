@@ -29,6 +29,8 @@ if TYPE_CHECKING:
 
 SAG = 0.05
 """A chord of a drawn edge is no farther off than this. [mm]"""
+STEPS = 8
+"""Boxes of lost wood to a chord."""
 FINE = 256
 """Intervals over which a depth that is cut short is added up."""
 
@@ -46,7 +48,7 @@ class Profile(Protocol):
         """Rising places from end to end, between which the edge is no farther than sag from a straight line."""
 
 
-@attrs.frozen
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Outline:
     """A rectangle less the profiles of its two long edges. [mm]"""
 
@@ -87,12 +89,16 @@ class Outline:
     def steps(self, thickness: float) -> Iterator[Box]:
         """Boxes that take all that the edges lose, through the thickness, and at a slope a little more."""
         for profile, is_low in ((self.low, True), (self.high, False)):
-            if profile is None:
-                continue
-            for start, end in itertools.pairwise(profile.points(SAG)):
-                deep = larger(profile.depth(start), profile.depth(end))
+            chords = () if profile is None else itertools.pairwise(profile.points(SAG))
+            for start, end in (step for chord in chords for step in _in_steps(*chord)):
+                deep = larger(profile.depth(start), profile.depth(end))  # type: ignore[union-attr]
                 low, high = (0.0, deep) if is_low else (self.width - deep, self.width)
                 yield Box((start, low, 0.0), (end, high, thickness))
+
+    def chords(self, profile: Profile) -> Iterator[tuple[float, float, float, float]]:
+        """Straight bits of an edge as it is drawn: from, to, and how far it stands back at both ends."""
+        for start, end in itertools.pairwise(self.places(SAG, profile)):
+            yield start, end, float(profile.depth(start)), float(profile.depth(end))
 
     def lost(self, box: Box) -> Any:
         """Volume that the edges lose of a box of the part. [mm³]"""
@@ -112,7 +118,14 @@ class Outline:
         return added_up(lambda at: larger(smaller(profile.depth(at), high) - low, 0.0), start, end)
 
 
-@attrs.frozen
+def _in_steps(start: Any, end: Any) -> Iterator[tuple[Any, Any]]:
+    """A chord in even steps."""
+    step = (end - start) / STEPS
+    for number in range(STEPS):
+        yield start + step * number, start + step * (number + 1)
+
+
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Cropped:
     """The edge of a part that is cut down: it begins later, ends earlier, and some of it may be gone. [mm]"""
 

@@ -48,6 +48,11 @@ class Tape:
         return "in" if self.name.endswith("in") else "mm"
 
     @property
+    def units(self) -> Literal["inches", "millimetres"]:
+        """The word for its unit."""
+        return "inches" if self.unit == "in" else "millimetres"
+
+    @property
     def division(self) -> float:
         """Distance between two marks. [mm]"""
         return float(DIVISIONS[self.name]) * (INCH if self.unit == "in" else 1.0)

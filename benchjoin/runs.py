@@ -118,14 +118,14 @@ def _fill(found: Array, items: Sequence[tuple[Number, Number]], start: Array, en
     total = np.asarray(sum(share for _, share in items), dtype=float)
     each = np.divide(left, total, out=np.zeros(np.broadcast_shapes(left.shape, total.shape)), where=total > 0)
     sizes = [fixed if share is CLOSED else fixed + share * each for fixed, share in items]
-    wrong = np.where(total > 0, least([0.0, *sizes]) < -TOUCH, np.abs(left) > TOUCH)
+    wrong = np.where(total > 0, left < -TOUCH, np.abs(left) > TOUCH)
     found[0] = np.where(wrong | np.isnan(found[0]), np.nan, start)
     for place, size in enumerate(sizes[:-1]):
         np.add(found[place], size, out=found[place + 1, ...])
     found[-1] = np.where(np.isnan(found[0]), np.nan, end)
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, eq=False, slots=False)
 class Member:
     """One member or clear of a run: its name, its size (None where it is open), its share, what it is less by.
 
@@ -138,7 +138,7 @@ class Member:
     less: Number = 0.0
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, eq=False, slots=False)
 class Pin:
     """An edge held at a position, and the words for it: 'bench (top at 35 1/2 in)'. [mm]"""
 
@@ -258,22 +258,9 @@ def _does_not_fit(
     fields = {"run": name, "lower_pin": lower.name, "upper_pin": upper.name, "over": amount, "pieces": wrong}
     if amount > 0:
         return RunOverfull(f"{sums}: {_amount(amount, tape)} too much. Lower a fixed clear, or move a pin.", **fields)
-    shares, steps = ([float(np.broadcast_to(x, wrong.shape)[worst]) for x in row] for row in _shares_and_steps(between))
-    clears = list(zip(shares, steps, strict=True))
-    if clears:
-        each = -amount / sum(share for share, _ in clears)
-        below = max(less - share * each for share, less in clears)
-        said = f"{where}: a clear comes out {_amount(below, tape)} below nothing. Lower a fixed clear, or move a pin."
-        return RunOverfull(said, **{**fields, "over": below})
     return RunMismatch(
         f"{sums}: {_amount(-amount, tape)} are left. Leave one clear open, or take a pin away.", **fields
     )
-
-
-def _shares_and_steps(members: Sequence[Member]) -> tuple[list[Number], list[Number]]:
-    """Of the open ones."""
-    clears = [member for member in members if member.size is None]
-    return [member.share for member in clears], [member.less for member in clears]
 
 
 def _amount(length: float, tape: Tape) -> str:

@@ -12,20 +12,22 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Sequence
+from functools import cached_property
+from typing import TYPE_CHECKING
 
 import attrs
-import numpy as np
-import shapely
-from shapely.geometry import Polygon
-from shapely.geometry.base import BaseGeometry
 
 from .lengths import TOUCH, distinct
 from .runs import larger, smaller
 
+if TYPE_CHECKING:
+    from shapely.geometry import Polygon
+    from shapely.geometry.base import BaseGeometry
+
 Vector = tuple[float, float, float]
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class Box:
     """An axis-aligned box from its low corner to its high corner. [mm]"""
 
@@ -73,7 +75,15 @@ class Box:
     def meet(self, other: Box) -> Box | None:
         """The box that two boxes share, or None where they share no volume (touching is not sharing)."""
         lows, highs = list(self.low), list(self.high)
-        for axis in _plain_first(self, other):
+        arrays = []
+        for axis, (a, b, c, d) in enumerate(zip(self.low, self.high, other.low, other.high, strict=True)):
+            if type(a) is type(b) is type(c) is type(d) is float:
+                lows[axis], highs[axis] = (a if a > c else c), (b if b < d else d)
+                if not highs[axis] - lows[axis] > TOUCH:
+                    return None
+            else:
+                arrays.append(axis)
+        for axis in arrays:  # last: where plain numbers do not meet already, variants need not be asked
             lows[axis] = low = larger(self.low[axis], other.low[axis])
             highs[axis] = high = smaller(self.high[axis], other.high[axis])
             if not high - low > TOUCH:
@@ -87,14 +97,6 @@ def vector(values: Iterable[float]) -> Vector:
     return (x, y, z)
 
 
-def _plain_first(a: Box, b: Box) -> tuple[int, ...]:
-    """The axes, those along which all is told by plain numbers first: where these do not meet, the rest is spared."""
-    arrays = [
-        any(isinstance(end[axis], np.ndarray) for end in (a.low, a.high, b.low, b.high)) for axis in range(3)
-    ]
-    return tuple(sorted(range(3), key=arrays.__getitem__)) if any(arrays) else (0, 1, 2)
-
-
 def along(point: Sequence[float], way: Vector) -> float:
     """How far a point lies along one of the world's axes, or against it. [mm]"""
     return next(a * b for a, b in zip(point, way, strict=True) if b)
@@ -105,7 +107,7 @@ def cross(a: Vector, b: Vector) -> Vector:
     return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class Placement:
     """Where a part's own frame stands in the world: origin, and the world directions of u, v and w.
 
@@ -124,9 +126,17 @@ class Placement:
 
     def local(self, box: Box) -> Box:
         """A box of the world in the part's own frame."""
-        ends = [[p - o for p, o in zip(corner, self.origin, strict=True)] for corner in (box.low, box.high)]
-        turned = [[along(end, axis) for axis in (self.u, self.v, self.w)] for end in ends]
-        return Box(vector(map(smaller, *turned)), vector(map(larger, *turned)))
+        lows, highs, origin = box.low, box.high, self.origin
+        (a, b), (c, d), (e, f) = (
+            (lows[n] - origin[n], highs[n] - origin[n]) if way > 0 else (origin[n] - highs[n], origin[n] - lows[n])
+            for n, way in self._axes
+        )
+        return Box((a, c, e), (b, d, f))
+
+    @cached_property
+    def _axes(self) -> tuple[tuple[int, float], ...]:
+        """For u, v and w: the axis of the world that it runs along, and whether with it or against it."""
+        return tuple(next((n, way) for n, way in enumerate(axis) if way) for axis in (self.u, self.v, self.w))
 
     def point(self, p: Vector) -> Vector:
         """A point of the part in the world's axes."""
@@ -151,7 +161,7 @@ def placement(world: Box, *, along: Vector, out: Vector) -> Placement:
     return Placement(origin, along, v, w)
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class Slab:
     """An interval of thickness and the polygon of wood in it."""
 
@@ -174,10 +184,13 @@ def slabs(outline: Polygon, thickness: float, cuts: Sequence[Box]) -> tuple[Slab
 
     Examples
     --------
+    >>> import shapely
     >>> half = slabs(shapely.box(0, 0, 100, 40), 20, [Box((0, 0, 10), (30, 40, 20))])
     >>> [(slab.low, slab.high, slab.region.area) for slab in half]
     [(0.0, 10.0, 4000.0), (10.0, 20.0, 2800.0)]
     """
+    import shapely  # only who asks for polygons waits for it
+
     faces = {0.0, float(thickness)}
     faces.update(float(w) for cut in cuts for w in (cut.low[2], cut.high[2]) if TOUCH < w < thickness - TOUCH)
     levels = distinct(faces)

@@ -129,7 +129,8 @@ class Rising:
         self.z, self.below = bottom + height, {side: height - high for side, (_, high) in at.items()}
 
     def _clear(self, draw, pin, gap, at):
-        side = draw(sometimes(st.sampled_from(sorted({*at, *self.below})), otherwise=None))
+        both = {*at, *self.below} if not self.stack else {*at} & {*self.below}  # the first is measured from the floor
+        side = draw(sometimes(st.sampled_from(sorted(both)), otherwise=None)) if both else None
         step = self.below.get(side, 0.0) + (at[side][0] if side in at else 0.0)
         if self.shared or pin == "next":
             return Clear(weight=draw(st.sampled_from([1, 2, 0.5])))

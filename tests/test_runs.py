@@ -167,13 +167,26 @@ def test_the_first_room_starts_at_the_foot():
     assert caught.value.lower_pin == "the foot"
 
 
-def test_a_clear_measured_at_one_side_may_come_out_below_nothing():
-    # by hand: (180 + 300) / 3 = 160; the first clear takes 160 − 300 = −140
+def test_between_bands_less_than_nothing_may_be_left_of_a_clear_measured_at_one_side():
+    # by hand: (180 + 300) / 3 = 160 at its side; 160 − 300 = −140 between the bands
     low = Member(name="clear", less=300.0)
     high = Member(name="clear", share=2.0)
-    with pytest.raises(RunOverfull, match="a clear comes out 140 mm below nothing") as caught:
+    found = lay_run("r", [low, high], [Pin(edge=2, at=180.0, name="top")], MM_TAPE)
+    assert found.tolist() == [0.0, pytest.approx(-140.0), 180.0]
+
+
+def test_a_known_clear_that_is_less_than_nothing_lays_out_beside_an_open_one_too():
+    closed = [rail(100.0), Member(name="clear", size=-20.0), rail(60.0)]
+    assert lay_run("r", closed, [], MM_TAPE).tolist() == [0.0, 100.0, 80.0, 140.0]
+    found = lay_run("r", [*closed, CLEAR], [Pin(edge=4, at=200.0, name="top")], MM_TAPE)
+    assert found.tolist() == [0.0, 100.0, 80.0, 140.0, 200.0]
+
+
+def test_an_open_clear_may_not_be_less_than_nothing_where_it_is_measured():
+    low, high = Member(name="clear", less=300.0), rail(500.0)
+    with pytest.raises(RunOverfull, match="add up to 200 mm, but there is room for 180 mm: 20 mm too much") as caught:
         lay_run("r", [low, high], [Pin(edge=2, at=180.0, name="top")], MM_TAPE)
-    assert caught.value.over == pytest.approx(140.0)
+    assert caught.value.over == pytest.approx(20.0)
 
 
 def test_an_error_says_which_pieces_it_is_true_of():

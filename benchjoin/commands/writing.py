@@ -12,6 +12,7 @@ from pathlib import Path
 
 from ..drafting.writers.saving import write_whole
 from ..errors import BenchjoinError
+from ..frame.design.words import quoted
 
 CONTENTS = "contents.toml"
 
@@ -57,7 +58,7 @@ class Shelf:
         path = self._folder / name
         write(path)
         self._owners[name] = self._design
-        lines = [f"{_quoted(file)} = {_quoted(of)}" for file, of in sorted(self._owners.items())]
+        lines = [f"{quoted(file)} = {quoted(of)}" for file, of in sorted(self._owners.items())]
         write_whole(self._folder / CONTENTS, "\n".join(["[files]", *lines, ""]).encode())
         self.wrote.append(path)
 
@@ -69,7 +70,3 @@ def _read(path: Path) -> dict[str, str]:
     except (OSError, ValueError):
         return {}
     return {name: of for name, of in files.items() if isinstance(of, str)} if isinstance(files, dict) else {}
-
-
-def _quoted(text: str) -> str:
-    return '"' + text.replace("\\", "\\\\").replace('"', '\\"') + '"'

@@ -6,7 +6,7 @@ take the same road through `layout.lay_out`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
 from typing import TYPE_CHECKING, Any, Literal
 
@@ -26,7 +26,7 @@ from .leg import Leg
 from .measured import measured
 from .pair import Pair
 from .slots import Slot, leg_slots, rail_slots
-from .stack import Clear, Level
+from .stack import Clear, Level, Side, clear_name
 from .stock import Stock, titled
 
 Uneven = Literal["narrowest", "own", "widest"]
@@ -211,9 +211,21 @@ def _stack_faults(frame: Frame) -> Iterator[Fault]:
         if isinstance(below, Clear) and isinstance(above, Clear):
             yield Fault("stack", "two clears follow each other. Write one, or put a level between them.")
     for place, item in enumerate(frame.stack):
-        around = [near for near in frame.stack[max(0, place - 1) : place + 2] if isinstance(near, Level)]
-        if isinstance(item, Clear) and item.at and not any(item.at in near.sides() for near in around):
-            yield Fault("stack", f"a clear is measured at the {item.at}, and no level beside it has a rail there.")
+        if isinstance(item, Clear) and item.at:
+            yield from _reach_faults(frame.stack, place, item.at)
+
+
+def _reach_faults(stack: Sequence[Clear | Level], place: int, side: Side) -> Iterator[Fault]:
+    """A clear that is measured at one side, where no rail lies on that side below it or above it."""
+    name = clear_name(stack, place)
+    rails = [isinstance(item, Level) and side in item.sides() for item in stack]
+    below, above = any(rails[:place]), any(rails[place + 1 :])
+    if not below and not above:
+        yield Fault("stack", f"the {name} is measured at the {side}, and no level beside it has a rail there.")
+    elif (place and not below) or (place + 1 < len(stack) and not above):
+        where = "below" if not below else "above"
+        what = f"the {name} is measured at the {side}, and no rail lies there {where} it. Measure it over the band."
+        yield Fault("stack", what)
 
 
 def _wood_faults(frame: Frame) -> Iterator[Fault]:

@@ -14,7 +14,7 @@ from typing import Any, TypeVar
 
 from ..errors import BenchjoinError, told
 from ..lengths import mm
-from .identity import of_piece, plain
+from .identity import plain
 
 FIELDS = ("thickness", "width")
 Value = TypeVar("Value")
@@ -68,10 +68,3 @@ def _sizes(address: Any, given: Any) -> list[tuple[str, str, float]]:
         f'measured["{address}"] is {told(given)}. Write "part.width", "part.thickness" or '
         '"part.size": (thickness, width), for example {"back left leg.size": ("33.1 mm", "82.4 mm")}.'
     )
-
-
-def best_known(
-    found: Mapping[str, Mapping[str, float]], piece: int, part: str, drawn: Mapping[str, float]
-) -> dict[str, float]:
-    """Sizes of a part: its own measured ones, then those measured for every piece, then those drawn. [mm]"""
-    return {**drawn, **found.get(part, {}), **found.get(of_piece(piece, part), {})}

@@ -1,5 +1,6 @@
 """A rail, where a level needs more of it than a width.
 
+>>> from benchjoin.frame.joints import HalfLap
 >>> Rail("45 mm", joint=HalfLap(), raised=45).width
 45.0
 """

@@ -12,7 +12,7 @@ from collections.abc import Mapping
 import attrs
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@attrs.frozen(kw_only=True, eq=False, repr=False)
 class Role:
     """How parts of one kind are spoken of and handled.
 

@@ -27,14 +27,14 @@ from .stock import Stock
 Axes = tuple[int, int, int]
 
 
-@attrs.frozen(eq=False, kw_only=True)
+@attrs.frozen(eq=False, kw_only=True, repr=False)
 class Slot:
     """One member of a frame; compared and hashed as itself, since its stock may hold many variants.
 
     name is its identity, of its description, side its row or the side of its level, axes the axes of the world along
     its length, width and thickness, width its width as drawn [mm], true_edge the face it is gauged from beside the
     marked one. A leg has its pair; a rail its level, its joint, the names of its hosts in order along it, and the face
-    of them that it goes to.
+    of them that it goes to. also holds other joints with other hosts, such as of a board that is cut round a leg.
     """
 
     name: str
@@ -50,6 +50,16 @@ class Slot:
     joint: How | None = None
     hosts: tuple[str, ...] = ()
     face: str = ""
+    also: tuple[tuple[How, tuple[str, ...]], ...] = ()
+
+    @property
+    def joints(self) -> tuple[tuple[How, tuple[str, ...]], ...]:
+        """All its joints, each with its hosts."""
+        return self.also if self.joint is None else ((self.joint, self.hosts), *self.also)
+
+    def marked(self, cut_from: Sequence[str] = ()) -> str:
+        """The face that is marked: of a guest that is cut the first it is cut from, else the one that looks out."""
+        return cut_from[0] if cut_from and self.hosts else self.face or self.side
 
     @property
     def long(self) -> bool:

@@ -6,6 +6,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Literal
 
 import attrs
@@ -85,6 +86,14 @@ class Level:
         for side, rail in self.sides().items():
             faults += _rail_faults(side, rail)
         return faults
+
+
+def clear_name(stack: Sequence[Clear | Level], place: int) -> str:
+    """What a clear of a stack is called: by the level below it, or the one above where it is the first."""
+    below, above = stack[place - 1] if place else None, stack[place + 1] if place + 1 < len(stack) else None
+    if isinstance(below, Level):
+        return f"clear above {below.name}"
+    return f"clear below {above.name}" if isinstance(above, Level) else "clear"
 
 
 def default_joint(side: Side) -> RailJoint:

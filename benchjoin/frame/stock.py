@@ -12,20 +12,26 @@ stock remembers the section it is milled from, so that the milling plan knows wh
 
 from __future__ import annotations
 
-from typing import Any
+from types import ModuleType
+from typing import TYPE_CHECKING, Any
 
 import attrs
 
 from ..errors import BenchjoinError, DescriptionError, told
-from ..lengths import TOUCH
-from ..trade import lumber
-from ..trade.allowances import INCH_MILLING, METRIC_MILLING, STATES, Milling, State
-from ..trade.species import species as find_species
+from ..lengths import INCH, TOUCH
+from ..trade.states import STATES, State
 from .doors import Fault, Faults, a_length, a_name, kept, one_of, refuse
+
+if TYPE_CHECKING:
+    from ..trade.allowances import Milling
 
 
 def _species(value: Any) -> str | None:
-    return None if value is None else find_species(value).name
+    if value is None:
+        return None
+    from ..trade.species import species  # most stock says none, and then nobody waits for the table
+
+    return species(value).name
 
 
 def _start(value: Any) -> Any:
@@ -74,7 +80,7 @@ class Stock:
         DescriptionError
             If the standard has no such size.
         """
-        found = _from_tables(nominal, lambda: lumber.dressed(nominal, green=green))
+        found = _from_tables(nominal, lambda: _lumber().dressed(nominal, green=green))
         called = f"{nominal}, dressed{' green' if green else ''}"
         return cls(_called(name, called, more), thickness=found[0], width=found[1], state="dressed", **more)
 
@@ -105,7 +111,7 @@ class Stock:
         DescriptionError
             If it is not one of them.
         """
-        found = _from_tables(section, lambda: lumber.planed(section))
+        found = _from_tables(section, lambda: _lumber().planed(section))
         called = _called(name, f"{section}, planed", more)
         return cls(called, thickness=found[0], width=found[1], state="planed", **more)
 
@@ -123,6 +129,8 @@ class Stock:
         MillingError
             If milling would leave nothing.
         """
+        from ..trade.allowances import INCH_MILLING, METRIC_MILLING  # who only lays out does not wait for them
+
         state = self.state or "rough"
         practice = practice or (METRIC_MILLING if state == "planed" else INCH_MILLING)
         if width is None and self.width is not None:
@@ -139,10 +147,17 @@ class Stock:
         )
 
 
+def _lumber() -> ModuleType:
+    """The tables of lumber, which load when a size is first asked of them."""
+    from ..trade import lumber
+
+    return lumber
+
+
 def _sawn(nominal: str) -> tuple[float, float | None]:
     if isinstance(nominal, str) and "x" not in nominal.casefold() and "×" not in nominal:
-        return float(lumber.quarters(nominal).rough * lumber.INCH), None
-    found = lumber.rough(nominal)
+        return float(_lumber().quarters(nominal).rough * INCH), None
+    found = _lumber().rough(nominal)
     return found.thickness, found.width
 
 

@@ -12,9 +12,9 @@ from ..outlines import Profile
 from ..solids import Box, Vector
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
 class Blank:
-    """A member before joints: its slot, its box in the world, the face that is marked, and its shaped edges by face.
+    """A member before joints: its slot, its box in the world, and its shaped edges by face.
 
     Of a guest, flush is the depth that lets it in flush with its host, spare how much wider its notches are cut than
     it is itself. [mm]
@@ -22,7 +22,6 @@ class Blank:
 
     slot: Slot
     box: Box
-    marked: str
     shaped: Mapping[str, Profile] = attrs.field(factory=dict, hash=False)
     flush: float = 0.0
     spare: float = 0.0

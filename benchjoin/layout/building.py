@@ -23,7 +23,7 @@ from .placing.site import Over
 from .placing.sizes import Pick
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
 class Built:
     """Parts and joints of one piece; by name the lengths of lost members, and those that finished parts should have."""
 

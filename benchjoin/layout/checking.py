@@ -13,11 +13,13 @@ from ..findings import Finding, in_order
 from ..frame.identity import piece_of
 from .batch import firsts
 from .checks.clash import clashes
+from .checks.clears import clears_at_their_sides
 from .checks.corner import covered_corners
 from .checks.depth import deep_notches, leg_cut_in_two, notches_at_one_height
-from .checks.finished import finished_cuts, finished_lengths
+from .checks.finished_parts import finished_cuts, finished_lengths
 from .checks.land import short_lands, slivers
 from .checks.laps import laps_at_one_height
+from .checks.outranked import drawn_otherwise, measured_for_all, said_for_nothing
 from .checks.piece import Piece
 from .checks.reach import above_every_leg, lost_rails, proud_of_the_leg, unheld_rails
 from .checks.uneven import uneven_legs, uneven_lengths, uneven_rails
@@ -40,6 +42,10 @@ CHECKS: tuple[Check, ...] = (
     covered_corners,
     finished_lengths,
     finished_cuts,
+    clears_at_their_sides,
+    measured_for_all,
+    drawn_otherwise,
+    said_for_nothing,
     uneven_legs,
     uneven_lengths,
     uneven_rails,

@@ -27,10 +27,9 @@ def join(
 ) -> Iterator[Joint]:
     """Joints of one piece, guest by guest in the order of description; one that misses a host has none with it."""
     for guest in guests.values():
-        for name in guest.slot.hosts:
-            host = hosts.get(name)
-            if host is not None and guest.slot.joint is not None:
-                yield from _joined(piece, host, guest, guest.slot.joint, fit)
+        for how, names in guest.slot.joints:
+            for host in (hosts[name] for name in names if name in hosts):
+                yield from _joined(piece, host, guest, how, fit)
 
 
 def _joined(piece: int, host: Blank, guest: Blank, how: How, fit: Callable[[str], float]) -> Iterator[Joint]:

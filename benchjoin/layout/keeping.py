@@ -46,14 +46,13 @@ def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
         raise AddressError(f"state is {told(state)}. Choose one of {', '.join(STATES)}.", address=state)
     if not names:
         raise AddressError("keep names no part. Write keep(layout, 'back left leg', state='cut').", address="")
-    finished, measured = dict(layout.frame.finished), dict(layout.frame.measured)
+    finished = dict(layout.frame.finished)
     for part in (part for name in names for part in _parts(layout, name)):
         before = finished.get(part.name)
         far = state if before is None else max(state, before.state, key=STATES.index)
         cuts = () if far == "sized" else _cuts(part)
         finished[part.name] = Finished(far, part.length, part.size[1:], cuts)
-        measured[part.name] = _section(part)
-    return attrs.evolve(layout.frame, finished=finished, measured=measured)
+    return attrs.evolve(layout.frame, finished=finished)
 
 
 def release(frame: Frame, *names: str) -> Frame:
@@ -93,12 +92,6 @@ def _parts(layout: Layout, name: str) -> list[Part]:
     return [layout.part(of_piece(number, identity)) for number in pieces]
 
 
-def _section(part: Part) -> dict[str, float]:
-    """Thickness and width of a part in the sense of its stock: a rail's width stands upright."""
-    sizes, (_, width, thickness) = part.blank.size(), part.slot.axes
-    return {"thickness": sizes[thickness], "width": sizes[width]}
-
-
 def _cuts(part: Part) -> tuple[FinishedCut, ...]:
     return tuple(
         FinishedCut(cut.mate, cut.face, cut.kind, _plus(box.low), _plus(box.high))
@@ -126,7 +119,7 @@ def held_cuts(frame: Frame, part: Part) -> Part:
     done = frame.finished.get(part.name)
     if done is None or done.state == "sized":
         return part
-    marked = done.cuts[0].face if done.cuts and part.slot.hosts else part.marked
+    marked = part.slot.marked([cut.face for cut in done.cuts])
     held = attrs.evolve(part, marked=marked, placement=placement(part.blank, along=part.placement.u, out=OUT[marked]))
     boxes = [held.placement.world(_measured(held, done, cut)) for cut in done.cuts]
     made = [

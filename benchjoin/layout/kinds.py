@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 import numpy as np
 
+from ..lengths import steady
 from ..solids import Box
 from .parts import Part
 
@@ -27,7 +28,7 @@ def shape_keys(part: Part) -> tuple[Key, Key]:
     length, width, thickness = part.size
     taken = _cells([box.inside(part.size) for box in part.local_cuts])
     edges = _edges(part)
-    sizes = (round(length, 6), *sorted((round(width, 6), round(thickness, 6))))
+    sizes = (*steady(length), *sorted(steady(width, thickness)))
     ends = part.slot.role.turns_over
     own = min(_turns(taken, part.size, edges, end_for_end=ends))
     mirrored = [box.mirrored(1, width) for box in taken]
@@ -40,7 +41,7 @@ def _edges(part: Part) -> Edges:
     """How far the low and the high edge stand back at even places along the part; nothing of a straight one. [mm]"""
     places = [part.length * n / TELLING for n in range(TELLING + 1)]
     low, high = (
-        () if profile is None else tuple(round(float(profile.depth(at)), 6) + 0.0 for at in places)
+        () if profile is None else steady(*(float(profile.depth(at)) for at in places))
         for profile in (part.outline.low, part.outline.high)
     )
     return low, high
@@ -48,21 +49,26 @@ def _edges(part: Part) -> Edges:
 
 def _cells(boxes: Sequence[Box]) -> list[Box]:
     """The wood that cuts take, as boxes that do not depend on which cut takes it: no plane splits it without need."""
-    if not boxes:
-        return []
-    ends = np.array([(box.low, box.high) for box in boxes]).round(6)
-    axes = [np.unique(ends[:, :, axis]) for axis in range(3)]
+    ends = sorted(steady(*box.low, *box.high) for box in boxes)
+    if all(one[3] < other[0] for one, other in itertools.pairwise(ends)):  # each stands by itself along the part
+        return [Box((a, b, c), (d, e, f)) for a, b, c, d, e, f in ends]
+    return list(_on_a_grid(ends))
+
+
+def _on_a_grid(ends: Sequence[tuple[float, ...]]) -> Iterator[Box]:
+    axes = [sorted({end for each in ends for end in (each[n], each[n + 3])}) for n in range(3)]
+    places = [{at: number for number, at in enumerate(axis)} for axis in axes]
     taken = np.zeros([len(axis) - 1 for axis in axes], dtype=bool)
-    for cut in ends:
-        taken[tuple(slice(*np.searchsorted(axes[n], cut[:, n])) for n in range(3))] = True
+    for each in ends:
+        taken[tuple(slice(places[n][each[n]], places[n][each[n + 3]]) for n in range(3))] = True
     for n in range(3):
         layers = np.moveaxis(taken, n, 0)
-        same = [bool((a == b).all()) for a, b in itertools.pairwise(layers)]
-        taken = np.delete(taken, [place + 1 for place, alike in enumerate(same) if alike], axis=n)
-        axes[n] = np.delete(axes[n], [place + 1 for place, alike in enumerate(same) if alike])
-    low, high = ([axis[places] for axis, places in zip(axes, np.argwhere(taken).T + by, strict=True)] for by in (0, 1))
-    corners = zip(zip(*low, strict=True), zip(*high, strict=True), strict=True)
-    return [Box((float(a), float(b), float(c)), (float(d), float(e), float(f))) for (a, b, c), (d, e, f) in corners]
+        kept = [True, *(not (a == b).all() for a, b in itertools.pairwise(layers))]
+        taken = np.compress(kept, taken, axis=n)
+        axes[n] = [at for at, is_kept in zip(axes[n], [*kept, True], strict=True) if is_kept]
+    x, y, z = axes
+    for a, b, c in np.argwhere(taken).tolist():
+        yield Box((x[a], y[b], z[c]), (x[a + 1], y[b + 1], z[c + 1]))
 
 
 def _turns(
@@ -88,4 +94,4 @@ def _quarter(box: Box, thickness: float) -> Box:
 
 
 def _listed(boxes: Iterable[Box]) -> Boxes:
-    return tuple(sorted(tuple(round(x, 6) + 0.0 for x in (*b.low, *b.high)) for b in boxes))
+    return tuple(sorted(steady(*box.low, *box.high) for box in boxes))

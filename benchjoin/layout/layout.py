@@ -8,7 +8,7 @@ from functools import cached_property
 import attrs
 
 from ..errors import AddressError, told
-from ..findings import Finding
+from ..findings import Finding, counts
 from ..frame.frame import Frame
 from ..frame.identity import of_piece, piece_of
 from ..frame.roles import LEG
@@ -17,7 +17,7 @@ from .parts import Part
 from .sets import PartSet
 
 
-@attrs.frozen(kw_only=True, repr=False)
+@attrs.frozen(kw_only=True, repr=False, slots=False)
 class Layout:
     """Where everything of a frame falls: its parts and joints in every piece, its sets, and what the checks found.
 
@@ -142,7 +142,6 @@ class Layout:
         return tuple(finding for finding in self.findings if finding.severity == "error")
 
     def __repr__(self) -> str:
-        counts = {s: sum(f.severity == s for f in self.findings) for s in ("error", "warning", "note")}
-        counted = ", ".join(f"{n} {s}{'s' * (n != 1)}" for s, n in counts.items() if n) or "no findings"
+        found = counts(self.findings) or "no findings"
         parts, sets = len(self.parts), len(self.sets)
-        return f"<Layout of {self.frame.name}: {parts} parts, {sets} sets, make {self.frame.quantity}, {counted}>"
+        return f"<Layout of {self.frame.name}: {parts} parts, {sets} sets, make {self.frame.quantity}, {found}>"

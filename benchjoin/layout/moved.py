@@ -11,13 +11,14 @@ from collections.abc import Iterator, Mapping
 import attrs
 
 from ..frame.identity import of_piece
+from ..lengths import steady
 from ..readings import Tape
 from ..tables import Table
 from .layout import Layout
 from .parts import Part
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class Change:
     """One size that changed: of which part, what it is, before and after; None where it was not there. [mm]"""
 
@@ -32,7 +33,7 @@ class Change:
         return None if self.old is None or self.new is None else self.new - self.old
 
 
-@attrs.frozen(repr=False)
+@attrs.frozen(repr=False, slots=False)
 class Moved:
     """The changes from one layout to another, in the order of the parts."""
 
@@ -99,7 +100,7 @@ def what_moved(old: Layout, new: Layout, *, hair: float | None = None) -> Moved:
 
 
 def _steady(value: float | None) -> float | None:
-    return None if value is None else round(value, 6)
+    return None if value is None else steady(value)[0]
 
 
 def _sizes(layout: Layout) -> Mapping[tuple[int, str, str], float]:

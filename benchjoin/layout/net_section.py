@@ -22,7 +22,7 @@ CURVED = 1.0
 """A shaped edge is told in stretches between which it is no farther than this from straight. [mm]"""
 
 
-@attrs.frozen
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Stretch:
     """A part from one place to another along it, and the cuts that are in it. [mm]"""
 

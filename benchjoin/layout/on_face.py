@@ -21,7 +21,7 @@ from ..solids import Box, Vector
 from .joints.meeting import Cut
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class OnFace:
     """A cut on its face: the cut, what the face is called on its part, its box with that face up, and the part's size.
 
@@ -115,7 +115,7 @@ class OnFace:
         return tuple(at for at, is_open in ends if not is_open)
 
 
-@attrs.frozen
+@attrs.frozen(repr=False, slots=False)
 class Housing(OnFace):
     """A notch in a leg, in the words of the tape: heights over the foot, left and right as one looks at the face."""
 

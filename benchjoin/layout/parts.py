@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 Hand = Literal["", "left", "right"]
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, repr=False, slots=False)
 class Part:
     """A finished part. Sizes in mm, cuts as boxes in the world.
 
@@ -203,8 +203,14 @@ class Part:
         return tuple(sorted(found, key=lambda h: (h.bottom, h.face != self.marked, h.face)))
 
     def _seen(self, cut: Cut) -> tuple[str, Box, Vector]:
-        turned = face_up(self, cut.face)
-        return self.face_name(cut.face), turned.local(cut.box), turned.local(self.blank).size()
+        called, turned, size = self._ups[cut.face]
+        return called, turned.local(cut.box), size
+
+    @cached_property
+    def _ups(self) -> Mapping[str, tuple[str, Placement, Vector]]:
+        """For each face that is cut its name, the part's frame with it up, and the part's size in that frame."""
+        ups = {face: face_up(self, face) for face in self.faces}
+        return {face: (self.face_name(face), up, up.local(self.blank).size()) for face, up in ups.items()}
 
     def __repr__(self) -> str:
         length, width, thickness = (round(size, 2) for size in (self.length, self.width, self.thickness))
@@ -226,12 +232,8 @@ def _minus(v: Vector) -> Vector:
 
 
 def part_of(blank: Blank, piece: int, cuts: tuple[Cut, ...]) -> Part:
-    """A part from its blank and the cuts that joints take from it.
-
-    What comes to nothing (a leg) is marked on the face that its blank says; what is a guest is marked on the face from
-    which it is cut for its hosts.
-    """
-    marked = cuts[0].face if cuts and blank.slot.hosts else blank.marked
+    """A part from its blank and the cuts that joints take from it."""
+    marked = blank.slot.marked([cut.face for cut in cuts])
     return Part(
         slot=blank.slot,
         piece=piece,

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 import attrs
 
 from ..frame.roles import rank
-from ..lengths import TOUCH
+from ..lengths import TOUCH, steady
 from ..solids import Box
 from .joints.meeting import Cut
 from .layout import Layout
@@ -24,7 +24,7 @@ FLAP = 8.0
 """How far the edge goes down past the floor of the notch. [mm]"""
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class Use:
     """A place where a pattern is laid: the part and its face, what comes into the notch, its near shoulder. [mm]
 
@@ -38,7 +38,7 @@ class Use:
     at: float
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, slots=False)
 class LayOn:
     """A pattern in the frame of one face: u along the part, v across the face, w into the wood. [mm]
 
@@ -86,7 +86,7 @@ class LayOn:
         """What patterns that are the same have in common."""
         across = (self.size[1], self.size[2], *self.cut.low[1:], *self.cut.high[1:])
         along = (self.cut.high[0] - self.cut.low[0], self.cut.low[0] <= TOUCH, self._runs_out)
-        return (self.kind, self.part.slot.role.word, *(round(x, 6) for x in across), *(round(x, 6) for x in along))
+        return (self.kind, self.part.slot.role.word, *steady(*across, *along))
 
     @property
     def _runs_out(self) -> bool:

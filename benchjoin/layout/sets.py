@@ -14,14 +14,14 @@ from typing import Literal
 
 import attrs
 
-from ..lengths import TOUCH
+from ..lengths import TOUCH, steady
 from .on_face import OnFace
 from .parts import Part
 
 Edge = Literal["near", "far"]
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class Taker:
     """A member that takes a line: its place in the set, the mate the cut is for, and which edge of it. [mm]
 
@@ -35,7 +35,7 @@ class Taker:
     high: float
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class Line:
     """A shoulder line struck across a set, at its distance from the datum end. [mm]"""
 
@@ -43,7 +43,7 @@ class Line:
     takers: tuple[Taker, ...]
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class Waste:
     """Wood to be taken from a face of a member, by its place in the set."""
 
@@ -51,7 +51,7 @@ class Waste:
     cut: OnFace
 
 
-@attrs.frozen
+@attrs.frozen(slots=False)
 class Band:
     """One way up of a set: what the faces that are up are called, which of each member it is, lines, and waste."""
 
@@ -66,7 +66,7 @@ class Band:
         return f"{self.called}s up"
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, slots=False)
 class PartSet:
     """Parts clamped together: letter, members in order, bands; alike holds the letters of all sets like it."""
 
@@ -191,9 +191,9 @@ def _line(here: Sequence[tuple[float, Taker]]) -> Line:
 
 def _look(members: Sequence[Part], bands: Sequence[Band]) -> tuple[object, ...]:
     """What sets have in common that are drawn by the same page. [mm, to 1 nm]"""
-    sizes = tuple((part.identity, tuple(round(s, 6) for s in part.size)) for part in members)
+    sizes = tuple((part.identity, steady(*part.size)) for part in members)
     waste = tuple(
-        (band.called, w.member, tuple(round(x, 6) for x in (*w.cut.box.low, *w.cut.box.high)))
+        (band.called, w.member, steady(*w.cut.box.low, *w.cut.box.high))
         for band in bands
         for w in band.waste
     )

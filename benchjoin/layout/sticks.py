@@ -13,12 +13,13 @@ import attrs
 
 from ..frame.identity import in_short
 from ..frame.roles import rank
+from ..lengths import TOUCH, steady
 from .layout import Layout
 from .on_face import OnFace
 from .parts import Part
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, slots=False)
 class Lane:
     """The cuts of one face, rising, and what comes into each; the parts it is for, each with that face of its own."""
 
@@ -35,11 +36,11 @@ class Lane:
     @property
     def key(self) -> tuple[object, ...]:
         """What lanes that are the same have in common."""
-        sizes = ((round(cut.start, 6), round(cut.end, 6), round(cut.depth, 6)) for cut in self.cuts)
+        sizes = (steady(cut.start, cut.end, cut.depth) for cut in self.cuts)
         return (self.called, self.mates, *sizes)
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, slots=False)
 class Stick:
     """A stick: its lanes, and the parts that it is for."""
 
@@ -91,7 +92,7 @@ def _lane(part: Part, called: str) -> Lane:
 def _takes(stick: Stick, part: Part, lanes: Sequence[Lane]) -> bool:
     """Whether a stick has all the lanes of a part."""
     known = {lane.key for lane in stick.lanes}
-    same = part.slot.role is stick.parts[0].slot.role and abs(part.length - stick.length) < 1e-6
+    same = part.slot.role is stick.parts[0].slot.role and abs(part.length - stick.length) <= TOUCH
     return same and all(lane.key in known for lane in lanes)
 
 

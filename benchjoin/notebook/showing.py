@@ -16,7 +16,7 @@ from typing import Any
 from ..findings import Finding
 from ..frame.frame import Frame
 from ..layout.layout import Layout
-from .pages import finding_page, findings_page, frame_page, layout_page
+from .html_pages import finding_page, findings_page, frame_page, layout_page
 from .sliders import Explorer, Range
 
 

@@ -20,7 +20,7 @@ from ..layout.layout import Layout
 from ..lengths import Length, signed_mm
 from ..readings import Tape
 from ..shop.overview import marks_list, wood_totals
-from .pages import ROW, cropped, findings_page, refusal
+from .html_pages import ROW, cropped, findings_page, refusal
 
 MOST_STOPS = 2000
 """A slider with more stops than this cannot be moved by one of them."""

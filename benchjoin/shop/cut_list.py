@@ -8,6 +8,7 @@ from ..frame.roles import rank
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..tables import Table
+from ..words import counted
 
 COLUMNS = ("Part", "Make", "Length", "Width", "Thick", "Stock", "Marks", "Note")
 
@@ -96,7 +97,7 @@ def _note(part: Part) -> str:
 
 def _count(part: Part, kind: str) -> str:
     number = sum(cut.kind == kind for cut in part.cuts)
-    return f"{number} {kind}{'es' if kind.endswith('h') and number > 1 else 's' if number > 1 else ''}"
+    return counted(number, kind)
 
 
 def marks(found: Iterable[str]) -> str:

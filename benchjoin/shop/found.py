@@ -11,8 +11,8 @@ from ..findings import Finding, in_order
 from ..layout.layout import Layout
 from ..tables import Table
 from ..trade.allowances import Milling
-from .milling.plan import milling_plan
-from .settings.plan import settings
+from .milling.milling import milling_plan
+from .settings.settings import settings
 from .settings.shop import Shop
 
 

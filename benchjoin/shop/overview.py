@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ..findings import counts
 from ..layout.layout import Layout
 from ..tables import Table
 from .weights import weights
@@ -14,14 +15,12 @@ def key_numbers(layout: Layout) -> Table:
     """Sizes over everything, how many are made, of how many parts, marked in how many sets, and what was found."""
     say = layout.frame.tape.say
     over = " × ".join(map(say, layout.overall()))
-    found = [sum(f.severity == severity for f in layout.findings) for severity in ("error", "warning", "note")]
-    told = [f"{n} {word}{'s' * (n != 1)}" for n, word in zip(found, ("error", "warning", "note"), strict=True) if n]
     rows = (
         ("Length × depth × height over everything", over),
         ("Make", str(layout.frame.quantity)),
         ("Parts of each", str(len(layout.piece(1)))),
         ("Sets to clamp", ", ".join(one.letter for one in layout.sets)),
-        ("Findings", ", ".join(told) or "none"),
+        ("Findings", counts(layout.findings) or "none"),
     )
     return Table(layout.frame.name, ("What", "How much"), rows)
 

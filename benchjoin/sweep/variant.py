@@ -78,6 +78,7 @@ class _Piece(Piece):
         """The number of this piece, in every variant."""
         return self.pick(sizes)
 
+    @cached_property
     def kinds_of_legs(self) -> list[tuple[str, Part, tuple[str, ...]]]:
         """Each leg alone."""
         return [(leg.identity, leg, (leg.identity,)) for leg in self.legs]

@@ -10,18 +10,14 @@ A dressed 2x4 loses about an eighth of an inch each way before it is clean; one-
 from __future__ import annotations
 
 import math
-from typing import Any, Literal
+from typing import Any
 
 import attrs
 
 from ..errors import MillingError, told
 from ..lengths import INCH, mm
 from ..sources import COMMON_PRACTICE, Source
-
-State = Literal["rough", "rough on one face", "dressed", "planed", "milled"]
-STATES: tuple[State, ...] = ("rough", "rough on one face", "dressed", "planed", "milled")
-"""How the faces of a piece are: as sawn; one as sawn; planed at the mill, dry or green; planed to a European size;
-flat and square by the maker's own hand."""
+from .states import State
 
 
 def _size(field: str, *, zero: bool = False) -> Any:

@@ -15,9 +15,8 @@ import re
 import attrs
 
 from ..errors import PaperError
+from ..lengths import INCH
 from ..sources import COMMON_PRACTICE, Source
-
-INCH = 25.4
 
 ISO_216 = Source("ISO 216", "A series")
 ASME_Y14_1 = Source("ASME Y14.1", "flat sheet sizes A to E")

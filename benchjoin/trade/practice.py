@@ -30,5 +30,8 @@ LAND = LandPractice()
 DEEPEST_NOTCH = 0.5
 """A notch deeper than this part of the leg leaves less than half of it. Common practice, no source."""
 
+MILLED_OFF = 3.0
+"""What is off by more was hardly lost at the planer: another wood is meant. [mm] Common practice, no source."""
+
 FITS: dict[str, float] = {"snug": 0.0, "easy": 0.4, "outdoor": 0.8}
 """Clearance of a notch over its rail by the word for it. [mm] Common practice, no source."""

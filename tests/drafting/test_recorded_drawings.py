@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text, bounds, figure_middle, shift, text_box
-from benchjoin.drafting.sheets.arrange import place_in, stack_up
+from benchjoin.drafting.sheets.arrange import place_in
 from benchjoin.drafting.sheets.clashes import clashes
 from benchjoin.errors import PaperError
 
@@ -126,8 +126,3 @@ def test_a_drawing_is_placed_in_its_room(align, corner):
 def test_a_drawing_larger_than_its_room_is_refused():
     with pytest.raises(PaperError, match=r"does not fit a room of 5\.0 × 200\.0 mm"):
         place_in(SAMPLE, (0, 0, 5, 200))
-
-
-def test_drawings_are_stacked_downwards():
-    one = (Line(((3, 3), (13, 8))),)
-    assert bounds(stack_up((one, one), gap=2)) == (0, -12, 10, 0)

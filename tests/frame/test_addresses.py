@@ -124,9 +124,8 @@ def test_several_changes_are_made_at_once():
 
 def test_no_half_way_state_has_to_make_sense():
     # a level may lose its only rail when it gets another in the same breath
-    altered = alter(
-        BENCH, {"head rail.back": None, "head rail.flush": None, "head rail.front": "3 in", "head rail.bottom": "50 in"}
-    )
+    gone = {"head rail.back": None, "head rail.flush": None, "clear above bench.at": "front"}
+    altered = alter(BENCH, {**gone, "head rail.front": "3 in", "head rail.bottom": "50 in"})
     assert set(altered.levels()[-1].sides()) == {"front"}
     with pytest.raises(DescriptionError, match="no rail"):
         alter(BENCH, {"head rail.back": None, "head rail.flush": None})

@@ -17,7 +17,9 @@ from strategies import frames
 from benchjoin import Clear, Frame, HalfLap, Leg, Level, Notch, Rail, Stock, lay_out
 from benchjoin.errors import DescriptionError, DesignFileError
 from benchjoin.frame.design.file import read_design, write_design
-from benchjoin.frame.design.words import THINGS
+from benchjoin.frame.design.words import HEADS
+from benchjoin.frame.finished import Finished, FinishedCut
+from benchjoin.frame.fit import Fit
 from benchjoin.layout.keeping import keep
 
 POST = Stock("post", thickness=50, width=50)
@@ -75,7 +77,8 @@ def things(value):
 
 def test_every_field_of_every_thing_is_set_somewhere_on_the_shelf():
     """So that a new field that the file forgets is found: put a frame on the shelf that sets it."""
-    unset = {(kind, field.name) for kind in (*THINGS, Stock) for field in attrs.fields(kind)}
+    kinds = (*HEADS, Rail, Leg, Fit, Finished, FinishedCut, Frame, Stock)
+    unset = {(kind, field.name) for kind in kinds for field in attrs.fields(kind)}
     for frame in SHELF.values():
         for thing in things(frame):
             for field in attrs.fields(type(thing)):

@@ -74,8 +74,8 @@ def solved(run, stops):
         if len(own) == 1:
             found[own[0]] = row[-1]
     for lower, upper in itertools.pairwise(stops):
-        opened = any(run.sizes[n] is None for n in range(lower, upper))
-        if opened and any(found[n + 1] < found[n] for n in range(lower, upper)):
+        opened = [n for n in range(lower, upper) if run.sizes[n] is None]
+        if any(found[n + 1] - found[n] + run.less[n] < 0 for n in opened):  # less than nothing where it is measured
             return None
     return found
 

@@ -10,8 +10,8 @@ from samples import SAMPLES
 
 from benchjoin import error_budget, lay_out
 from benchjoin.errors import AddressError, DescriptionError
+from benchjoin.shop.budget.error_budget import diagonals_differ
 from benchjoin.shop.budget.marking_ways import WAYS_OF_MARKING, Marking
-from benchjoin.shop.budget.plan import diagonals_differ
 from benchjoin.shop.budget.tolerance import root_sum_square, worst
 
 TRIALS = 40_000

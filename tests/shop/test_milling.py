@@ -16,7 +16,7 @@ from samples import SAMPLES
 from benchjoin import Clear, Frame, Leg, Level, Stock, alter, lay_out, milling_plan
 from benchjoin.errors import MillingError
 from benchjoin.shop.milling.batches import Item, blank_length, rough_blanks
-from benchjoin.shop.milling.plan import Milling
+from benchjoin.shop.milling.milling import Milling
 from benchjoin.trade.allowances import INCH_MILLING, METRIC_MILLING
 
 STARTS = {

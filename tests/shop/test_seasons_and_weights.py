@@ -8,10 +8,11 @@ import pytest
 from designs import bench, rack
 from samples import SAMPLES
 
-from benchjoin import Clear, Frame, Leg, Level, Stock, alter, lay_out
+from benchjoin import Clear, Frame, Leg, Level, Rail, Stock, alter, lay_out
 from benchjoin.errors import LumberError, MoistureError
 from benchjoin.shop.seasons import propose_fit, seasons
-from benchjoin.shop.weights import weights
+from benchjoin.shop.weights import weight_of, weights
+from benchjoin.sweep import sweep
 from benchjoin.trade.species import SPECIES, species
 from benchjoin.wood.movement import change_from_total
 
@@ -148,3 +149,38 @@ def test_the_table_is_in_the_units_of_the_tape():
     kilograms = weights(lay_out(bench), wood=species("larch")).piece()
     assert table.rows[-1] == ("one piece", f"{kilograms / 0.45359237:.1f}")
     assert weights(lay_out(rack), wood="larch").table().columns[1] == "Weight (kg)"
+
+
+def test_two_woods_that_share_a_name_weigh_what_each_of_them_does():
+    """Rails of pine and of oak, both called "board": a wood is its name and its species, in a sweep as well."""
+    rails = {kind: Stock("board", thickness=20, species=kind) for kind in ("eastern white pine", "white oak")}
+    leg = Leg(Stock("post", thickness=45, width=45, species="white oak"), height=600)
+    front, back = (Rail(80, stock=rails[kind]) for kind in rails)
+    stand = Frame(
+        name="Stand",
+        length=900,
+        depth=400,
+        front=leg,
+        back=leg,
+        rail_stock=rails["white oak"],
+        stack=[Clear(200), Level("low", front=front, back=back, ends=80), Clear()],
+    )
+    heavy = weights(lay_out(stand)).parts
+    swept = sweep(stand, {"length": [900.0, 1000.0]}, ["weights"])["weights"]
+    volume = 900 * 80 * 20e-9
+    pine, oak = (weight_of(species(kind), 12.0) * volume for kind in rails)
+    assert oak / pine > 1.7  # as the Wood Handbook's gravities of 0.68 and 0.35 have it
+    assert heavy["1/low/front rail"] == pytest.approx(pine)
+    assert heavy["1/low/back rail"] == pytest.approx(oak)
+    assert swept["low/front rail",][0] == pytest.approx(pine)
+    assert swept["low/back rail",][0] == pytest.approx(oak)
+
+
+def test_a_sweep_over_species_weighs_each_with_its_own():
+    pine = alter(bench, {"rail_stock.species": "eastern white pine", "front.stock.species": "white oak"})
+    both = alter(pine, {"back.stock.species": "white oak"})
+    found = sweep(both, {"rail_stock.species": ["eastern white pine", "white oak"]}, ["weights"])["weights"]
+    light, heavy = found["bench/front rail",]
+    assert heavy / light == pytest.approx(
+        weight_of(species("white oak"), 12) / weight_of(species("eastern white pine"), 12)
+    )

@@ -16,9 +16,9 @@ from collections.abc import Iterator
 import attrs
 
 from ...errors import PaperError
+from ...lengths import INCH
 from ..primitives import Disc, Drawing, Line, Point, Primitive, Text
 
-INCH = 25.4
 SENTENCE = "Measure both bars before you trust the page"
 BESIDE = 4.8
 """What a bar takes on either side of its line. [mm]"""

@@ -35,14 +35,3 @@ def place_in(drawing: Drawing, room: Box, align: Align = "centre") -> Drawing:
     across = 0.0 if "left" in align else 1.0 if "right" in align else 0.5
     up = 0.0 if "below" in align else 1.0 if "above" in align else 0.5
     return shift(drawing, room[0] - over_w * across - x0, room[1] - over_h * up - y0)
-
-
-def stack_up(drawings: tuple[Drawing, ...], gap: float) -> Drawing:
-    """Drawings one above the other, the first at the top, left sides in line, `gap` apart. [mm]"""
-    placed: list[Drawing] = []
-    top = 0.0
-    for drawing in drawings:
-        x0, y0, _, y1 = bounds(drawing)
-        placed.append(shift(drawing, -x0, top - y1))
-        top -= (y1 - y0) + gap
-    return tuple(item for drawing in placed for item in drawing)

@@ -18,7 +18,8 @@ from operator import itemgetter
 from typing import TYPE_CHECKING, Any
 
 from ...errors import MissingLibrary, PaperError
-from ...trade.paper import INCH, PDF_LONGEST, PDF_SHORTEST
+from ...lengths import INCH
+from ...trade.paper import PDF_LONGEST, PDF_SHORTEST
 from ..primitives import SHARES
 from .fonts import cairo_families
 from .svg import svg_text

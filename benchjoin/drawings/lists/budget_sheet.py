@@ -20,8 +20,8 @@ from ...drafting.sheets.ruled import PITCH, TEXT, draw_rows, set_table
 from ...drafting.sheets.sheet import Sheet
 from ...errors import PaperError
 from ...layout.layout import Layout
+from ...shop.budget.error_budget import ErrorBudget, error_budget
 from ...shop.budget.marking_ways import Marking, MarkingWay
-from ...shop.budget.plan import ErrorBudget, error_budget
 from ..making.asked import Asked, OnPaper, ask
 from ..making.maker import INSET, make, ruled
 

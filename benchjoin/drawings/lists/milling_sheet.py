@@ -17,7 +17,7 @@ from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.ruled import PITCH, TEXT
 from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
-from ...shop.milling.plan import CAUTIONS, Milling, MillingPlan, milling_plan
+from ...shop.milling.milling import CAUTIONS, Milling, MillingPlan, milling_plan
 from ...tables import Table
 from ..making.asked import Asked, Milled, ask
 from ..making.flowing import flowing_sheets

@@ -17,8 +17,8 @@ from ...layout.parts import Part
 from ...shop.cut_list import parts_table
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
+from ..views.face import Face
 from ..views.isometric import Apart, drawn_apart
-from ..views.view import Face
 
 RADIUS = 3.4
 """Of a balloon. [mm]"""

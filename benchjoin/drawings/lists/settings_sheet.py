@@ -13,7 +13,7 @@ import attrs
 
 from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
-from ...shop.settings.plan import Settings, settings
+from ...shop.settings.settings import Settings, settings
 from ...shop.settings.shop import Shop
 from ...tables import Table
 from ...trade.cautions import Work, cautions

@@ -25,11 +25,12 @@ from ...layout import ways_in
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH
-from ...solids import Placement, Vector
+from ...solids import Placement, Vector, along
 from ..making.asked import OfAPiece, ask
 from ..making.fitting import fit_view
+from .face import Face, faces_of
 from .strokes import strokes
-from .view import EYES, Face, faces_of
+from .view import EYES, Eye
 
 Regions = npt.NDArray[np.object_]
 """An array of shapes."""
@@ -148,13 +149,21 @@ def upright(shapes: BaseGeometry | Regions) -> Any:
 def picture(parts: Sequence[Part]) -> Picture:
     """What is seen of parts."""
     wood = np.array([(b.low, b.high) for part in parts for b in part.solid])
-    looking = [(face, EYES[look].frame) for look in LOOKS for part in parts for face in faces_of(part, EYES[look])]
+    owners = np.array([part.name for part in parts for _ in part.solid])
+    looking = [(face, EYES[look].frame) for look in LOOKS for part in parts for face in _shown(part, EYES[look])]
     faces = [face for face, _ in looking]
-    regions = _visible(faces, [frame for _, frame in looking], wood)
+    regions = _joined(faces, _visible(faces, [frame for _, frame in looking], wood, owners))
     shown = np.flatnonzero(shapely.area(regions) > LEAST)
     lines = shapely.line_merge(shapely.union_all(shapely.boundary(regions[shown]), grid_size=GRID))
     seen = zip(shown.tolist(), upright(regions[shown]), strict=True)
     return Picture(tuple(attrs.evolve(faces[n], region=region) for n, region in seen), upright(lines))
+
+
+def _shown(part: Part, eye: Eye) -> Iterator[Face]:
+    """Faces of a part for an eye; a shaped edge is shown by the eye that looks across it, not along it."""
+    for face in faces_of(part, eye.frame):
+        if not face.surface or abs(along(eye.frame.w, part.placement.u)) < 0.5:
+            yield face
 
 
 def _silhouettes(wood: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
@@ -164,14 +173,33 @@ def _silhouettes(wood: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
     return slant(np.stack([np.stack(corner, axis=-1) for corner in ring], axis=1))
 
 
-def _visible(faces: Sequence[Face], frames: Sequence[Placement], wood: npt.NDArray[np.float64]) -> Regions:
+def _joined(faces: Sequence[Face], regions: Regions) -> Regions:
+    """The same regions, with all bits of one shaped edge in the place of the first."""
+    first: dict[tuple[str, str], int] = {}
+    for number, face in enumerate(faces):
+        if face.surface:
+            kept = first.setdefault((face.part, face.surface), number)
+            if kept != number:
+                regions[kept] = shapely.union(regions[kept], regions[number], grid_size=GRID)
+                regions[number] = shapely.Polygon()
+    return regions
+
+
+def _visible(
+    faces: Sequence[Face],
+    frames: Sequence[Placement],
+    wood: npt.NDArray[np.float64],
+    owners: npt.NDArray[np.str_],
+) -> Regions:
     """Faces, each of the eye with its frame, laid on the slanting page and less what covers them.
 
     All faces are worked out at once: what is asked of the geometry library is asked for arrays.
     """
     regions: Regions = shapely.set_precision(_on_page(faces, frames), GRID)
     which, of = shapely.STRtree(shapely.polygons(_silhouettes(wood))).query(regions, predicate="intersects")
-    which, near = _before(which, wood[of], faces, frames)
+    apart = np.array([not face.surface for face in faces])[which]  # a shaped edge is not covered by its own steps
+    apart |= np.array([face.part for face in faces])[which] != owners[of]
+    which, near = _before(which[apart], wood[of[apart]], faces, frames)
     covered, counts = np.unique(which, return_counts=True)
     table = np.full((len(covered), counts.max(initial=0)), None)  # a row for each covered face, filled from the left
     table[np.arange(table.shape[1]) < counts[:, None]] = shapely.polygons(_silhouettes(near))
@@ -203,8 +231,15 @@ def _on_page(faces: Sequence[Face], frames: Sequence[Placement]) -> Regions:
     regions = np.array([face.region for face in faces])
     _, owner = shapely.get_coordinates(regions, return_index=True)
     u, v, w = np.array([(frame.u, frame.v, frame.w) for frame in frames])[owner].transpose(1, 0, 2)
-    distance = np.array([face.distance for face in faces])[owner, None]
-    laid: Regions = shapely.transform(regions, lambda at: slant(at[:, :1] * u + at[:, 1:] * v + w * distance))
+    tilts = np.array([face.tilt for face in faces])
+    bounds = shapely.bounds(regions)
+    middles = np.array([face.distance for face in faces]) - ((bounds[:, :2] + bounds[:, 2:]) / 2 * tilts).sum(axis=1)
+
+    def lay(at: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
+        distance = middles[owner, None] + (at * tilts[owner]).sum(axis=1, keepdims=True)
+        return slant(at[:, :1] * u + at[:, 1:] * v + w * distance)
+
+    laid: Regions = shapely.transform(regions, lay)
     return laid
 
 

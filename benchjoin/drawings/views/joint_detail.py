@@ -20,11 +20,11 @@ from ...drafting.primitives import Drawing, Text, bounds, shift
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...findings import Finding
-from ...frame.faces import OPPOSITE
+from ...frame.faces import AXIS, OPPOSITE
 from ...layout.joints.meeting import Cut, Joint
 from ...layout.layout import Layout
 from ...layout.on_face import OnFace
-from ...layout.parts import Part
+from ...layout.parts import Part, face_up
 from ...lengths import TOUCH, distinct
 from ...solids import Box
 from ..making.asked import Asked, OnPaper, ask
@@ -78,9 +78,17 @@ def _kinds(layout: Layout) -> list[list[Joint]]:
 def _key(layout: Layout, joint: Joint) -> tuple[object, ...]:
     host, guest = layout.joined(joint)
     depths = tuple(round(cut.floor - cut.box.low[2], 6) for _, cut in _made(layout, joint))
-    sizes = (host.width, host.thickness, guest.thickness)
-    slot = guest.slot
-    return (joint.kind, slot.long, slot.of.face, depths, tuple(round(size, 6) for size in sizes))
+    sizes = (host.width, host.thickness, guest.thickness, *_place(host, guest, joint))
+    return (joint.kind, guest.slot.axes, depths, tuple(round(size, 6) for size in sizes))
+
+
+def _place(host: Part, guest: Part, joint: Joint) -> tuple[float, ...]:
+    """Where the guest lies in the host's section, from the face it goes to and from the nearer of the edges. [mm]"""
+    face = guest.slot.face if AXIS[guest.slot.face] != host.slot.axes[0] else host.marked
+    turned = face_up(host, face)
+    box, wide = turned.local(joint.contact), turned.local(host.blank).size()[1]
+    (_, low, near), (_, high, far) = box.low, box.high
+    return (*min((low, high), (wide - high, wide - low)), near, far)
 
 
 def _made(layout: Layout, joint: Joint) -> list[tuple[Part, OnFace]]:
@@ -150,10 +158,10 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     cut = "; ".join(f"{part.slot.role.word} {read(seen.floor - seen.box.low[2])} deep" for part, seen in made)
     hosts = [seen for one in same for part, seen in _made(layout, one) if part.identity == one.host]
     heights = distinct(seen.cut.box.size()[2] for seen in hosts)
-    high = ", ".join(read(height) for height in heights)
+    high = f"; notches {', '.join(read(height) for height in heights)} high" if heights else ""
     fit = layout.frame.fit_of(joint.kind)
     loose = f"with {layout.frame.tape.amount(fit)} of fit" if fit else "without fit"
-    return where, f"{more}Cut into the {cut}; notches {high} high, {loose}."
+    return where, f"{more}Cut into the {cut}{high}, {loose}."
 
 
 def _findings(asked: Asked, same: Sequence[Joint]) -> tuple[Finding, ...]:
@@ -194,7 +202,8 @@ def _placed(looks: Looks, scale: float, read: Reader, *, third: bool) -> Drawing
 
 def _eyes(leg: Part, rail: Part) -> tuple[Eye, Eye, Eye]:
     """The eye that looks at the face the rail goes to, the one on the side where the rail runs off, the one above."""
-    front = EYES[rail.slot.face]
+    lies = rail.slot.face not in EYES
+    front = EYES[("front" if rail.slot.long else "left") if lies else rail.slot.face]
     own, mate = front.frame.local(leg.blank), front.frame.local(rail.blank)
     to_the_left = own.low[0] - mate.low[0] > mate.high[0] - own.high[0] + TOUCH
     right = RIGHT_OF[front.name]

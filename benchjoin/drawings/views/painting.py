@@ -24,6 +24,7 @@ from shapely.geometry.base import BaseGeometry
 from ...layout.parts import Part
 from ...lengths import TOUCH
 from ...solids import Box, Placement
+from .face import Face
 
 NOTHING = -1
 Mask = npt.NDArray[np.bool_]
@@ -65,13 +66,13 @@ class Painted:
         lines = shapely.multilinestrings(shapely.linestrings(np.concatenate([across, up])))
         return shapely.normalize(shapely.line_merge(lines))
 
-    def regions(self) -> Iterator[tuple[str, float, BaseGeometry]]:
-        """Each face of which something is seen: part, distance, and what is seen of it."""
+    def faces(self) -> Iterator[Face]:
+        """Each face of which something is seen, and what is seen of it."""
         owner, depth = self.owner[1:-1, 1:-1], self.depth[1:-1, 1:-1]
         for number in np.unique(owner[owner != NOTHING]).tolist():
             own = owner == number
             for distance in _distinct(depth[own]).tolist():
-                yield self.names[number], distance, self._region(own & (abs(depth - distance) <= TOUCH))
+                yield Face(self.names[number], distance, self._region(own & (abs(depth - distance) <= TOUCH)))
 
     def _region(self, cells: Mask) -> BaseGeometry:
         """The cells as one shape: rows that are alike are taken together."""

@@ -30,6 +30,7 @@ from ...layout.layout import Layout
 from ...layout.on_face import OnFace
 from ...layout.parts import Part, face_up
 from ...lengths import distinct
+from ...outlines import SAG
 from ...shop.cut_list import called, marks
 from ...shop.settings.notching import DATUM_ENDS
 from ..making.asked import Asked, OnPaper, ask
@@ -130,7 +131,8 @@ def _shown(part: Part) -> list[_Face]:
 def _features(part: Part) -> list[float]:
     """Places along the part where something happens, its two ends among them. [mm]"""
     edges = [e for cut in part.local_cuts for e in (cut.low[0], cut.high[0])]
-    return distinct([0.0, part.length, *(min(max(e, 0.0), part.length) for e in edges)])
+    curves = () if part.outline.plain else part.outline.places(SAG, part.outline.low, part.outline.high)
+    return distinct([0.0, part.length, *curves, *(min(max(e, 0.0), part.length) for e in edges)])
 
 
 def _faces(part: Part) -> tuple[str, ...]:

@@ -22,12 +22,13 @@ from ...errors import AddressError, LengthError
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, Length, mm
-from ...solids import Box
+from ...solids import Box, along
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
+from .face import Face, on_page
 from .sizes import flat, upright
 from .strokes import strokes
-from .view import EYES, Eye, Face, View, view
+from .view import EYES, Eye, View, view
 
 END_GRAIN, ALONG = 1.4, 1.6
 """Spacing of the hatching of end grain, at 45 degrees, and least spacing in wood cut along its length. [mm]"""
@@ -147,7 +148,14 @@ def _wood_at(part: Part, cut: Cut, at: float) -> BaseGeometry:
         inside = box.low[cut.axis] < at < box.high[cut.axis]
         return shapely.box(*met.low[:2], *met.high[:2]) if inside else shapely.Polygon()
 
-    return rectangle(part.blank).difference(shapely.union_all([rectangle(one.box) for one in part.cuts]))
+    if part.outline.plain:
+        return rectangle(part.blank).difference(shapely.union_all([rectangle(one.box) for one in part.cuts]))
+    frame = cut.eye.frame
+    if abs(along(frame.w, part.placement.w)) > 0.5:  # the plane is that of the outline
+        depth = abs(at - part.placement.origin[cut.axis])
+        inside = [slab.region for slab in part.slabs if slab.low <= depth <= slab.high]
+        return on_page(shapely.union_all(inside), part, frame)
+    return shapely.union_all([rectangle(box) for box in part.solid])
 
 
 def _cut(layout: Layout, at: str | float | None, x: Length | None, y: Length | None, piece: int) -> Cut:

@@ -1,25 +1,25 @@
 """Views: what a person sees of the parts from one side, and what is hidden of their joints.
 
-Parts, less their cuts, are painted over each other from the farthest to the nearest (`painting`). The edges of what is
+Parts, less their cuts, are painted over each other from the farthest to the nearest, on a grid (`painting`), or where
+an edge is shaped face by face (`covering`). The edges of what is
 seen are the lines of the view, each once. Edges of notches and laps that lie behind other wood are hidden lines; other
-covered edges are left out. `faces_of` gives the faces of one part that look at an eye, for pictures that lay them on
-the page in their own way.
+covered edges are left out.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from functools import cached_property
-from typing import Literal
+from typing import Literal, Protocol
 
 import attrs
-import shapely
 from shapely.geometry.base import BaseGeometry
 
 from ...layout.parts import Part
-from ...lengths import TOUCH
-from ...solids import Box, Placement, Vector, cross, slabs
-from .painting import Painted, paint
+from ...solids import Placement, Vector, cross
+from .covering import covered
+from .face import Face
+from .painting import paint
 
 Seen = Literal["front", "back", "left", "right", "above"]
 
@@ -49,13 +49,14 @@ EYES: dict[str, Eye] = {
 }
 
 
-@attrs.frozen
-class Face:
-    """A face of a part that looks at the eye: its distance and its region on the page, in mm at full size."""
+class Picture(Protocol):
+    """What a way of painting gives: lines, and what is seen of each face."""
 
-    part: str
-    distance: float
-    region: BaseGeometry = attrs.field(eq=False)
+    def lines(self) -> tuple[BaseGeometry, BaseGeometry]:
+        """Visible lines, and those of cut wood that lie behind other wood."""
+
+    def faces(self) -> Iterable[Face]:
+        """Each face of which something is seen."""
 
 
 @attrs.frozen
@@ -63,14 +64,14 @@ class View:
     """What is seen: visible lines, hidden lines of joints, and visible regions by part; full size, page axes. [mm]"""
 
     eye: Eye
-    painted: Painted = attrs.field(eq=False)
+    painted: Picture = attrs.field(eq=False)
     visible: BaseGeometry = attrs.field(eq=False)
     hidden: BaseGeometry = attrs.field(eq=False)
 
     @cached_property
     def faces(self) -> tuple[Face, ...]:
         """What is seen of each face of each part; it is worked out when it is asked for."""
-        return tuple(Face(*found) for found in self.painted.regions())
+        return tuple(self.painted.faces())
 
     @property
     def shows(self) -> tuple[str, ...]:
@@ -87,25 +88,6 @@ class View:
 def view(parts: Sequence[Part], seen: str | Eye) -> View:
     """The view of parts from one side."""
     eye = EYES[seen] if isinstance(seen, str) else seen
-    painted = paint(parts, eye.frame)
+    plain = all(part.outline.plain for part in parts)
+    painted: Picture = paint(parts, eye.frame) if plain else covered(parts, eye.frame)
     return View(eye, painted, *painted.lines())
-
-
-def faces_of(part: Part, eye: Eye) -> Iterable[Face]:
-    """The faces of one part that look at the eye, the nearest first: wood that has none of its own right before it."""
-    frame = eye.frame
-    blank = frame.local(part.blank)
-    (left, low, near), (right, high, far) = blank.low, blank.high
-    whole = shapely.box(left, low, right, high)
-    cuts = [_moved(frame.local(cut.box), near) for cut in part.cuts]
-    before: BaseGeometry = shapely.Polygon()
-    for slab in slabs(whole, far - near, cuts):
-        region = slab.region.difference(before)
-        if region.area > TOUCH:
-            yield Face(part.name, near + slab.low, region)
-        before = slab.region
-
-
-def _moved(box: Box, near: float) -> Box:
-    (a, b, c), (d, e, f) = box.low, box.high
-    return Box((a, b, c - near), (d, e, f - near))

@@ -30,7 +30,7 @@ from typing import Any
 from ...errors import DesignFileError, told
 from ..doors import Fault
 from ..frame import Frame
-from .lines import line_of
+from .key_lines import line_of
 from .reader import Problem, Reading
 from .words import FORMAT
 from .writer import write_design

@@ -12,12 +12,9 @@ from typing import Any, Union, get_args, get_origin
 
 import attrs
 
-from ..finished import Finished, FinishedCut
 from ..fit import Fit
-from ..frame import Frame
 from ..governing import EndRails, Overall
 from ..joints import Butt, HalfLap, Notch, Planted
-from ..leg import Leg
 from ..pair import Pair
 from ..rail import Rail
 from ..stack import Clear, Level
@@ -49,9 +46,6 @@ HEADS: Mapping[type, Head] = {
 }
 SHORT: Mapping[type, str] = {Rail: "width"}
 """What may be said by one value, and the field that it gives."""
-THINGS: tuple[type, ...] = (*HEADS, Rail, Leg, Fit, Finished, FinishedCut, Frame)
-"""What is written as a table; stocks stand in a list of their own, and go by their names."""
-
 
 def types_of(kind: type) -> dict[str, Any]:
     """Type of each field of a thing."""
@@ -70,3 +64,8 @@ def keys_of(kind: type) -> dict[str, str]:
     if kind is Fit:
         return {name: name.replace("_", "-") for name in keys}
     return {name: head.word if head and name == head.field else key for name, key in keys.items()}
+
+
+def quoted(text: str) -> str:
+    """Text in quotes, as TOML wants it."""
+    return '"' + text.replace("\\", "\\\\").replace('"', '\\"') + '"'

@@ -18,7 +18,7 @@ from ...readings import Tape
 from ..doors import Faults
 from ..frame import Frame
 from ..stock import Stock
-from .words import FORMAT, HEADS, SHORT, keys_of
+from .words import FORMAT, HEADS, SHORT, keys_of, quoted
 
 TABLES = ("measured", "finished")
 """Fields that are written as tables of their own, below all else."""
@@ -156,7 +156,7 @@ def _toml(value: Any) -> str:
     if isinstance(value, bool):
         return str(value).lower()
     if isinstance(value, str):
-        return _quoted(value)
+        return quoted(value)
     if isinstance(value, list | tuple):
         return f"[{', '.join(map(_toml, value))}]"
     if isinstance(value, Mapping):
@@ -165,8 +165,4 @@ def _toml(value: Any) -> str:
 
 
 def _key(name: str) -> str:
-    return name if re.fullmatch(r"[A-Za-z0-9_-]+", name) else _quoted(name)
-
-
-def _quoted(text: str) -> str:
-    return '"' + text.replace("\\", "\\\\").replace('"', '\\"') + '"'
+    return name if re.fullmatch(r"[A-Za-z0-9_-]+", name) else quoted(name)

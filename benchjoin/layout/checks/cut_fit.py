@@ -13,7 +13,7 @@ from ..joints.meeting import Cut
 from ..parts import Part, face_up
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
 class CutFit:
     """A cut as it is against the cut as it should be. [mm]
 

@@ -18,7 +18,7 @@ from .piece import Piece
 
 def deep_notches(piece: Piece) -> Iterator[Finding]:
     """Notches deeper than half of the leg, told once for each kind of leg."""
-    for names, leg, alike in piece.kinds_of_legs():
+    for names, leg, alike in piece.kinds_of_legs:
         through = [(notch, notch.depth / notch.size[2]) for notch in leg.notches]
         deep = [(notch, part) for notch, part in through if DEEPEST_NOTCH + 1e-9 < part < 1 - 1e-9]
         if deep:
@@ -40,7 +40,7 @@ def deep_notches(piece: Piece) -> Iterator[Finding]:
 
 def notches_at_one_height(piece: Piece) -> Iterator[Finding]:
     """Notches from two faces that meet inside a leg, and what is left of its section."""
-    for names, leg, alike in piece.kinds_of_legs():
+    for names, leg, alike in piece.kinds_of_legs:
         for stretch in stretches(leg):
             inside = [cut for cut in stretch.cuts if _reaches_in(piece, cut, stretch)]
             if len({cut.face for cut in inside}) < 2 or not _meet(inside):
@@ -74,7 +74,7 @@ def _reaches_in(piece: Piece, cut: OnFace, stretch: Stretch) -> bool:
 
 def leg_cut_in_two(piece: Piece) -> Iterator[Finding]:
     """A leg with nothing left of it at some height, or whose sections on either side of a change share no area."""
-    for names, leg, alike in piece.kinds_of_legs():
+    for names, leg, alike in piece.kinds_of_legs:
         found = stretches(leg)
         held = [found[0].area, *(shared(below, above) for below, above in itertools.pairwise(found))]
         low = next((stretch.start for stretch, area in zip(found, held, strict=True) if area <= TOUCH), None)

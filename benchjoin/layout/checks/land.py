@@ -14,7 +14,7 @@ from .piece import Piece
 
 def slivers(piece: Piece) -> Iterator[Finding]:
     """A sliver of leg above a notch, which breaks off."""
-    for names, leg, alike in piece.kinds_of_legs():
+    for names, leg, alike in piece.kinds_of_legs:
         for notch in leg.notches:
             land = leg.length - notch.top
             if TOUCH < land < LAND.sliver:
@@ -33,7 +33,7 @@ def slivers(piece: Piece) -> Iterator[Finding]:
 
 def short_lands(piece: Piece) -> Iterator[Finding]:
     """Lands too short for their short grain."""
-    for names, leg, alike in piece.kinds_of_legs():
+    for names, leg, alike in piece.kinds_of_legs:
         for land, depth, where, rails in _lands(leg):
             need = LAND.needed(depth)
             if TOUCH < land < need and not (where.startswith("between the top of") and land < LAND.sliver):

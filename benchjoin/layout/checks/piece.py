@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cached_property
 
 import attrs
 
 from ...frame.frame import Frame
 from ...frame.roles import LEG
 from ...runs import Array
+from ...words import listed
 from ..joints.meeting import Joint
 from ..kinds import Key, shape_keys
 from ..parts import Part
 from ..placing.sizes import in_piece
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
 class Piece:
     """One piece: its parts by name, its joints, the rails without length; label is set where pieces differ."""
 
@@ -48,6 +50,7 @@ class Piece:
         """A part's name, with the piece where pieces differ."""
         return f"{self.label}{name}"
 
+    @cached_property
     def kinds_of_legs(self) -> list[tuple[str, Part, tuple[str, ...]]]:
         """The names of like legs in words (mirror images count as alike), one of them, and their identities."""
         groups: dict[Key, list[Part]] = {}
@@ -60,6 +63,5 @@ class Piece:
 
 
 def _together(legs: list[Part]) -> str:
-    """'front left leg and front right leg' as a maker would say it: 'front legs' where it is the whole row."""
-    names = [leg.identity for leg in legs]
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+    """'front left leg and front right leg'."""
+    return listed([leg.identity for leg in legs])

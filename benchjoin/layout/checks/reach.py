@@ -60,7 +60,7 @@ def unheld_rails(piece: Piece) -> Iterator[Finding]:
         missed = [leg for leg in slot.hosts if (slot.name, leg) not in held and leg not in passed]
         if not missed:
             continue
-        nothing = len(missed) == len(slot.hosts)
+        nothing = not any((slot.name, leg) in held for leg in slot.hosts)
         low, high = piece.say(part.blank.low[2]), piece.say(part.blank.high[2])
         yield Finding(
             severity="error" if nothing else "warning",
@@ -79,7 +79,7 @@ def proud_of_the_leg(piece: Piece) -> Iterator[Finding]:
     for joint in piece.joints:
         rail, leg = piece.parts[joint.guest], piece.parts[joint.host]
         over = rail.blank.high[2] - leg.blank.high[2]
-        if over > TOUCH:
+        if leg.slot.upright and over > TOUCH:
             yield Finding(
                 severity="warning",
                 kind="wider than the leg can take",

@@ -17,7 +17,7 @@ from ...solids import Box
 from ..blank import Blank
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
 class Meeting:
     """A guest that comes to its host; overlap is the wood that both want, None where they only touch. [mm]
 
@@ -30,7 +30,7 @@ class Meeting:
     fit: float
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, slots=False)
 class Cut:
     """A box of wood that one part gives up for another; face is the face of the part from which it is cut."""
 
@@ -51,7 +51,7 @@ class Way(Protocol):
         """The wood that host and guest give up."""
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, slots=False)
 class Joint:
     """A guest joined to its host in one piece: how, where they meet, and what is cut for it.
 

@@ -6,21 +6,22 @@ accumulator; here its members, pins and the steps of one-sided clears are read o
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 import attrs
 import numpy as np
 
+from ...errors import RunError
 from ...frame.frame import Frame
 from ...frame.slots import Slot
-from ...frame.stack import FLUSH, Clear, Level
+from ...frame.stack import FLUSH, Clear, Level, clear_name
 from ...runs import Array, Member, Pin, lay_run, least, most
 from .sizes import RailSizes, rail_sizes
 
 RUN = "Levels up from the foot"
 
 
-@attrs.frozen
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Rise:
     """Bottom and top of something, each of shape (quantity,). [mm]"""
 
@@ -28,7 +29,7 @@ class Rise:
     top: Array
 
 
-@attrs.frozen
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Band:
     """A level over the floor, each of its rails by name, and the sizes of these."""
 
@@ -36,6 +37,72 @@ class Band:
     rise: Rise
     rails: Mapping[str, Rise]
     sizes: Mapping[str, RailSizes]
+
+    @property
+    def size(self) -> Array:
+        """From its lowest to its highest edge. [mm]"""
+        return self.rise.top - self.rise.bottom
+
+    def at_side(self, slots: Iterable[Slot], side: str) -> list[Rise]:
+        """Its rails at one side; slots are those of the level."""
+        return [self.rails[slot.name] for slot in slots if slot.side == side]
+
+
+@attrs.frozen(eq=False, repr=False, slots=False)
+class Reach:
+    """How far the clears of a stack reach that are measured at one side: to the nearest rail on that side.
+
+    Below and above the bands beside such a clear there may lie levels that have no rail there; they and the clears
+    between are passed.
+    """
+
+    frame: Frame
+    shapes: Mapping[str, Band]
+    asked: set[int] = attrs.field(factory=set)
+
+    def step(self, place: int) -> Array:
+        """How much less than the maker's clear is left between the bands beside it. [mm]
+
+        Raises
+        ------
+        RunError
+            If an open clear lies between it and the rail that it reaches to.
+        """
+        clear = self.frame.stack[place]
+        if not isinstance(clear, Clear) or clear.at is None:
+            return np.zeros(self.frame.quantity)
+        self.asked.add(place)
+        found = self._to(place, clear.at, below=True) + self._to(place, clear.at, below=False)
+        self.asked.discard(place)
+        return found
+
+    def _to(self, place: int, side: str, *, below: bool) -> Array:
+        """From the clear to the nearest rail on its side, or to the foot or the top of the stack. [mm]"""
+        far = np.zeros(self.frame.quantity)
+        for near in range(place - 1, -1, -1) if below else range(place + 1, len(self.frame.stack)):
+            item = self.frame.stack[near]
+            if isinstance(item, Clear):
+                far = far + self._clear(near, place)
+                continue
+            band = self.shapes[item.name]
+            rails = band.at_side(self.frame.rails_of[item.name], side)
+            if rails:
+                edge = band.rise.top - most(r.top for r in rails) if below else least(r.bottom for r in rails)
+                return far + (edge if below else edge - band.rise.bottom)
+            far = far + band.size
+        return far if below else np.zeros(self.frame.quantity)
+
+    def _clear(self, near: int, asking: int) -> Array:
+        """A clear that is passed, between the bands beside it. [mm]"""
+        clear = self.frame.stack[near]
+        if not isinstance(clear, Clear) or clear.size is None or near in self.asked:
+            name = clear_name(self.frame.stack, asking)
+            raise RunError(
+                f"{RUN}: the {name} is measured to a rail beyond the {clear_name(self.frame.stack, near)}, which is "
+                "not known before. Give that one a size over the band, or measure this one there.",
+                run=RUN,
+            )
+        return clear.size - self.step(near)
 
 
 def level_bands(frame: Frame) -> tuple[Band, ...]:
@@ -48,8 +115,7 @@ def level_bands(frame: Frame) -> tuple[Band, ...]:
     """
     sizes = rail_sizes(frame)
     shapes = {level.name: _shape(frame, level, sizes) for level in frame.levels()}
-    members = [_member(frame, place, shapes) for place in range(len(frame.stack))]
-    edges = lay_run(RUN, members, _pins(frame, shapes), frame.tape)
+    edges = lay_run(RUN, _members(frame, shapes), _pins(frame, shapes), frame.tape)
     bands = []
     for place, level in enumerate(frame.stack):
         if isinstance(level, Level):
@@ -88,34 +154,17 @@ def _over_edge(level: Level, slot: Slot, width: Array) -> Rise:
     return Rise(edge, edge + width) if level.align == "bottoms" else Rise(edge - width, edge)
 
 
-def _member(frame: Frame, place: int, shapes: Mapping[str, Band]) -> Member:
-    item = frame.stack[place]
-    if isinstance(item, Level):
-        own = shapes[item.name].rise
-        return Member(name=item.name, size=own.top - own.bottom)
-    step = _steps(frame, place, item, shapes)
-    size = None if item.size is None else item.size - step
-    return Member(name="clear", size=size, share=item.weight, less=step)
-
-
-def _steps(frame: Frame, place: int, clear: Clear, shapes: Mapping[str, Band]) -> Array:
-    """How much less than the maker's clear, measured at one side, is left between the bands."""
-    step = np.zeros(frame.quantity)
-    if clear.at is None:
-        return step
-    for near, below in ((place - 1, True), (place + 1, False)):
-        item = frame.stack[near] if 0 <= near < len(frame.stack) else None
-        band = shapes[item.name] if isinstance(item, Level) else None
-        own = _at_side(frame, band, clear.at) if band else []
-        if band and own:
-            top, bottom = most(r.top for r in own), least(r.bottom for r in own)
-            step = step + (band.rise.top - top if below else bottom - band.rise.bottom)
-    return step
-
-
-def _at_side(frame: Frame, band: Band, side: str) -> list[Rise]:
-    """The rails of a level at one side."""
-    return [band.rails[slot.name] for slot in frame.rails_of[band.level.name] if slot.side == side]
+def _members(frame: Frame, shapes: Mapping[str, Band]) -> list[Member]:
+    reach = Reach(frame, shapes)
+    members = []
+    for place, item in enumerate(frame.stack):
+        if isinstance(item, Level):
+            members.append(Member(name=item.name, size=shapes[item.name].size))
+            continue
+        step = reach.step(place)
+        size = None if item.size is None else item.size - step
+        members.append(Member(name="clear", size=size, share=item.weight, less=step))
+    return members
 
 
 def _pins(frame: Frame, shapes: Mapping[str, Band]) -> list[Pin]:
@@ -141,5 +190,5 @@ def _flush(frame: Frame, place: int, level: Level, own: Band) -> Pin:
     """Pin that brings one side's rail level with the top of its legs."""
     row = FLUSH[level.flush or ""]
     top = next(leg.of.height for leg in frame.legs() if leg.side == row)
-    at = top + (own.rise.top - most(rail.top for rail in _at_side(frame, own, row)))
+    at = top + (own.rise.top - most(rail.top for rail in own.at_side(frame.rails_of[level.name], row)))
     return Pin(edge=place + 1, at=at, name=f'"{level.name}" (flush with the {level.flush} at {frame.tape.say(top)})')

@@ -31,7 +31,7 @@ def _as_they_are(blanks: Blanks, frame: Frame) -> Blanks:
     return blanks
 
 
-@attrs.frozen
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Placing:
     """How members of one description are placed: one on its site, then all of them together."""
 

@@ -19,9 +19,7 @@ def rail_blank(slot: Slot, site: Site) -> Blank:
     start, end = _along(slot, legs, site.over)
     rise = site.rises[slot.name]
     box = Box(_corner(slot, start, low, pick(rise.bottom)), _corner(slot, end, high, pick(rise.top)))
-    return Blank(
-        slot=slot, box=box, marked=slot.face, flush=flush, spare=pick(sizes.notch - sizes.own.width)
-    )
+    return Blank(slot=slot, box=box, flush=flush, spare=pick(sizes.notch - sizes.own.width))
 
 
 def _across(slot: Slot, legs: list[Box], thick: float, deep: float) -> tuple[float, float]:

@@ -13,7 +13,7 @@ from .bands import Rise
 from .sizes import Pick, RailSizes
 
 
-@attrs.frozen
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Over:
     """Length and depth over the legs in every piece, each of shape (quantity,). [mm]"""
 
@@ -21,7 +21,7 @@ class Over:
     depth: Array
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
 class Site:
     """One piece as it is put together. [mm]
 

@@ -8,12 +8,16 @@ flush depth follows the thinnest rail, whichever it is.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from typing import Any
 
 import attrs
 import numpy as np
 
+from ...frame.faces import AXIS
+from ...frame.finished import Finished
 from ...frame.frame import Frame
 from ...frame.identity import of_piece
+from ...frame.measured import FIELDS
 from ...frame.slots import Slot
 from ...runs import Array, least, most, over_pieces
 
@@ -26,7 +30,7 @@ def in_piece(piece: int) -> Pick:
     return lambda sizes: float(sizes[..., piece if sizes.shape[-1] > 1 else 0])
 
 
-@attrs.frozen
+@attrs.frozen(eq=False, repr=False, slots=False)
 class Section:
     """Thickness and width of one part in every piece, each of shape (quantity,). [mm]"""
 
@@ -38,7 +42,7 @@ class Section:
         return self.width if axis == slot.axes[1] else self.thickness
 
 
-@attrs.frozen(kw_only=True)
+@attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
 class RailSizes:
     """A rail in every piece: its own section, the width its notches are cut for, the depth that lets it in flush. [mm]
 
@@ -53,10 +57,27 @@ class RailSizes:
 
 def section(frame: Frame, slot: Slot) -> Section:
     """Section of a member in every piece."""
-    drawn = {"thickness": slot.thickness, "width": slot.width}
-    every = {**drawn, **frame.measured.get(slot.name, {})}
-    own = [frame.measured.get(of_piece(piece, slot.name), {}) for piece in range(1, frame.quantity + 1)]
-    return Section(*(over_pieces([sizes.get(field, every[field]) for sizes in own]) for field in drawn))
+    pieces = [best_known(frame, slot, piece) for piece in range(1, frame.quantity + 1)]
+    return Section(*(over_pieces([sizes[field] for sizes in pieces]) for field in FIELDS))
+
+
+def best_known(frame: Frame, slot: Slot, piece: int) -> Mapping[str, Any]:
+    """Thickness and width of one part, as far as they are known. [mm]
+
+    What was measured by its own name holds, or else what it was finished at, what was measured by a name without a
+    piece, what is drawn.
+    """
+    name = of_piece(piece, slot.name)
+    own, done = frame.measured.get(name, {}), frame.finished.get(name)
+    every = frame.measured.get(slot.name, {}) if done is None else kept_section(slot, done)
+    return {"thickness": slot.thickness, "width": slot.width, **every, **own}
+
+
+def kept_section(slot: Slot, done: Finished) -> Mapping[str, float]:
+    """Thickness and width of a finished part, in the sense of its stock: a rail's width stands upright. [mm]"""
+    across, into = done.section
+    thick_in = AXIS[slot.marked([cut.face for cut in done.cuts])] == slot.axes[2]
+    return {"thickness": into if thick_in else across, "width": across if thick_in else into}
 
 
 def rail_sizes(frame: Frame) -> dict[str, RailSizes]:

@@ -16,8 +16,9 @@ from ...frame.identity import plain
 from ...frame.stock import Stock
 from ...layout.layout import Layout
 from ...layout.parts import Part
-from ...lengths import TOUCH
-from ...trade.allowances import Milling, State
+from ...lengths import TOUCH, steady
+from ...trade.allowances import Milling
+from ...trade.states import State
 
 
 @attrs.frozen(kw_only=True)
@@ -103,7 +104,7 @@ def make_batches(layout: Layout, practice: Milling, starts: Mapping[str, Stock])
     groups: dict[tuple[Stock, float], list[Part]] = {}
     for part in layout.parts:
         source = starts.get(part.stock.name) or part.stock.start or part.stock
-        groups.setdefault((source, round(part.slot.thickness, 6)), []).append(part)
+        groups.setdefault((source, steady(part.slot.thickness)[0]), []).append(part)
     ordered = sorted(groups.items(), key=lambda item: (-item[0][1], item[0][0].name))
     return tuple(_batch(number, parts, practice, starts) for number, (_, parts) in enumerate(ordered, 1))
 
@@ -124,7 +125,7 @@ def _batch(number: int, parts: Sequence[Part], practice: Milling, starts: Mappin
         clean = stock.thickness if batch.as_bought else None
     widths: dict[float, list[Part]] = {}
     for part in parts:
-        widths.setdefault(round(part.slot.width, 6), []).append(part)
+        widths.setdefault(steady(part.slot.width)[0], []).append(part)
     lines = tuple(
         _line(batch, same, same[0].slot.width, practice, test=number == 0)
         for number, (_, same) in enumerate(sorted(widths.items(), reverse=True))

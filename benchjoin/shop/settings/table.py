@@ -8,9 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from ...lengths import INCH
 from ...readings import Tape
 from ...tables import Table
 from ...trade.saws import SHIM_MOST
+from ...words import listed
 from ..cut_list import marks, several
 from .setting import Changes, Setting
 from .shop import Shop
@@ -57,15 +59,14 @@ def _stacked(tool: Tool, tape: Tape) -> str:
         return ""
     sizes = [*tool.stack.chippers, *tool.stack.shims]
     parts = ["the outside pair", *(f"{sizes.count(size)} × {_thin(size, tape)}" for size in dict.fromkeys(sizes))]
-    listed = " and ".join(filter(None, (", ".join(parts[:-1]), parts[-1])))
-    return f"Stack {listed}{' alone' if len(parts) == 1 else ''}. "
+    return f"Stack {listed(parts)}{' alone' if len(parts) == 1 else ''}. "
 
 
 def _thin(size: float, tape: Tape) -> str:
     """A chipper or a shim; shims go by thousandths of an inch or hundredths of a millimetre."""
     if size > 2 * SHIM_MOST:
         return said(size, tape)
-    return f"{size / 25.4:.3f} in" if tape.unit == "in" else f"{size:.2f} mm"
+    return f"{size / INCH:.3f} in" if tape.unit == "in" else f"{size:.2f} mm"
 
 
 def _row(setting: Setting, tape: Tape) -> tuple[str, ...]:

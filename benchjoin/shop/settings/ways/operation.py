@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterable
-from typing import Literal
+from collections.abc import Iterable, Sequence
+from typing import Literal, Protocol
 
 import attrs
 
@@ -18,7 +18,7 @@ from ....lengths import TOUCH
 from ....readings import Tape
 from ..heads import Stack
 from ..notching import Notching
-from ..shop import Way
+from ..shop import Shop, Way
 
 Edge = Literal["near", "far", "both", "through"]
 Place = tuple[int, int]
@@ -67,6 +67,16 @@ class Operation:
     def rough(self) -> bool:
         """Whether it is on the way to the full depth."""
         return self.height < self.notch.depth - TOUCH
+
+
+class Cutting(Protocol):
+    """A way of cutting; a file of this folder is one."""
+
+    def why_not(self, notch: Notching, shop: Shop, tape: Tape) -> str | None:
+        """Why a notch cannot be cut this way; None where it can."""
+
+    def operations(self, notches: Sequence[Notching], shop: Shop, tape: Tape) -> tuple[Operation, ...]:
+        """What the machine is asked for."""
 
 
 def edge_of(notch: Notching) -> Edge:

@@ -20,7 +20,7 @@ from ...errors import MillingError, told
 from ...findings import Finding, in_order
 from ...frame.stock import Stock
 from ...layout.layout import Layout
-from ...lengths import INCH
+from ...lengths import INCH, steady
 from ...readings import Tape
 from ...tables import Table
 from ...trade.allowances import INCH_MILLING, METRIC_MILLING, Milling
@@ -181,11 +181,11 @@ def _batch_rows(batch: Batch, practice: Milling, tape: Tape) -> Iterator[tuple[s
         start = f"{_section(*batch.rough_section(practice), tape)} or more"
     shared = (source, start, _clean(batch, batch.lines[0], tape))
     for line in batch.lines:
-        groups: dict[tuple[float, bool], list[RoughBlank]] = {}
+        groups: dict[tuple[float, ...], list[RoughBlank]] = {}
         for blank in line.blanks:
             spare = any(item.part is None for item in blank.items)
-            groups.setdefault((round(blank.length, 6), spare), []).append(blank)
-        for (length, _), blanks in groups.items():
+            groups.setdefault((*steady(blank.length), spare), []).append(blank)
+        for (length, *_), blanks in groups.items():
             finish = f"{read(batch.thickness)} × {read(line.width)}"
             yield (str(batch.number), *shared, finish, str(len(blanks)), read(length), _for(blanks))
             shared = ("", "", "")

@@ -11,7 +11,6 @@ is cut the shop's own way where that can be; where not, the next way takes it an
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from types import ModuleType
 
 import attrs
 
@@ -27,9 +26,9 @@ from .shop import WAYS, Shop, Way, usual_shop
 from .sizing import Sizing, crosscuts, rips, sizing_table
 from .table import setting_table
 from .ways import chisel, head, router
-from .ways.operation import Operation, Place, Tool, place
+from .ways.operation import Cutting, Operation, Place, Tool, place
 
-OF_WAY: Mapping[Way, ModuleType] = {"dado head": head, "router": router, "saw and chisel": chisel}
+OF_WAY: Mapping[Way, Cutting] = {"dado head": head, "router": router, "saw and chisel": chisel}
 
 
 @attrs.frozen(kw_only=True, repr=False)

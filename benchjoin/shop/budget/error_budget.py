@@ -19,7 +19,7 @@ import attrs
 
 from ...layout.layout import Layout
 from ...layout.parts import Part
-from ...lengths import distinct
+from ...lengths import INCH, distinct
 from ...readings import Tape
 from ...tables import Table
 from .marking_ways import WAYS_OF_MARKING, ErrorTerm, Marking, MarkingWay, error_terms
@@ -106,7 +106,7 @@ class ErrorBudget:
     def small(self, error: float) -> str:
         """An error in figures: tenths of a millimetre (hundredths below one), or thousandths of an inch."""
         if self.tape.unit == "in":
-            return f"{error / 25.4:.3f}"
+            return f"{error / INCH:.3f}"
         return f"{error:.2f}" if error < 1 else f"{error:.1f}"
 
     def _row(self, way: MarkingWay) -> tuple[str, ...]:

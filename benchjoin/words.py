@@ -1,0 +1,28 @@
+"""Words in a row, as a sentence lists and counts them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+
+def listed(words: Sequence[str]) -> str:
+    """Words in a row.
+
+    >>> listed(["bench"]), listed(["foot shelf", "bench", "hook rail"])
+    ('bench', 'foot shelf, bench and hook rail')
+    """
+    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
+
+
+def counted(number: int, word: str) -> str:
+    """How many of something.
+
+    >>> counted(1, "warning"), counted(3, "note"), counted(2, "notch")
+    ('1 warning', '3 notes', '2 notches')
+    """
+    return f"{number} {several(word) if number != 1 else word}"
+
+
+def several(word: str) -> str:
+    """The word for several of something: notches, half-laps."""
+    return f"{word}es" if word.endswith(("h", "s")) else f"{word}s"
