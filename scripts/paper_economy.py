@@ -11,10 +11,10 @@ from pathlib import Path
 from benchjoin import lay_out
 from benchjoin.drafting.full_size.desk_page import MARGIN
 from benchjoin.drawings.making.house import both_ways
-from benchjoin.drawings.templates.pattern.data import lay_ons
 from benchjoin.drawings.templates.set.draw import face_width
-from benchjoin.drawings.templates.stick.data import sticks
 from benchjoin.drawings.templates.stick.draw import LEAST_LANE
+from benchjoin.layout.patterns import lay_ons
+from benchjoin.layout.sticks import sticks
 from benchjoin.tables import Table
 from benchjoin.template_pages import template_sheets
 

@@ -11,7 +11,8 @@ from collections.abc import Iterable
 from ..drafting.linework import Linework
 from ..drafting.primitives import Drawing, bounds
 from ..drafting.sheets.arrange import place_in
-from ..drafting.sheets.sheet import Sheet
+from ..drawings.making.house import PLAIN, House
+from ..drawings.making.maker import make
 from ..drawings.views.isometric import picture
 from ..drawings.views.strokes import strokes
 from ..errors import BenchjoinError
@@ -23,7 +24,7 @@ from ..shop.overview import key_numbers, marks_list
 
 WIDE, HIGH, MARGIN = 110.0, 90.0, 3.0
 """Room for a picture. [mm]"""
-FINE = Linework(wide=0.25, narrow=0.13)
+FINE = House(linework=Linework(wide=0.25, narrow=0.13))
 """Lines of a small picture, so that near ones stay apart."""
 SIGNS = {"error": "✗ error", "warning": "! warning", "note": "· note"}
 """Severities differ in more than their colour."""
@@ -53,16 +54,15 @@ def picture_svg(layout: Layout) -> str:
     x0, y0, x1, y1 = seen.lines.bounds
     scale = min((WIDE - 2 * MARGIN) / (x1 - x0), (HIGH - 2 * MARGIN) / (y1 - y0))
     drawing: Drawing = tuple(strokes(seen.lines, "visible", scale))
-    return cropped(drawing, layout.frame.name, linework=FINE)
+    return cropped(drawing, layout.frame.name, house=FINE)
 
 
-def cropped(drawing: Drawing, title: str, *, linework: Linework | None = None) -> str:
+def cropped(drawing: Drawing, title: str, *, house: House = PLAIN) -> str:
     """A drawing without border and title block, as SVG."""
     a, b, c, d = bounds(drawing)
     width, height = c - a + 2 * MARGIN, d - b + 2 * MARGIN
     placed = place_in(drawing, (MARGIN, MARGIN, width - MARGIN, height - MARGIN))
-    lines = linework or Linework()
-    return Sheet(name="picture", title=title, width=width, height=height, drawing=placed, linework=lines).svg()
+    return make(placed, house=house, name="picture", title=title, size=(width, height)).svg()
 
 
 def finding_page(finding: Finding) -> str:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from designs import DESIGNS
 
-from benchjoin import Clear, Frame, Leg, Level, Stock, elevation, lay_out
+from benchjoin import Clear, Frame, Leg, Level, Stock, alter, elevation, lay_out
 from benchjoin.binding import SECTIONS, sheets
 from benchjoin.drafting.linework import Linework
 from benchjoin.drafting.primitives import Disc, Line, Text, bounds
@@ -154,7 +156,53 @@ def test_where_no_paper_helps_the_sheet_sends_one_to_the_part_drawings():
         assert clashes(sheet.whole) == []
 
 
+# --- what paper finds is in the list of the binder ---
+
+
+@pytest.mark.parametrize("levels, kind", [(5, "larger paper"), (16, "crowded figures")])
+def test_figures_that_crowd_are_in_the_list_of_findings(levels, kind):
+    layout = lay_out(many(levels))
+    sheet = elevation(layout, "front")
+    (found,) = [finding for finding in sheet.findings if finding.kind == kind]
+    assert found.parts
+    assert found.where == "Front elevation"
+    made = sheets(layout, only=["cover", "findings", "views"])
+    rows = [word for one in made if one.name.startswith("findings") for word in words(one)]
+    listed = " ".join(rows)
+    assert listed.count("Front elevation: ") == 1
+    assert "Back elevation: " in listed
+    (front,) = [one for one in made if one.name == "cover"]
+    count = int(re.search(r"(\d+) notes", " ".join(words(front)))[1])
+    assert count == rows.count("note")
+
+
+def test_nothing_is_found_where_nothing_crowds():
+    assert elevation(BENCH, "front").findings == ()
+
+
+def test_a_set_that_is_longer_than_a_page_can_be_is_in_the_list_once():
+    layout = lay_out(alter(DESIGNS["rack"], {"length": 6000}))
+    made = sheets(layout)
+    told = [one for one in made if one.name.startswith("findings")]
+    listed = " ".join(" ".join(word for one in told for word in words(one)).split())
+    assert listed.count("Set B: at full size its page is") == 1
+    reduced = next(one for one in made if one.name == "set-b-reduced")
+    assert [finding.kind for finding in reduced.findings] == ["longer than a page"]
+    assert "At full size it is longer than a page can be" in " ".join(words(reduced))
+    assert not any(one.name == "set-b" for one in made)
+
+
 # --- findings ---
+
+
+def test_warnings_of_the_work_are_told_where_their_parts_are_shown_and_its_notes_are_not():
+    told = " ".join(words(elevation(STAND, "left")))
+    assert "2 parts are shorter than the 350 mm" in told or "see the sheet of findings" in told
+    drawn = [word for sheet in sheets(STAND, only=["views", "part drawings"]) for word in words(sheet)]
+    assert any("dado head does not do here" in word or "more: see the sheet" in word for word in drawn)
+    assert not any("is milled from is not said" in word or "beyond the stop" in word for word in drawn)
+
+
 
 
 def test_a_sheet_tells_the_findings_that_concern_the_parts_it_shows():

@@ -4,6 +4,7 @@ import attrs
 import pytest
 
 from benchjoin import Clear, Frame, HalfLap, Leg, Level, Rail, Stock, alter, keep, lay_out, settings
+from benchjoin.drawings.making.asked import Asked
 from benchjoin.drawings.making.notes import concerning
 from benchjoin.layout.joints.meeting import Cut
 from benchjoin.layout.patterns import lay_ons
@@ -83,10 +84,11 @@ def test_a_sheet_of_one_piece_has_no_notes_of_another():
     later = lay_out(alter(kept, {"low.front.width": 90, "2/low/front rail.width": 90}))
     second = [f for f in later.findings if f.pieces == (2,)]
     assert second
+    asked = Asked(layout=later)
     for finding in second:
-        assert finding in concerning(later, finding.parts, 2)
-        assert finding not in concerning(later, finding.parts, 1)
-        assert finding not in concerning(later, finding.parts, 3)
+        assert finding in concerning(asked, finding.parts, 2)
+        assert finding not in concerning(asked, finding.parts, 1)
+        assert finding not in concerning(asked, finding.parts, 3)
 
 
 def test_a_finding_is_about_every_piece_that_is_like_the_one_it_was_found_in():

@@ -18,6 +18,7 @@ from ...errors import PaperError
 from ...lengths import Length, mm
 from ..lettering import ascent, descent, shorten, wrap
 from ..primitives import Box, Drawing, Text, shift, stretch
+from ..sheets.figure import Figure
 from .check_bars import BESIDE, CheckBars, check_bars
 from .correction import PrinterScale, factors, promise
 
@@ -49,9 +50,9 @@ class DeskPage:
         (x0, y0, x1, y1), (across, up) = self.room, self.factors
         return (x1 - x0) / across, (y1 - y0) / up
 
-    def draw(self, drawing: Drawing) -> Drawing:
+    def lay(self, figure: Figure) -> Figure:
         """What is drawn at full size from the room's lower left corner, as it goes on the page."""
-        return shift(stretch(drawing, *self.factors), *self.room[:2])
+        return figure.stretched(*self.factors).moved(*self.room[:2])
 
 
 def desk_page(

@@ -1,8 +1,8 @@
-"""Packing drawings onto pages: in rows from the top left, each into the first row that takes it.
+"""Packing figures onto pages: in rows from the top left, each into the first row that takes it.
 
->>> from ..primitives import Line, bounds
->>> box = (Line(((0, 0), (40, 10))),)
->>> [[bounds(item)[:2] for item in page] for page in pack([box] * 3, (0, 0, 100, 12), 5)]
+>>> from ..primitives import Line
+>>> box = Figure(name="box", drawing=(Line(((0, 0), (40, 10))),))
+>>> [[figure.bounds[:2] for figure in page] for page in pack([box] * 3, (0, 0, 100, 12), 5)]
 [[(0.0, 2.0), (45.0, 2.0)], [(0.0, 2.0)]]
 """
 
@@ -13,7 +13,8 @@ from collections.abc import Sequence
 import attrs
 
 from ...errors import PaperError
-from ..primitives import Box, Drawing, bounds, shift
+from ..primitives import Box
+from .figure import Figure
 
 
 @attrs.define
@@ -26,8 +27,8 @@ class _Row:
     filled: float
 
 
-def pack(drawings: Sequence[Drawing], room: Box, gap: float) -> list[list[Drawing]]:
-    """Drawings moved to their places, page by page.
+def pack(figures: Sequence[Figure], room: Box, gap: float) -> list[list[Figure]]:
+    """Figures moved to their places, page by page.
 
     Raises
     ------
@@ -35,17 +36,16 @@ def pack(drawings: Sequence[Drawing], room: Box, gap: float) -> list[list[Drawin
         If one of them is larger than the room.
     """
     rows: list[_Row] = []
-    pages: list[list[Drawing]] = []
-    for drawn in drawings:
-        a, b, c, d = bounds(drawn)
-        wide, high = c - a, d - b
+    pages: list[list[Figure]] = []
+    for figure in figures:
+        (left, _, _, top), (wide, high) = figure.bounds, figure.size
         if wide > room[2] - room[0] + 1e-6 or high > room[3] - room[1] + 1e-6:
             raise PaperError(f"A drawing of {wide:.1f} × {high:.1f} mm does not fit its page. Take larger paper.")
         row = next((r for r in rows if r.height >= high - 1e-6 and r.filled + wide <= room[2] + 1e-6), None)
         row = row or _new_row(rows, room, high, gap)
         if row.page == len(pages):
             pages.append([])
-        pages[row.page].append(shift(drawn, row.filled - a, row.top - d))
+        pages[row.page].append(figure.moved(row.filled - left, row.top - top))
         row.filled += wide + gap
     return pages
 

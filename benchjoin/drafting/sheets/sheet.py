@@ -7,17 +7,19 @@ PNG by the ending of the path, whole or not at all.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from functools import cached_property
 from pathlib import Path
 
 import attrs
 
 from ...errors import PaperError
+from ...findings import Finding, in_order
 from ..linework import Linework
 from ..primitives import Drawing, Primitive
 from ..writers import pdf, svg
 from ..writers.saving import write_whole
+from .figure import Figure
 from .title_block import TitleBlock, frame_sheet
 
 
@@ -38,7 +40,7 @@ class Sheet:
 
     A sheet with a title block is drawn with its border; the block says which sheet of how many it is. Its lines are
     0.5 and 0.25 mm wide, unless it is given another group: ``attrs.evolve(sheet, linework=Linework(wide=0.7,
-    narrow=0.35))``.
+    narrow=0.35))``. It knows the figures that it carries; sheets that look alike are equal, whatever these are called.
     """
 
     name: str
@@ -52,6 +54,17 @@ class Sheet:
     number: int | None = None
     count: int | None = None
     linework: Linework = attrs.field(factory=Linework)
+    figures: tuple[Figure, ...] = attrs.field(default=(), eq=False)
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """What was found about its figures, errors first, each once."""
+        return in_order(dict.fromkeys(finding for figure in self.figures for finding in figure.findings))
+
+    @property
+    def fingerprints(self) -> Mapping[str, str]:
+        """Fingerprints of its figures, by their names."""
+        return {figure.name: figure.fingerprint for figure in self.figures}
 
     @cached_property
     def whole(self) -> Drawing:

@@ -8,20 +8,23 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from typing import Unpack
+
+import attrs
 
 from ...drafting.dimensions.spread import spread
 from ...drafting.lettering import wrap
-from ...drafting.primitives import Box, Drawing, Line, Point, Primitive, Text, figure_middle
+from ...drafting.primitives import Box, Line, Point, Primitive, Text, figure_middle
+from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.ruled import PITCH, TEXT, draw_rows, set_table
 from ...drafting.sheets.sheet import Sheet
 from ...errors import PaperError
 from ...layout.layout import Layout
 from ...shop.budget.error_budget import ErrorBudget, error_budget
 from ...shop.budget.marking_ways import Marking, MarkingWay
-from ...trade.paper import landscape, paper_size
-from ..making.house import PLAIN, House, block, default_paper, room
+from ..making.asked import Asked, OnPaper, ask
+from ..making.maker import INSET, make, ruled
 
-INSET = 5.0
 LEAST_PLOT = 35.0
 """A plot lower than this does not read. [mm]"""
 NAMES = 38.0
@@ -38,35 +41,35 @@ At = Callable[[float, float], Point]
 
 
 def error_budget_sheets(
-    layout: Layout, marking: Marking | None = None, *, paper: str | None = None, house: House | None = None
+    layout: Layout, marking: Marking | None = None, **options: Unpack[OnPaper]
 ) -> tuple[Sheet, ...]:
-    """The sheet of a layout's error budget; none where no leg carries a mark.
+    """The sheet of a layout's error budget; none where no leg carries a mark. Options are paper and house.
 
     Raises
     ------
     PaperError
         If the paper is too small for table and plots.
     """
-    budget = error_budget(layout, marking)
+    return budget_pages(layout, attrs.evolve(ask(layout, OnPaper, options), marking=marking))
+
+
+def budget_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
+    """The error budget: one sheet, or none."""
+    budget = error_budget(layout, asked.marking)
     if budget is None:
         return ()
-    width, height = landscape(paper_size(paper or default_paper(layout.frame)))
-    table = budget.table()
-    words = block(layout.frame, house or PLAIN, kind="Error budget", piece=table.title, scale="")
-    x0, y0, x1, y1 = room(width, height, words)
-    drawing = _page(budget, (x0 + INSET, y0 + INSET, x1 - INSET, y1 - INSET))
-    sheet = Sheet(
-        name="error-budget", title="Error budget", width=width, height=height, drawing=drawing, block=words, scale=""
-    )
-    return (sheet,)
+    title = "Error budget"
+    page = ruled(asked, kind=title, piece=budget.table().title, upright=False)
+    figures = _figures(budget, page.inside)
+    return (make(*figures, house=asked.house, name="error-budget", title=title, size=page.size, words=page.words),)
 
 
-def _page(budget: ErrorBudget, inside: Box) -> Drawing:
+def _figures(budget: ErrorBudget, inside: Box) -> tuple[Figure, Figure, Figure]:
     """Table above, its notes under it, both plots at the bottom."""
     left, low, right, high = inside
     table = budget.table()
     head, rows, widths = set_table(table, right - left)
-    ruled = tuple(draw_rows([head, *rows], widths, table.aligned(), (left, high)))
+    ruled_rows = tuple(draw_rows([head, *rows], widths, table.aligned(), (left, high)))
     top = high - head.height - sum(row.height for row in rows) - 1.0
     notes = [line for note in table.notes for line in wrap(note, TEXT, right - left)]
     under = [Text((left, top - PITCH * number), line, TEXT) for number, line in enumerate(notes, 1)]
@@ -76,12 +79,18 @@ def _page(budget: ErrorBudget, inside: Box) -> Drawing:
     half = (right - left - INSET) / 2
     places = {way: [mark.place.worst for mark in marks] for way, marks in budget.ways.items()}
     legs = {way: [mark.between_legs.worst for mark in marks] for way, marks in budget.ways.items()}
-    one = _plot(budget, "Each mark, at worst", places, (left, low, left + half, top))
-    two = _plot(budget, "Leg to leg, at worst", legs, (right - half, low, right, top))
-    return (*ruled, *under, *one, *two)
+    return (
+        Figure(name=table.title, drawing=(*ruled_rows, *under)),
+        _plot(budget, "Each mark, at worst", places, (left, low, left + half, top)),
+        _plot(budget, "Leg to leg, at worst", legs, (right - half, low, right, top)),
+    )
 
 
-def _plot(
+def _plot(budget: ErrorBudget, title: str, errors: Mapping[MarkingWay, Sequence[float]], inside: Box) -> Figure:
+    return Figure(name=title, drawing=_axes(budget, title, errors, inside))
+
+
+def _axes(
     budget: ErrorBudget, title: str, errors: Mapping[MarkingWay, Sequence[float]], inside: Box
 ) -> Iterator[Primitive]:
     """Errors over the distance from the foot: axes with figures, a line and a name for each way of marking."""

@@ -5,16 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ...drafting.sheets.sheet import Sheet
-from ...layout.layout import Layout
 from ...tables import Table
 from ...trade.paper import PAPERS, SOLD_AS
-from ..making.house import House
-from .table_sheets import list_sheets
+from ..making.asked import Asked
+from .table_sheets import list_pages
 
 
-def contents(
-    layout: Layout, sheets: Sequence[Sheet], first: int, *, paper: str | None = None, house: House | None = None
-) -> tuple[Sheet, ...]:
+def contents_pages(asked: Asked, sheets: Sequence[Sheet], first: int) -> tuple[Sheet, ...]:
     """Contents of sheets that are numbered from first on.
 
     Raises
@@ -26,7 +23,7 @@ def contents(
         (str(number), sheet.title, sheet.scale or "–", paper_name(sheet)) for number, sheet in enumerate(sheets, first)
     )
     table = Table("Contents", ("Sheet", "What", "Scale", "Paper"), rows, (), "rlll")
-    return list_sheets(layout, table, name="contents", kind="Contents", paper=paper, house=house, upright=True)
+    return list_pages(asked, table, name="contents", kind="Contents", upright=True)
 
 
 def paper_name(sheet: Sheet) -> str:

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import Unpack
 
 from ...drafting.lettering import wrap
-from ...drafting.primitives import Drawing, Primitive, Text, bounds, shift
+from ...drafting.primitives import Primitive, Text, bounds, shift
+from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.ruled import draw_rows, set_table
 from ...drafting.sheets.sheet import Sheet
 from ...frame.roles import Role
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...tables import Table
+from ..making.asked import Asked, OnPaper, ask
 from ..making.fitting import fit_view
-from ..making.house import PLAIN, House, Reader, reader
+from ..making.house import Reader, reader
 from ..making.notes import told
 from ..views.isometric import picture
 from ..views.strokes import strokes
@@ -25,30 +28,36 @@ MOST_TOLD = 6
 """So many findings are told on the cover; the rest are on their own sheet."""
 
 
-def cover(layout: Layout, *, paper: str | None = None, house: House | None = None) -> Sheet:
-    """The cover of one design.
+def cover(layout: Layout, **options: Unpack[OnPaper]) -> Sheet:
+    """The cover of one design; options are paper and house, as `Asked` has them.
 
     Raises
     ------
     PaperError
         If it does not fit the paper.
     """
+    (sheet,) = cover_pages(layout, ask(layout, OnPaper, options))
+    return sheet
+
+
+def cover_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
+    """The cover."""
     seen = picture(layout.piece(1))
-    table = key_sizes(layout, reader(layout.frame, house or PLAIN))
+    table = key_sizes(layout, reader(layout.frame, asked.house))
     head, rows, widths = set_table(table, WIDE)
     ruled = tuple(draw_rows([head, *rows], widths, table.aligned(), (0.0, 0.0)))
-    notes = tuple(_findings(layout))
+    notes = tuple(_findings(asked))
+    title = layout.frame.name
 
-    def draw(scale: float) -> Drawing:
+    def draw(scale: float) -> Figure:
         shown = tuple(strokes(seen.lines, "visible", scale))
         x0, y0, x1, _ = bounds(shown)
         left, _, right, top = bounds(ruled)
         below = shift(ruled, (x0 + x1 - left - right) / 2, y0 - 8.0 - top)
         a, low, _, _ = bounds(below)
-        return (*shown, *below, *shift(notes, a, low - 6.0))
+        return Figure(name=title, drawing=(*shown, *below, *shift(notes, a, low - 6.0)))
 
-    title = layout.frame.name
-    return fit_view(layout, draw, name="cover", kind="Build binder", title=title, paper=paper, house=house, free=True)
+    yield fit_view(asked, draw, name="cover", kind="Build binder", title=title, free=True)
 
 
 def key_sizes(layout: Layout, read: Reader) -> Table:
@@ -83,17 +92,19 @@ def _levels(layout: Layout) -> str:
     return f"in {len(levels)} levels: {', '.join(levels)}"
 
 
-def _findings(layout: Layout) -> Iterator[Primitive]:
-    """The first findings in words, and how many more there are."""
-    counts = [(s, sum(f.severity == s for f in layout.findings)) for s in ("error", "warning", "note")]
+def _findings(asked: Asked) -> Iterator[Primitive]:
+    """How many findings there are, and the first ones that drawings write, in words."""
+    counts = [(s, sum(f.severity == s for f in asked.findings)) for s in ("error", "warning", "note")]
     counted = ", ".join(f"{n} {s}{'s' * (n != 1)}" for s, n in counts if n) or "none"
     lines: list[tuple[str, bool]] = [(f"Findings: {counted}", True)]
-    for finding in layout.findings[:MOST_TOLD]:
+    first = asked.for_drawings[:MOST_TOLD]
+    for finding in first:
         lines += [(line, False) for line in wrap(told(finding), 2.5, WIDE)]
         lines.append(("", False))
-    more = len(layout.findings) - MOST_TOLD
+    more = len(asked.findings) - len(first)
     if more > 0:
-        lines.append((f"… and {more} more on the sheet of findings.", False))
+        said = f"… and {more} more on the sheet of findings." if first else "See the sheet of findings."
+        lines.append((said, False))
     low = 0.0
     for line, bold in lines:
         low -= PITCH if bold else (4.2 if line else 1.6)

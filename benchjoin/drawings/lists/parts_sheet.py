@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from typing import Unpack
 
 import shapely
 
 from ...drafting.dimensions.spread import spread
 from ...drafting.primitives import Disc, Drawing, Line, Point, Primitive, Text, bounds, figure_middle, shift
+from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.ruled import draw_rows, set_table
 from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...shop.cut_list import parts_table
+from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
-from ..making.house import House
 from ..views.face import Face
 from ..views.isometric import Apart, drawn_apart
 
@@ -26,40 +28,37 @@ TABLE = 176.0
 """The table is at most so wide. [mm]"""
 
 
-def parts_sheet(layout: Layout, *, paper: str | None = None, house: House | None = None, piece: int = 1) -> Sheet:
-    """The picture of one piece drawn apart with item numbers, and its parts table.
+def parts_sheet(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
+    """The picture of one piece drawn apart with item numbers, and its parts table; options as for an elevation.
 
     Raises
     ------
     PaperError
         If it does not fit the paper at any scale.
     """
-    parts = layout.piece(piece)
-    shown = drawn_apart(layout, piece)
+    (sheet,) = apart_pages(layout, ask(layout, OfAPiece, options))
+    return sheet
+
+
+def apart_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
+    """The parts sheet."""
+    parts, title = layout.piece(asked.piece), "Parts, drawn apart"
+    shown = drawn_apart(layout, asked.piece)
     table = parts_table(layout)
     head, rows, columns = set_table(table, TABLE)
     ruled = tuple(draw_rows([head, *rows], columns, table.aligned(), (0.0, 0.0)))
 
-    def draw(scale: float) -> Drawing:
+    def draw(scale: float) -> Figure:
         picture = shown.drawing(scale)
         balloons = tuple(_balloons(parts, shown, picture, scale))
         whole = (*picture, *balloons)
         x0, y0, x1, _ = bounds(whole)
         left, _, right, top = bounds(ruled)
-        return (*whole, *shift(ruled, (x0 + x1 - left - right) / 2, y0 - 6.0 - top))
+        return Figure(name=title, drawing=(*whole, *shift(ruled, (x0 + x1 - left - right) / 2, y0 - 6.0 - top)))
 
-    others = list(_of_other_pieces(layout, piece))
-    return fit_view(
-        layout,
-        draw,
-        name="parts-apart",
-        kind="Parts",
-        title="Parts, drawn apart",
-        paper=paper,
-        house=house,
-        free=True,
-        notes=[" ".join(others)] if others else (),
-    )
+    others = list(_of_other_pieces(layout, asked.piece))
+    notes = [" ".join(others)] if others else []
+    yield fit_view(asked, draw, name="parts-apart", kind="Parts", title=title, free=True, notes=notes)
 
 
 def _of_other_pieces(layout: Layout, piece: int) -> Iterator[str]:

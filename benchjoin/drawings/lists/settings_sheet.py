@@ -6,41 +6,32 @@ are those of the settings; nothing is worked out here. What must be thought abou
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Iterator, Sequence
+from typing import Unpack
 
 import attrs
 
 from ...drafting.sheets.sheet import Sheet
-from ...errors import CannotDraw
 from ...layout.layout import Layout
 from ...shop.settings.settings import Settings, settings
 from ...shop.settings.shop import Shop
 from ...tables import Table
 from ...trade.cautions import Work, cautions
-from ..making.house import House
-from .table_sheets import list_sheets
+from ..making.asked import Asked, AtTheMachine, ask
+from ..making.buildable import must_be_buildable
+from .table_sheets import list_pages
 
 
-def settings_sheets(
-    layout: Layout,
-    shop: Shop | None = None,
-    *,
-    letter: str | None = None,
-    from_top: Collection[str] = (),
-    paper: str | None = None,
-    house: House | None = None,
-) -> tuple[Sheet, ...]:
+def settings_sheets(layout: Layout, shop: Shop | None = None, **options: Unpack[AtTheMachine]) -> tuple[Sheet, ...]:
     """Sheets of the settings of a batch, or of one set: notches, lengths, widths; what has no settings has no sheet.
 
     Parameters
     ----------
     layout : Layout
-    shop, letter, from_top
-        As for `settings`.
-    paper : str, optional
-        The desk paper of the design's tape if not given.
-    house : House, optional
-        Shop, names, date, revision and the like for the title blocks.
+    shop : Shop, optional
+        The maker's machines.
+    **options
+        letter, from_top, paper and house, as `Asked` has them.
 
     Raises
     ------
@@ -51,17 +42,18 @@ def settings_sheets(
     PaperError
         If a row is taller than the paper.
     """
-    if layout.errors():
-        told = "\n".join(f"  {finding.sentence}" for finding in layout.errors())
-        raise CannotDraw(
-            f"No settings are printed, because the frame cannot be built:\n{told}", findings=layout.errors()
-        )
-    found = settings(layout, shop, letter=letter, from_top=from_top)
+    return settings_pages(layout, attrs.evolve(ask(layout, AtTheMachine, options), shop=shop))
+
+
+def settings_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
+    """The settings of the shop."""
+    must_be_buildable(layout, "No settings are printed")
+    found = settings(layout, asked.shop, letter=asked.letter, from_top=asked.from_top)
     return tuple(
         sheet
         for name, kind, table, works in _lists(found)
         if table.rows
-        for sheet in list_sheets(layout, table, name=name, kind=kind, paper=paper, house=house, first=cautions(*works))
+        for sheet in list_pages(asked, table, name=name, kind=kind, first=cautions(*works))
     )
 
 

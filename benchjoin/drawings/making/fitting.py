@@ -6,15 +6,21 @@ from bisect import bisect_left
 from collections.abc import Callable, Sequence
 from functools import cache
 
+import attrs
+
 from ...drafting.primitives import Box, Drawing, bounds, shift
 from ...drafting.sheets.arrange import place_in
+from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...drafting.sheets.title_block import TitleBlock
 from ...errors import PaperError
-from ...layout.layout import Layout
+from ...findings import Finding
+from ...sources import COMMON_PRACTICE
 from ...trade.standards import SCALES
-from .house import PLAIN, House, block, both_ways, papers_from, room, system
-from .notes import counted, written
+from .asked import Asked
+from .house import block, both_ways, room, system
+from .maker import make, within
+from .notes import concerning, counted, finding_notes, written
 
 LARGEST = 0.2
 """A view is drawn at 1:5 at most: larger paper does not make it read better."""
@@ -28,29 +34,21 @@ CROWDED = 10.0
 """Figures that stand farther from their places than this are hard to follow. [mm]"""
 
 
-def view_scales(layout: Layout, largest: float = LARGEST) -> list[tuple[float, str]]:
+def view_scales(asked: Asked, largest: float = LARGEST) -> list[tuple[float, str]]:
     """Standard scales of the design's tape, the largest first."""
-    scales = [s for s in SCALES if s.system in (system(layout.frame), "both") and s.ratio <= largest]
+    scales = [s for s in SCALES if s.system in (system(asked.frame), "both") and s.ratio <= largest]
     return [(s.ratio, s.label) for s in sorted(scales, key=lambda s: -s.ratio)]
 
 
-def _calm(scale: float) -> float:
-    """Of a drawing without sizes: no figure is shifted."""
-    return 0.0
-
-
 def fit_view(
-    layout: Layout,
-    draw: Callable[[float], Drawing],
+    asked: Asked,
+    draw: Callable[[float], Figure],
     *,
     name: str,
     kind: str,
     title: str,
-    paper: str | None,
-    house: House | None,
     free: bool = False,
     notes: Sequence[str] = (),
-    shifted: Callable[[float], float] = _calm,
 ) -> Sheet:
     """A sheet of a view, on the paper asked for, or on the desk paper of the design's tape, or a larger one.
 
@@ -60,62 +58,60 @@ def fit_view(
 
     Parameters
     ----------
-    layout : Layout
+    asked : Asked
     draw : callable
-        The drawing at a scale, anywhere on the page.
+        The view at a scale, anywhere on the page. Findings about the parts that it shows are written below it.
     name, kind, title : str
         The sheet's name for files, the kind of drawing, and its title.
-    paper : str or None
-        The paper asked for.
-    house : House or None
-        Shop, names, date, revision and the like for the title block.
     free : bool
         A picture, which is not measured and may be of any size.
     notes : sequence of str
-        What is written below the view.
-    shifted : callable
-        How far figures are shifted at a scale. [mm]
+        What else is written below the view.
 
     Raises
     ------
     PaperError
         If it does not fit the paper at any scale.
     """
-    shown = house or PLAIN
-    scales = FREE if free else view_scales(layout)
+    scales = FREE if free else view_scales(asked)
     drawn = cache(draw)
 
     def words_at(label: str) -> TitleBlock:
-        return block(layout.frame, shown, kind=kind, piece=title, scale=label)
+        return block(asked.frame, asked.house, kind=kind, piece=title, scale=label)
 
     def goes_on(size: str, number: int) -> bool:
         ratio, label = scales[number]
-        rooms = [_inside(room(*way, words_at(label))) for way in both_ways(size)]
-        return any(_goes_in(bounds(drawn(ratio)), inside) for inside in rooms)
+        rooms = [within(room(*way, words_at(label)), INSET) for way in both_ways(size)]
+        return any(_goes_in(drawn(ratio).bounds, inside) for inside in rooms)
 
     def on(size: str, crowded_on: str) -> tuple[Sheet, float]:
         first = bisect_left(range(len(scales)), True, key=lambda number: goes_on(size, number)) if free else 0
         for ratio, label in scales[first:]:
-            drawing, off = drawn(ratio), shifted(ratio)
-            about, words = _about_room(off, size, crowded_on), words_at(label)
-            ways = [about + list(notes)] if free or not notes else [about + list(notes), about + counted(notes)]
-            for width, height in both_ways(size):
-                placed = _placed(drawing, ways, _inside(room(width, height, words)))
+            figure, words = _found(drawn(ratio), asked), words_at(label)
+            about, crowded = _about_room(figure, size, crowded_on)
+            ways = [about + own for own in _told(asked, figure, notes)]
+            for way in both_ways(size):
+                placed = _placed(figure.drawing, ways[:1] if free else ways, within(room(*way, words), INSET))
                 if placed:
-                    sheet = Sheet(
-                        name=name,
-                        title=title,
-                        width=width,
-                        height=height,
-                        drawing=placed,
-                        block=words,
-                        scale=label,
-                        linework=shown.linework,
-                    )
-                    return sheet, off
+                    drawing, below = placed
+                    own = attrs.evolve(figure, drawing=drawing, findings=(*figure.findings, *crowded))
+                    sheet = make(own, below, house=asked.house, name=name, title=title, size=way, words=words)
+                    return sheet, figure.shifted
         raise PaperError(f"{title} does not fit {size} at any scale. Take larger paper.")
 
-    return _calmest(on, papers_from(layout.frame, paper))
+    return _calmest(on, asked.papers)
+
+
+def _found(figure: Figure, asked: Asked) -> Figure:
+    """A figure with its findings and those about the parts that it shows."""
+    own = concerning(asked, figure.shows, asked.piece) if figure.shows else ()  # a picture waits for no findings
+    return attrs.evolve(figure, findings=(*figure.findings, *own))
+
+
+def _told(asked: Asked, figure: Figure, notes: Sequence[str]) -> list[list[str]]:
+    """What is written below a view: in full, in brief, and only how many notes there are."""
+    full, brief = ([*finding_notes(asked, figure.findings, brief=brief), *notes] for brief in (False, True))
+    return [full, brief, counted(full)] if full else [full]
 
 
 def _calmest(on: Callable[[str, str], tuple[Sheet, float]], papers: Sequence[str]) -> Sheet:
@@ -136,22 +132,29 @@ def _calmest(on: Callable[[str, str], tuple[Sheet, float]], papers: Sequence[str
     return min(tried, key=lambda one: one[:2])[2]
 
 
-def _about_room(off: float, paper: str, crowded_on: str) -> list[str]:
-    """What a sheet says of itself where figures crowd."""
-    if off > CROWDED:
-        return ["Figures stand away from their edges here; the part drawings show these places larger."]
-    return [f"On {paper}, since the figures would crowd on {crowded_on}."] if crowded_on else []
+def _about_room(figure: Figure, paper: str, crowded_on: str) -> tuple[list[str], tuple[Finding, ...]]:
+    """What a sheet says of itself where figures crowd, and the finding for the list."""
+    if figure.shifted > CROWDED:
+        note = "Figures stand away from their edges here; the part drawings show these places larger."
+        said = f"{figure.name}: figures stand away from their edges; the part drawings show these places larger."
+        return [note], (_crowded(figure, "crowded figures", said),)
+    if crowded_on:
+        why = f"on {paper}, since the figures would crowd on {crowded_on}."
+        return [f"O{why[1:]}"], (_crowded(figure, "larger paper", f"{figure.name}: {why}"),)
+    return [], ()
 
 
-def _inside(free: Box) -> Box:
-    return (free[0] + INSET, free[1] + INSET, free[2] - INSET, free[3] - INSET)
+def _crowded(figure: Figure, kind: str, sentence: str) -> Finding:
+    return Finding(
+        severity="note", kind=kind, where=figure.name, parts=figure.shows, sentence=sentence, source=COMMON_PRACTICE
+    )
 
 
-def _placed(drawing: Drawing, ways: Sequence[Sequence[str]], inside: Box) -> Drawing | None:
-    """The drawing in the middle of its room with the notes below or beside it; None where it does not go in.
+def _placed(drawing: Drawing, ways: Sequence[Sequence[str]], inside: Box) -> tuple[Drawing, Drawing] | None:
+    """The drawing in the middle of its room, and the notes below or beside it; None where it does not go in.
 
-    Notes do not make a view smaller: where they have no room they are told in a shorter way, the next one of `ways`. A
-    picture, which is not to scale, makes room for them.
+    Where notes have no room they are told in a shorter way, the next one of `ways`. A picture, which is not to scale,
+    makes room for them.
     """
     size = bounds(drawing)
     if not _goes_in(size, inside):
@@ -164,17 +167,17 @@ def _placed(drawing: Drawing, ways: Sequence[Sequence[str]], inside: Box) -> Dra
     return None
 
 
-def _below(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box) -> Drawing | None:
+def _below(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box) -> tuple[Drawing, Drawing] | None:
     """The drawing, and notes at the foot of its room."""
     x0, y0, x1, y1 = inside
     told, low = written(notes, x1 - x0), y0
     if told:
         foot = y0 - bounds(told)[1]
         told, low = shift(told, x0, foot), foot + INSET
-    return (*place_in(drawing, (x0, low, x1, y1)), *told) if _goes_in(size, (x0, low, x1, y1)) else None
+    return (place_in(drawing, (x0, low, x1, y1)), told) if _goes_in(size, (x0, low, x1, y1)) else None
 
 
-def _beside(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box) -> Drawing | None:
+def _beside(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box) -> tuple[Drawing, Drawing] | None:
     """The drawing, and a column of notes on its right, from the top down."""
     x0, y0, x1, y1 = inside
     right = x0 + (size[2] - size[0]) + 2 * INSET
@@ -182,7 +185,7 @@ def _beside(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box) -> D
         return None
     told = shift(written(notes, x1 - right), right, y1)
     room_left = (x0, y0, right - 2 * INSET, y1)
-    return (*place_in(drawing, room_left), *told) if bounds(told)[1] >= y0 else None
+    return (place_in(drawing, room_left), told) if bounds(told)[1] >= y0 else None
 
 
 def _goes_in(size: Box, inside: Box) -> bool:

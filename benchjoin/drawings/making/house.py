@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from typing import Literal
 
 import attrs
 
 from ...drafting.linework import Linework
 from ...drafting.primitives import Box
-from ...drafting.sheets.sheet import Sheet
 from ...drafting.sheets.title_block import TitleBlock, frame_sheet
-from ...errors import PaperError
 from ...frame.frame import Frame
 from ...readings import Tape
 from ...trade.paper import landscape, paper_size
@@ -107,19 +105,3 @@ def papers_from(frame: Frame, paper: str | None) -> tuple[str, ...]:
     if paper is not None:
         return (paper,)
     return next(row for row in SERIES if row[0] == default_paper(frame))
-
-
-def first_that_fits(draw: Callable[[str], Sheet], papers: Sequence[str]) -> Sheet:
-    """The sheet on the first paper that takes it.
-
-    Raises
-    ------
-    PaperError
-        If none of them does.
-    """
-    for paper in papers[:-1]:
-        try:
-            return draw(paper)
-        except PaperError:
-            continue
-    return draw(papers[-1])

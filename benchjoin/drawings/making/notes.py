@@ -1,7 +1,8 @@
 """Notes on a sheet: the findings that concern the parts it shows, and what the sheet says about itself.
 
 Findings name their parts; a sheet asks for those of the parts that it shows, and writes them where it has room. A
-finding about another piece is left to the sheets of that piece.
+finding about another piece is left to the sheets of that piece. Notes do not make a drawing smaller: where all have no
+room, those of the layout stay, and where these have none either, it is said how many there are.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from collections.abc import Iterable, Sequence
 from ...drafting.lettering import wrap
 from ...drafting.primitives import Drawing, Text
 from ...findings import Finding
-from ...layout.layout import Layout
+from .asked import Asked
 
 TEXT = 2.5
 PITCH, BETWEEN = 3.9, 1.2
@@ -22,14 +23,10 @@ WIDEST = 150.0
 """A line of notes is at most so long, to be read. [mm]"""
 
 
-def concerning(layout: Layout, identities: Iterable[str], piece: int) -> list[Finding]:
-    """The findings about parts of one piece, by identity; errors first."""
+def concerning(asked: Asked, identities: Iterable[str], piece: int) -> tuple[Finding, ...]:
+    """The findings for drawings about parts of one piece, by identity; errors first."""
     shown = set(identities)
-    return [
-        finding
-        for finding in layout.findings
-        if shown.intersection(finding.parts) and finding.concerns(piece)
-    ]
+    return tuple(f for f in asked.for_drawings if shown.intersection(f.parts) and f.concerns(piece))
 
 
 def told(finding: Finding) -> str:
@@ -37,11 +34,13 @@ def told(finding: Finding) -> str:
     return f"{finding.severity.capitalize()}: {finding.sentence}"
 
 
-def finding_notes(layout: Layout, identities: Iterable[str], piece: int, most: int = MOST) -> list[str]:
-    """Notes for a sheet that shows some parts of a piece."""
-    found = concerning(layout, identities, piece)
-    more = len(found) - most
-    return [*map(told, found[:most]), *([f"{more} more: see the sheet of findings."] if more > 0 else [])]
+def finding_notes(
+    asked: Asked, findings: Sequence[Finding], *, brief: bool = False, most: int | None = MOST
+) -> list[str]:
+    """Notes of the findings about the parts that are shown; in brief, of the layout's own. The others are counted."""
+    own = [finding for finding in findings if not brief or finding in asked.layout.findings][:most]
+    more = len(findings) - len(own)
+    return [*dict.fromkeys(map(told, own)), *([f"{more} more: see the sheet of findings."] if more > 0 else [])]
 
 
 def counted(notes: Sequence[str]) -> list[str]:

@@ -6,23 +6,23 @@ widths run from the left end or the front. The largest standard scale that fits 
 
 from __future__ import annotations
 
-from functools import cache
+from collections.abc import Iterator
+from typing import Unpack
 
-from ...drafting.primitives import Drawing
+from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...errors import AddressError
 from ...layout.layout import Layout
+from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
-from ..making.house import PLAIN, House
-from ..making.notes import finding_notes
-from .sizes import Sizes, upright
+from .sizes import upright
 from .strokes import level_names, strokes
 from .view import view
 
+SIDES = ("front", "back", "left", "right")
 
-def elevation(
-    layout: Layout, seen: str, *, paper: str | None = None, house: House | None = None, piece: int = 1
-) -> Sheet:
+
+def elevation(layout: Layout, seen: str, **options: Unpack[OfAPiece]) -> Sheet:
     """The elevation of one piece, seen from the front, back, left or right.
 
     Parameters
@@ -30,12 +30,8 @@ def elevation(
     layout : Layout
     seen : str
         "front", "back", "left" or "right".
-    paper : str, optional
-        "Letter", "A4", "Tabloid", "A3" …; if not given, the desk paper of the design's tape, or the next larger one.
-    house : House, optional
-        What the shop's sheets have in common, for the title block.
-    piece : int
-        Which piece of the batch.
+    **options
+        paper, house and piece, as `Asked` has them.
 
     Raises
     ------
@@ -44,31 +40,29 @@ def elevation(
     PaperError
         If it does not fit the paper at any scale.
     """
-    if seen not in ("front", "back", "left", "right"):
+    if seen not in SIDES:
         raise AddressError(f"There is no elevation from {seen!r}. Choose front, back, left or right.", address=seen)
-    parts = layout.piece(piece)
+    return _elevation(layout, ask(layout, OfAPiece, options), seen)
+
+
+def elevation_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
+    """The elevations from all four sides."""
+    for seen in SIDES:
+        yield _elevation(layout, asked, seen)
+
+
+def _elevation(layout: Layout, asked: Asked, seen: str) -> Sheet:
+    parts = layout.piece(asked.piece)
     look = view(parts, seen)
 
-    @cache
-    def sizes(scale: float) -> Sizes:
-        return upright(layout, parts, look, scale, house or PLAIN)
-
-    def draw(scale: float) -> Drawing:
-        return (
+    def draw(scale: float) -> Figure:
+        sizes = upright(layout, parts, look, scale, asked.house)
+        drawing = (
             *strokes(look.visible, "visible", scale),
             *strokes(look.hidden, "hidden", scale),
             *level_names(parts, look, scale),
-            *sizes(scale).drawing(),
+            *sizes.drawing(),
         )
+        return Figure(name=look.eye.title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
-    return fit_view(
-        layout,
-        draw,
-        name=f"elevation-{seen}",
-        kind="Elevation",
-        title=look.eye.title,
-        paper=paper,
-        house=house,
-        notes=finding_notes(layout, look.shows, piece),
-        shifted=lambda scale: sizes(scale).shifted,
-    )
+    return fit_view(asked, draw, name=f"elevation-{seen}", kind="Elevation", title=look.eye.title)

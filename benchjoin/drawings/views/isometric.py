@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from typing import Any
+from typing import Any, Unpack
 
 import attrs
 import numpy as np
@@ -19,14 +19,15 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from ...drafting.primitives import Drawing, Line
+from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...layout import ways_in
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH
 from ...solids import Placement, Vector, along
+from ..making.asked import OfAPiece, ask
 from ..making.fitting import fit_view
-from ..making.house import House
 from .face import Face, faces_of
 from .strokes import strokes
 from .view import EYES, Eye
@@ -53,36 +54,38 @@ class Picture:
     lines: BaseGeometry = attrs.field(eq=False)
 
 
-def isometric(layout: Layout, *, paper: str | None = None, house: House | None = None, piece: int = 1) -> Sheet:
-    """The isometric picture of one piece.
+def isometric(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
+    """The isometric picture of one piece; options are paper, house and piece, as `Asked` has them.
 
     Raises
     ------
     PaperError
         If it does not fit the paper at any scale.
     """
-    seen = picture(layout.piece(piece))
+    asked, title = ask(layout, OfAPiece, options), "Isometric picture"
+    seen = picture(layout.piece(asked.piece))
 
-    def draw(scale: float) -> Drawing:
-        return tuple(strokes(seen.lines, "visible", scale))
+    def draw(scale: float) -> Figure:
+        return Figure(name=title, drawing=strokes(seen.lines, "visible", scale))
 
-    title = "Isometric picture"
-    return fit_view(layout, draw, name="isometric", kind="Picture", title=title, paper=paper, house=house, free=True)
+    return fit_view(asked, draw, name="isometric", kind="Picture", title=title, free=True)
 
 
-def exploded(layout: Layout, *, paper: str | None = None, house: House | None = None, piece: int = 1) -> Sheet:
-    """The isometric picture of one piece drawn apart, with the way of each rail to its legs.
+def exploded(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
+    """The isometric picture of one piece drawn apart, with the way of each rail to its legs; options as for the other.
 
     Raises
     ------
     PaperError
         If it does not fit the paper at any scale.
     """
-    shown = drawn_apart(layout, piece)
-    title = "Isometric picture, drawn apart"
-    return fit_view(
-        layout, shown.drawing, name="exploded", kind="Picture", title=title, paper=paper, house=house, free=True
-    )
+    asked, title = ask(layout, OfAPiece, options), "Isometric picture, drawn apart"
+    shown = drawn_apart(layout, asked.piece)
+
+    def draw(scale: float) -> Figure:
+        return Figure(name=title, drawing=shown.drawing(scale))
+
+    return fit_view(asked, draw, name="exploded", kind="Picture", title=title, free=True)
 
 
 @attrs.frozen

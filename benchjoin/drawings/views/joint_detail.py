@@ -8,6 +8,7 @@ off, so that one looks at its cut wood. Edges where leg or rail go on are thin.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Unpack
 
 import attrs
 import shapely
@@ -16,7 +17,9 @@ from shapely.geometry.base import BaseGeometry
 from ...drafting.dimensions.span import overall
 from ...drafting.lettering import text_width, wrap
 from ...drafting.primitives import Drawing, Text, bounds, shift
+from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
+from ...findings import Finding
 from ...frame.faces import AXIS, OPPOSITE
 from ...layout.joints.meeting import Cut, Joint
 from ...layout.layout import Layout
@@ -24,8 +27,9 @@ from ...layout.on_face import OnFace
 from ...layout.parts import Part, face_up
 from ...lengths import TOUCH, distinct
 from ...solids import Box
-from ..making.house import PLAIN, House, Reader, projection, reader
-from ..making.notes import concerning, told
+from ..making.asked import Asked, OnPaper, ask
+from ..making.house import Reader, projection, reader
+from ..making.notes import concerning, finding_notes
 from ..making.packed import packed_sheets
 from .strokes import strokes
 from .view import EYES, Eye, View, view
@@ -40,27 +44,27 @@ BETWEEN, APART = 16.0, 5.0
 """Between two views beside each other, with room for a size, and one above the other. [mm]"""
 
 
-def joint_details(layout: Layout, *, paper: str | None = None, house: House | None = None) -> tuple[Sheet, ...]:
-    """Details of each kind of joint, as many to a sheet as go on it.
+def joint_details(layout: Layout, **options: Unpack[OnPaper]) -> tuple[Sheet, ...]:
+    """Details of each kind of joint, as many to a sheet as go on it; options are paper and house.
 
     Raises
     ------
     PaperError
         If a detail does not fit the paper at any scale.
     """
+    return joint_pages(layout, ask(layout, OnPaper, options))
+
+
+def joint_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
+    """The joint details; none where nothing is joined."""
     kinds = [(same, _looks(layout, same[0])) for same in _kinds(layout)]
 
-    def blocks(scale: float, wide: float) -> list[Drawing]:
-        return [
-            _block(layout, number, same, looks, scale, house or PLAIN, wide)
-            for number, (same, looks) in enumerate(kinds, 1)
-        ]
+    def blocks(scale: float, wide: float, brief: bool) -> list[Figure]:
+        return [_block(layout, asked, n, same, looks, scale, wide, brief) for n, (same, looks) in enumerate(kinds, 1)]
 
     if not kinds:
         return ()
-    return packed_sheets(
-        layout, blocks, name="joints", kind="Joint details", largest=0.5, paper=paper, house=house or PLAIN
-    )
+    return packed_sheets(asked, blocks, name="joints", kind="Joint details", largest=0.5)
 
 
 def _kinds(layout: Layout) -> list[list[Joint]]:
@@ -119,18 +123,28 @@ def _looks(layout: Layout, joint: Joint) -> Looks:
 
 
 def _block(
-    layout: Layout, number: int, same: Sequence[Joint], looks: Looks, scale: float, house: House, wide: float
-) -> Drawing:
+    layout: Layout,
+    asked: Asked,
+    number: int,
+    same: Sequence[Joint],
+    looks: Looks,
+    scale: float,
+    wide: float,
+    brief: bool,
+) -> Figure:
     """One kind of joint: heading and findings, then its three views."""
-    read = reader(layout.frame, house)
-    views = _placed(looks, scale, read, third=projection(layout.frame, house) == "third angle")
+    read, joint = reader(layout.frame, asked.house), same[0]
+    views = _placed(looks, scale, read, third=projection(layout.frame, asked.house) == "third angle")
     width = min(max(bounds(views)[2] - bounds(views)[0], 86.0), wide)
     where, more = _heading(layout, number, same, read)
+    findings = _findings(asked, same)
+    notes = finding_notes(asked, findings, brief=brief, most=None)
     words = [(line, True) for line in wrap(where, TEXT, width, bold=True)]
-    words += [(line, False) for note in (more, *_notes(layout, same)) for line in wrap(note, TEXT, width)]
+    words += [(line, False) for note in (more, *notes) for line in wrap(note, TEXT, width)]
     heading = tuple(Text((0.0, -PITCH * n), line, TEXT, bold=bold) for n, (line, bold) in enumerate(words))
     low = bounds(heading)[1] - 3.0
-    return (*heading, *shift(views, -bounds(views)[0], low - bounds(views)[3]))
+    drawing = (*heading, *shift(views, -bounds(views)[0], low - bounds(views)[3]))
+    return Figure(name=f"Joint {number}", drawing=drawing, shows=(joint.host, joint.guest), findings=findings)
 
 
 def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -> tuple[str, str]:
@@ -150,12 +164,12 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     return where, f"{more}Cut into the {cut}{high}, {loose}."
 
 
-def _notes(layout: Layout, same: Sequence[Joint]) -> tuple[str, ...]:
+def _findings(asked: Asked, same: Sequence[Joint]) -> tuple[Finding, ...]:
     """Findings about both the leg and the rail of one of the joints."""
     found = {
-        told(finding): None
+        finding: None
         for joint in same
-        for finding in concerning(layout, (joint.host,), joint.piece)
+        for finding in concerning(asked, (joint.host,), joint.piece)
         if joint.guest in (*finding.parts, *finding.mates)
     }
     return tuple(found)

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
+from typing import Unpack
 
 import attrs
 from shapely.affinity import translate
@@ -20,7 +21,9 @@ from ...drafting.dimensions.span import overall
 from ...drafting.dimensions.spread import spread
 from ...drafting.lettering import text_width, wrap
 from ...drafting.primitives import Drawing, Line, Primitive, Text, bounds, shift
+from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
+from ...findings import Finding
 from ...frame.faces import AXIS, OPPOSITE
 from ...frame.roles import rank
 from ...layout.layout import Layout
@@ -30,9 +33,10 @@ from ...lengths import distinct
 from ...outlines import SAG
 from ...shop.cut_list import called, marks
 from ...shop.settings.notching import DATUM_ENDS
+from ..making.asked import Asked, OnPaper, ask
 from ..making.fitting import LARGEST
-from ..making.house import PLAIN, House, Reader, reader
-from ..making.notes import concerning, told
+from ..making.house import Reader, reader
+from ..making.notes import concerning, finding_notes
 from ..making.packed import packed_sheets
 from .broken import Broken, broken, lay, zigzags
 from .strokes import strokes
@@ -46,57 +50,72 @@ LEAST_WIDE = 86.0
 """Words over narrow views are written at least so wide. [mm]"""
 
 
-def part_drawings(layout: Layout, *, paper: str | None = None, house: House | None = None) -> tuple[Sheet, ...]:
-    """Drawings of each kind of part, as many to a sheet as go on it, legs first.
+def part_drawings(layout: Layout, **options: Unpack[OnPaper]) -> tuple[Sheet, ...]:
+    """Drawings of each kind of part, as many to a sheet as go on it, legs first; options are paper and house.
 
     Raises
     ------
     PaperError
         If a part does not fit the paper at any scale.
     """
+    return part_pages(layout, ask(layout, OnPaper, options))
+
+
+def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
+    """The part drawings."""
     kinds: dict[int, list[Part]] = {}
     for part in layout.parts:
         kinds.setdefault(part.kind, []).append(part)
     order = sorted(kinds.values(), key=lambda same: (rank(same[0].slot.role), same[0].kind))
+    drawn = [(same, _shown(same[0]), _findings(asked, same)) for same in order]
 
-    faces = [_shown(same[0]) for same in order]
+    def blocks(scale: float, wide: float, brief: bool) -> list[Figure]:
+        return [
+            _block(asked, same, faces, findings, scale, wide, finding_notes(asked, findings, brief=brief, most=None))
+            for same, faces, findings in drawn
+        ]
 
-    def blocks(scale: float, wide: float) -> list[Drawing]:
-        found = zip(order, faces, strict=True)
-        return [_block(layout, same, shown, scale, house or PLAIN, wide) for same, shown in found]
+    return packed_sheets(asked, blocks, name="parts", kind="Part drawings", largest=LARGEST)
 
-    return packed_sheets(
-        layout, blocks, name="parts", kind="Part drawings", largest=LARGEST, paper=paper, house=house or PLAIN
-    )
+
+def _findings(asked: Asked, same: Sequence[Part]) -> tuple[Finding, ...]:
+    return tuple(dict.fromkeys(f for part in same for f in concerning(asked, (part.identity,), part.piece)))
 
 
 def _block(
-    layout: Layout, same: Sequence[Part], faces: Sequence[_Face], scale: float, house: House, wide: float
-) -> Drawing:
+    asked: Asked,
+    same: Sequence[Part],
+    faces: Sequence[_Face],
+    findings: tuple[Finding, ...],
+    scale: float,
+    wide: float,
+    notes: Sequence[str],
+) -> Figure:
     """All of one kind of part: heading and findings, then its views one below the other."""
     part, along = same[0], broken(_features(same[0]), scale)
     left = max(text_width(face.name, TEXT) for face in faces) + 14.0
-    views = [_laid(part, face, along, scale, reader(layout.frame, house), first=face is faces[0]) for face in faces]
+    read = reader(asked.frame, asked.house)
+    views = [_laid(part, face, along, scale, read, first=face is faces[0]) for face in faces]
     across = max(left + bounds(seen)[2] for seen in views)
     drawn: list[Primitive] = [
         Text((0.0, -PITCH * n), line, TEXT, bold=bold)
-        for n, (line, bold) in enumerate(_told(layout, same, across, wide))
+        for n, (line, bold) in enumerate(_told(same, notes, across, wide))
     ]
     low = bounds(tuple(drawn))[1] - 2.0
     for seen in views:
         drawn += shift(seen, left, low - bounds(seen)[3])
         low -= bounds(seen)[3] - bounds(seen)[1] + 2.0
-    return tuple(drawn)
+    shows = tuple(dict.fromkeys(own.identity for own in same))
+    return Figure(name=f"Part {part.kind}", drawing=drawn, shows=shows, findings=findings)
 
 
-def _told(layout: Layout, same: Sequence[Part], across: float, wide: float) -> list[tuple[str, bool]]:
+def _told(same: Sequence[Part], notes: Sequence[str], across: float, wide: float) -> list[tuple[str, bool]]:
     """What it is, how many, of what, where it is measured from, and findings, as wide as the views are."""
     part = same[0]
     hand = f", {part.handed} hand" if part.handed else ""
     head = f"Part {part.kind}: {called(same)}{hand}, make {len(same)}"
     named = f" Faces as on {part.mark}." if any(other.faces != part.faces for other in same) else ""
     rest = f"{part.stock.name}. 0 is the {DATUM_ENDS[part.slot.axes[0]]}. Marks: {marks(p.mark for p in same)}.{named}"
-    notes = dict.fromkeys(told(finding) for p in same for finding in concerning(layout, (p.identity,), p.piece))
     width = min(max(across, LEAST_WIDE), wide)
     return [
         *((line, True) for line in wrap(head, TEXT, width, bold=True)),

@@ -2,46 +2,40 @@
 
 from __future__ import annotations
 
-from functools import cache
+from collections.abc import Iterator
+from typing import Unpack
 
-from ...drafting.primitives import Drawing
+from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
+from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
-from ..making.house import PLAIN, House
-from ..making.notes import finding_notes
-from .sizes import Sizes, flat
+from .sizes import flat
 from .strokes import strokes
 from .view import view
 
 
-def plan(layout: Layout, *, paper: str | None = None, house: House | None = None, piece: int = 1) -> Sheet:
-    """The plan of one piece from above.
+def plan(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
+    """The plan of one piece from above; options are paper, house and piece, as `Asked` has them.
 
     Raises
     ------
     PaperError
         If it does not fit the paper at any scale.
     """
-    parts = layout.piece(piece)
+    (sheet,) = plan_pages(layout, ask(layout, OfAPiece, options))
+    return sheet
+
+
+def plan_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
+    """The plan."""
+    parts = layout.piece(asked.piece)
     look = view(parts, "above")
 
-    @cache
-    def sizes(scale: float) -> Sizes:
-        return flat(layout, parts, look, scale, house or PLAIN)
-
-    def draw(scale: float) -> Drawing:
+    def draw(scale: float) -> Figure:
+        sizes = flat(layout, parts, look, scale, asked.house)
         lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
-        return (*lines, *sizes(scale).drawing())
+        drawing = (*lines, *sizes.drawing())
+        return Figure(name=look.eye.title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
-    return fit_view(
-        layout,
-        draw,
-        name="plan",
-        kind="Plan",
-        title=look.eye.title,
-        paper=paper,
-        house=house,
-        notes=finding_notes(layout, look.shows, piece),
-        shifted=lambda scale: sizes(scale).shifted,
-    )
+    yield fit_view(asked, draw, name="plan", kind="Plan", title=look.eye.title)

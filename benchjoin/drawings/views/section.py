@@ -8,25 +8,25 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from functools import cache
+from typing import Unpack
 
 import attrs
 import shapely
 from shapely.geometry.base import BaseGeometry
 
 from ...drafting.hatch import hatch, outline
-from ...drafting.primitives import Drawing, Primitive
+from ...drafting.primitives import Primitive
+from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...errors import AddressError, LengthError
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, Length, mm
 from ...solids import Box, along
+from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
-from ..making.house import PLAIN, House
-from ..making.notes import finding_notes
 from .face import Face, on_page
-from .sizes import Sizes, flat, upright
+from .sizes import flat, upright
 from .strokes import strokes
 from .view import EYES, Eye, View, view
 
@@ -52,9 +52,7 @@ def section(
     *,
     x: Length | None = None,
     y: Length | None = None,
-    paper: str | None = None,
-    house: House | None = None,
-    piece: int = 1,
+    **options: Unpack[OfAPiece],
 ) -> Sheet:
     """A section of one piece.
 
@@ -66,8 +64,8 @@ def section(
     x, y : float or str, optional
         An upright section: at a place from the left end, seen from the left, or at a place from the front, seen from
         the front.
-    paper, house, piece
-        As for an elevation.
+    **options
+        paper, house and piece, as `Asked` has them.
 
     Raises
     ------
@@ -76,36 +74,49 @@ def section(
     PaperError
         If it does not fit the paper at any scale.
     """
-    cut = _cut(layout, at, x, y, piece)
-    parts = cut_away(layout.piece(piece), cut)
+    asked = ask(layout, OfAPiece, options)
+    cut = _cut(layout, at, x, y, asked.piece)
+    place = next(f"{axis}{given}" for axis, given in (("", at), ("x ", x), ("y ", y)) if given is not None)
+    return _section(layout, asked, cut, place)
+
+
+def section_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
+    """A horizontal section through the lowest level of each kind."""
+    for level in _unlike_levels(layout, asked.piece):
+        yield _section(layout, asked, _cut(layout, level, None, None, asked.piece), level)
+
+
+def _unlike_levels(layout: Layout, piece: int) -> list[str]:
+    """The lowest level of each kind: levels are alike whose rails are on the same sides, let in alike."""
+    kinds: dict[object, str] = {}
+    here = {part.identity for part in layout.piece(piece)}
+    for level in layout.frame.levels():
+        own = tuple(
+            (slot.side, slot.joint, slot.of.face, slot.thickness, slot.of.overhang)
+            for slot in layout.frame.rails_of[level.name]
+            if slot.name in here
+        )
+        if own:
+            kinds.setdefault(own, level.name)
+    return list(kinds.values())
+
+
+def _section(layout: Layout, asked: Asked, cut: Cut, place: str) -> Sheet:
+    parts = cut_away(layout.piece(asked.piece), cut)
     look = view(parts, cut.eye)
-    through = _through(layout.piece(piece), look, cut)
+    through = _through(layout.piece(asked.piece), look, cut)
     if not through:
-        raise AddressError(f"{cut.title} meets no wood. Choose another place.", address=at)
+        raise AddressError(f"{cut.title} meets no wood. Choose another place.", address=place)
     by_name = {part.name: part for part in parts}
 
-    @cache
-    def sizes(scale: float) -> Sizes:
-        return (flat if cut.axis == 2 else upright)(layout, parts, look, scale, house or PLAIN)
-
-    def draw(scale: float) -> Drawing:
+    def draw(scale: float) -> Figure:
+        sizes = (flat if cut.axis == 2 else upright)(layout, parts, look, scale, asked.house)
         lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
-        return (*lines, *_cut_faces(through, by_name, cut, scale), *sizes(scale).drawing())
+        drawing = (*lines, *_cut_faces(through, by_name, cut, scale), *sizes.drawing())
+        return Figure(name=cut.title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
-    place = next(f"{axis}{given}" for axis, given in (("", at), ("x ", x), ("y ", y)) if given is not None)
-    name = f"section {place}".lower()
-    name = "".join(c if c.isalnum() or c in "-." else "-" for c in name)
-    return fit_view(
-        layout,
-        draw,
-        name=name,
-        kind="Section",
-        title=cut.title,
-        paper=paper,
-        house=house,
-        notes=finding_notes(layout, look.shows, piece),
-        shifted=lambda scale: sizes(scale).shifted,
-    )
+    name = "".join(c if c.isalnum() or c in "-." else "-" for c in f"section {place}".lower())
+    return fit_view(asked, draw, name=name, kind="Section", title=cut.title)
 
 
 def cut_away(parts: Sequence[Part], cut: Cut) -> tuple[Part, ...]:

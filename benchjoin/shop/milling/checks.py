@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import attrs
 
 from ...findings import Finding, Severity
 from ...layout.about import about
+from ...layout.parts import Part
 from ...lengths import TOUCH
 from ...readings import Tape
 from ...trade.allowances import Milling
@@ -22,6 +23,9 @@ def find(batch: Batch, practice: Milling, tape: Tape, quantity: int) -> Iterator
     for line in batch.lines:
         for found in (*_width(batch, line, practice, tape), *_lengths(batch, line, practice, tape)):
             yield attrs.evolve(found, **about(line.parts, quantity))
+        short = [part for part in line.parts if part.length < practice.least - TOUCH]
+        if short and not batch.as_bought:
+            yield attrs.evolve(_short(batch, short, practice, tape), **about(short, quantity))
 
 
 def _finding(
@@ -90,12 +94,13 @@ def _lengths(batch: Batch, line: Line, practice: Milling, tape: Tape) -> Iterato
     if comes is not None and longest > comes + TOUCH:
         sentence = f'A blank of {say(longest)} does not go into "{batch.source.name}", which is {say(comes)} long.'
         yield _finding(batch, "error", "not long enough", sentence, practice, blank=longest, stock=comes)
-    short = [i for blank in line.blanks for i in blank.items if i.part and i.length < practice.least - TOUCH]
-    if short and not batch.as_bought:
-        least = min(item.length for item in short)
-        parts = "1 part is" if len(short) == 1 else f"{len(short)} parts are"
-        sentence = (
-            f"{parts} shorter than the {say(practice.least)} that the machines ask for, down to {say(least)}. Keep "
-            "them in blanks of that length or more until they are milled."
-        )
-        yield _finding(batch, "warning", "short parts", sentence, practice, least=practice.least, shortest=least)
+
+
+def _short(batch: Batch, short: Sequence[Part], practice: Milling, tape: Tape) -> Finding:
+    least = min(part.length for part in short)
+    parts = "1 part is" if len(short) == 1 else f"{len(short)} parts are"
+    sentence = (
+        f"{parts} shorter than the {tape.say(practice.least)} that the machines ask for, down to {tape.say(least)}. "
+        "Keep them in blanks of that length or more until they are milled."
+    )
+    return _finding(batch, "warning", "short parts", sentence, practice, least=practice.least, shortest=least)

@@ -7,49 +7,36 @@ face and edges come from one piece of paper, so the depth is marked where the sh
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Unpack
 
-import attrs
-
-from ....drafting.full_size.correction import PrinterScale
-from ....drafting.full_size.desk_page import MARGIN, DeskPage, desk_page
-from ....drafting.primitives import Drawing, bounds, shift
-from ....drafting.sheets.packing import pack
+from ....drafting.full_size.desk_page import DeskPage
+from ....drafting.primitives import Box
+from ....drafting.sheets.figure import Figure
 from ....drafting.sheets.sheet import Sheet
-from ....errors import PaperError
 from ....layout.layout import Layout
-from ....layout.patterns import lay_ons
-from ....lengths import Length
-from ...making.house import House, both_ways, papers_from
-from ..set.page import must_be_buildable
+from ....layout.patterns import LayOn, lay_ons
+from ...making.asked import Asked, OnDeskPaper, ask
+from ...making.buildable import must_be_buildable
+from ...making.desk import packed_on_desks
+from ...making.house import both_ways
 from .draw import draw_lay_on, uses_list
 
 GAP = 4.0
 """Between two patterns. [mm]"""
+RIM = (0.5, 0.5, 0.5, 0.0)
+"""What stays free at the sides of the room. [mm]"""
 LIST = 42.0
 """Width of the lists of places beside the patterns. [mm]"""
 
 
-def notch_patterns(
-    layout: Layout,
-    *,
-    paper: str | None = None,
-    margin: Length = MARGIN,
-    printer: PrinterScale | None = None,
-    house: House | None = None,
-) -> tuple[Sheet, ...]:
+def notch_patterns(layout: Layout, **options: Unpack[OnDeskPaper]) -> tuple[Sheet, ...]:
     """Pages of lay-on patterns; none where no wood is cut.
 
     Parameters
     ----------
     layout : Layout
-    paper : str, optional
-        The desk paper of the design's tape, or the next larger one that takes them all, if not given.
-    margin : length
-        What the printer leaves blank at each edge.
-    printer : PrinterScale, optional
-        What the printer does to lengths, to be taken back.
-    house : House, optional
-        Its linework goes on the pages.
+    **options
+        paper, margin, printer and house, as `Asked` has them; without paper, patterns go on the first that takes all.
 
     Raises
     ------
@@ -58,65 +45,71 @@ def notch_patterns(
     PaperError
         If there is no such paper, margins leave too little of it, or a pattern does not fit.
     """
-    must_be_buildable(layout, "A pattern")
+    return pattern_pages(layout, ask(layout, OnDeskPaper, options))
+
+
+def pattern_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
+    """The lay-on patterns, the highest first, and then where each of them goes."""
+    must_be_buildable(layout, "A pattern is not drawn")
     blocks, lists = _blocks(layout)
     if not blocks:
         return ()
-    papers = papers_from(layout.frame, paper)
-    for size in papers:
-        tried = [made for way in both_ways(size) if (made := _pages(layout, blocks, lists, way, printer, margin))]
-        if tried:
-            sheets = min(tried, key=len)
-            return tuple(attrs.evolve(sheet, linework=house.linework) for sheet in sheets) if house else sheets
-    raise PaperError(f"A pattern does not fit {papers[-1]} at full size. Take larger paper, or tiles of the set.")
+
+    def head(number: int, pages: int) -> tuple[str, ...]:
+        return _head(layout, number, pages)
+
+    def figures(page: DeskPage, room: Box) -> list[Figure]:
+        wide, high = room[2] - room[0], room[3] - room[1]
+        own = [figure for block in blocks for figure in _together([page.lay(one) for one in block], wide, high)]
+        return [*sorted(own, key=lambda figure: -figure.size[1]), *lists]
+
+    sizes = [both_ways(paper) for paper in asked.papers]
+    return packed_on_desks(
+        asked, sizes, head, figures, name="patterns", title="Lay-on patterns", rim=RIM, gap=GAP
+    )
 
 
-def _blocks(layout: Layout) -> tuple[list[list[Drawing]], list[Drawing]]:
+def _blocks(layout: Layout) -> tuple[list[list[Figure]], list[Figure]]:
     """Patterns in order, both halves of a lap together, and the lists of all places of each."""
-    blocks: list[list[Drawing]] = []
-    lists: list[Drawing] = []
+    blocks: list[list[Figure]] = []
+    lists: list[Figure] = []
     number = 0
     for group in lay_ons(layout):
         numbers = [number + n for n in range(1, len(group) + 1)]
         mates = numbers[::-1] if len(group) > 1 else [None]
-        blocks.append([draw_lay_on(layout, *which) for which in zip(group, numbers, mates, strict=True)])
-        lists += [uses_list(layout, *which, LIST) for which in zip(group, numbers, mates, strict=True)]
+        drawn = [_both(layout, *which) for which in zip(group, numbers, mates, strict=True)]
+        blocks.append([pattern for pattern, _ in drawn])
+        lists += [places for _, places in drawn]
         number = numbers[-1]
     return blocks, lists
 
 
-def _pages(
-    layout: Layout,
-    blocks: Sequence[Sequence[Drawing]],
-    lists: Sequence[Drawing],
-    size: tuple[float, float],
-    printer: PrinterScale | None,
-    margin: Length,
-) -> tuple[Sheet, ...]:
-    """The pages on a paper one way up; none if a pattern is larger."""
-    page = desk_page(size, _head(layout, 1, 1), printer=printer, margin=margin)
-    x0, y0, x1, y1 = page.room
-    room = (x0 + 0.5, y0 + 0.5, x1 - 0.5, y1)
-    drawn = [item for block in blocks for item in _together(page, block, room[2] - room[0], room[3] - room[1])]
-    drawn.sort(key=lambda item: bounds(item)[1] - bounds(item)[3])
-    try:
-        pages = pack([*drawn, *lists], room, GAP)
-    except PaperError:
-        return ()
-    return tuple(_sheet(layout, size, n, pages, printer, margin) for n in range(1, len(pages) + 1))
+def _both(layout: Layout, one: LayOn, number: int, mate: int | None) -> tuple[Figure, Figure]:
+    """A pattern, and the list of its places."""
+    shows = tuple(dict.fromkeys(use.part.identity for use in one.uses))
+    pattern, places = draw_lay_on(layout, one, number, mate), uses_list(layout, one, number, mate, LIST)
+    return (
+        Figure(name=f"Pattern {number}", drawing=pattern, shows=shows),
+        Figure(name=f"Places of pattern {number}", drawing=places, shows=shows),
+    )
 
 
-def _together(page: DeskPage, block: Sequence[Drawing], wide: float, high: float) -> list[Drawing]:
+def _together(both: Sequence[Figure], wide: float, high: float) -> Sequence[Figure]:
     """Both halves of a lap beside each other, or one above the other, or by themselves."""
-    drawn = [page.draw(item) for item in block]
-    if len(drawn) < 2:
-        return drawn
-    (a0, b0, a1, b1), (c0, d0, c1, d1) = bounds(drawn[0]), bounds(drawn[1])
-    if a1 - a0 + c1 - c0 + GAP <= wide:
-        return [(*drawn[0], *shift(drawn[1], a1 + GAP - c0, b0 - d0))]
-    if b1 - b0 + d1 - d0 + GAP <= high:
-        return [(*drawn[0], *shift(drawn[1], a0 - c0, b0 - GAP - d1))]
-    return drawn
+    if len(both) < 2:
+        return both
+    one, other = both
+    (a0, b0, a1, _), (c0, d0, _, d1) = one.bounds, other.bounds
+    if one.size[0] + other.size[0] + GAP <= wide:
+        return [_joined(one, other.moved(a1 + GAP - c0, b0 - d0))]
+    if one.size[1] + other.size[1] + GAP <= high:
+        return [_joined(one, other.moved(a0 - c0, b0 - GAP - d1))]
+    return both
+
+
+def _joined(one: Figure, other: Figure) -> Figure:
+    name, shows = f"{one.name} and {other.name.lower()}", tuple(dict.fromkeys((*one.shows, *other.shows)))
+    return Figure(name=name, drawing=(*one.drawing, *other.drawing), shows=shows)
 
 
 def _head(layout: Layout, number: int, pages: int) -> tuple[str, ...]:
@@ -126,24 +119,4 @@ def _head(layout: Layout, number: int, pages: int) -> tuple[str, ...]:
         f"Lay-on patterns{of}. {layout.frame.name}",
         f"Cut out, fold down along the dashed lines, lay on the face that is cut, near shoulder at the height stated "
         f"({unit} from the foot), and prick the lines. Hatched wood is waste: saw on its side of the line.",
-    )
-
-
-def _sheet(
-    layout: Layout,
-    size: tuple[float, float],
-    number: int,
-    pages: Sequence[Sequence[Drawing]],
-    printer: PrinterScale | None,
-    margin: Length,
-) -> Sheet:
-    page = desk_page(size, _head(layout, number, len(pages)), printer=printer, margin=margin)
-    several = len(pages) > 1
-    return Sheet(
-        name=f"patterns-{number}",
-        title=f"Lay-on patterns {number}" if several else "Lay-on patterns",
-        width=page.width,
-        height=page.height,
-        drawing=(*page.furniture, *(item for drawn in pages[number - 1] for item in drawn)),
-        full_size=True,
     )

@@ -6,39 +6,30 @@ tape by itself: paper creeps, and what was joined wrongly at one seam does not s
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from typing import Unpack
 
-import attrs
-
-from ....drafting.full_size.correction import PrinterScale
-from ....drafting.full_size.desk_page import MARGIN, DeskPage, desk_page
+from ....drafting.full_size.desk_page import DeskPage
 from ....drafting.full_size.key_map import key_map
-from ....drafting.full_size.tiling import OVERLAP, Tile, Tiling, tile
+from ....drafting.full_size.tiling import Tile, Tiling, tile
 from ....drafting.primitives import shift
+from ....drafting.sheets.figure import Figure
 from ....drafting.sheets.sheet import Sheet
 from ....layout.layout import Layout
 from ....layout.sets import PartSet
-from ....lengths import Length, mm
-from ...making.house import House, both_ways, default_paper
+from ....lengths import mm
+from ...making.asked import Asked, InTiles, ask
+from ...making.desk import blank, desk_sheet
+from ...making.house import both_ways
 from ..marking import LEGEND
 from .draw import Gang, gang
-from .page import drawable_set
+from .page import drawable_set, unlike_sets
 
 MAP_WIDTH = 48.0
 """Beside the head, for the key map. [mm]"""
 
 
-def set_tiles(
-    layout: Layout,
-    letter: str,
-    *,
-    paper: str | None = None,
-    upright: bool | None = None,
-    margin: Length = MARGIN,
-    overlap: Length = OVERLAP,
-    printer: PrinterScale | None = None,
-    house: House | None = None,
-) -> tuple[Sheet, ...]:
+def set_tiles(layout: Layout, letter: str, **options: Unpack[InTiles]) -> tuple[Sheet, ...]:
     """Desk pages that together are the full-size page of a set, row by row from the top, each from the foot on.
 
     Parameters
@@ -46,16 +37,8 @@ def set_tiles(
     layout : Layout
     letter : str
         The set's letter.
-    paper : str, optional
-        The desk paper of the design's tape if not given.
-    upright : bool, optional
-        Whether the paper stands; the way that takes fewer pages if not given.
-    margin, overlap : length
-        What the printer leaves blank at each edge, and what is glued under at each seam.
-    printer : PrinterScale, optional
-        What the printer does to lengths, to be taken back.
-    house : House, optional
-        Its linework and number go on the pages.
+    **options
+        paper, upright, margin, overlap, printer and house, as `Asked` has them.
 
     Raises
     ------
@@ -66,31 +49,30 @@ def set_tiles(
     PaperError
         If there is no such paper, or margins and overlap leave too little of it.
     """
-    one = drawable_set(layout, letter)
+    return _tiles(layout, ask(layout, InTiles, options), drawable_set(layout, letter))
+
+
+def tile_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
+    """Tiles of each kind of set once, if lines are struck across it."""
+    for one in unlike_sets(layout):
+        if one.bands:
+            yield from _tiles(layout, asked, one)
+
+
+def _tiles(layout: Layout, asked: Asked, one: PartSet) -> tuple[Sheet, ...]:
     whole = gang(layout, one, heading=False)
-    over = mm(overlap, zero=True, what="an overlap")
-    ways = both_ways(default_paper(layout.frame) if paper is None else paper)
-    sizes = ways if upright is None else (ways[0] if upright else ways[1],)
+    over = mm(asked.overlap, zero=True, what="an overlap")
+    ways = both_ways(asked.papers[0])
+    sizes = ways if asked.upright is None else (ways[0] if asked.upright else ways[1],)
     head = _head(layout, one)
-    pages = [desk_page(size, head("a1", 1), printer=printer, margin=margin, aside=MAP_WIDTH) for size in sizes]
+    pages = [blank(asked, size, head("a1", 1), MAP_WIDTH) for size in sizes]
     tried = [(page, _tiling(layout, one, whole, page, over)) for page in pages]
     page, tiling = min(tried, key=lambda pair: len(pair[1].tiles))
-    made = [
-        _sheet(
-            one,
-            tiling,
-            piece,
-            desk_page(
-                (page.width, page.height),
-                head(piece.key, len(tiling.tiles)),
-                printer=printer,
-                margin=margin,
-                aside=MAP_WIDTH,
-            ),
-        )
+    size, count = (page.width, page.height), len(tiling.tiles)
+    return tuple(
+        _sheet(asked, one, tiling, piece, blank(asked, size, head(piece.key, count), MAP_WIDTH))
         for piece in tiling.tiles
-    ]
-    return tuple(attrs.evolve(sheet, linework=house.linework) for sheet in made) if house else tuple(made)
+    )
 
 
 def _head(layout: Layout, one: PartSet) -> Callable[[str, int], tuple[str, ...]]:
@@ -132,18 +114,11 @@ def _distance(reading: str, which: str, datum: str) -> tuple[str, str]:
     return f"{reading} {which} {datum}", reading if which == "from" else f"{reading} {which}"
 
 
-def _sheet(one: PartSet, tiling: Tiling, piece: Tile, page: DeskPage) -> Sheet:
+def _sheet(asked: Asked, one: PartSet, tiling: Tiling, piece: Tile, page: DeskPage) -> Sheet:
     a, b, c, d = page.aside
     count = (len(tiling.rows) - 1, len(tiling.columns) - 1)
-    return Sheet(
-        name=f"set-{one.letter.lower()}-{piece.key}",
-        title=f"Set {one.letter}, tile {piece.key}",
-        width=page.width,
-        height=page.height,
-        drawing=(
-            *page.draw(tiling.shown(piece)),
-            *page.furniture,
-            *shift(key_map(count, tiling.tiles, piece, (c - a, d - b)), c, b),
-        ),
-        full_size=True,
-    )
+    shows = tuple(dict.fromkeys(part.identity for part in one.members))
+    title = f"Set {one.letter}, tile {piece.key}"
+    figure = page.lay(Figure(name=title, drawing=tiling.shown(piece), shows=shows))
+    items = (figure, page.furniture, shift(key_map(count, tiling.tiles, piece, (c - a, d - b)), c, b))
+    return desk_sheet(asked, page, items, name=f"set-{one.letter.lower()}-{piece.key}", title=title)

@@ -7,49 +7,37 @@ a tape by the distances at their joints; or each piece is laid at its own distan
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Unpack
 
-import attrs
-
-from ....drafting.full_size.correction import PrinterScale
-from ....drafting.full_size.desk_page import MARGIN, DeskPage, desk_page
+from ....drafting.full_size.desk_page import DeskPage
 from ....drafting.full_size.strip import cut_strip
 from ....drafting.full_size.tiling import row_name
-from ....drafting.primitives import Drawing
-from ....drafting.sheets.packing import pack
+from ....drafting.primitives import Box
+from ....drafting.sheets.figure import Figure
 from ....drafting.sheets.sheet import Sheet
 from ....layout.layout import Layout
 from ....layout.sticks import Stick, sticks
-from ....lengths import Length
-from ...making.house import House, both_ways, default_paper
+from ...making.asked import Asked, OnDeskPaper, ask
+from ...making.buildable import must_be_buildable
+from ...making.desk import packed_on_desks
+from ...making.house import both_ways
 from ..pattern.draw import ranges
-from ..set.page import must_be_buildable
 from .draw import draw_stick
 
 GAP = 2.5
 """Between two pieces. [mm]"""
+RIM = (0.5, 0.5, 0.0, 0.5)
+"""What stays free at the sides of the room. [mm]"""
 
 
-def story_sticks(
-    layout: Layout,
-    *,
-    paper: str | None = None,
-    margin: Length = MARGIN,
-    printer: PrinterScale | None = None,
-    house: House | None = None,
-) -> tuple[Sheet, ...]:
+def story_sticks(layout: Layout, **options: Unpack[OnDeskPaper]) -> tuple[Sheet, ...]:
     """Pages of story sticks, one for each kind of leg and of half-lapped rail; none where no part is cut.
 
     Parameters
     ----------
     layout : Layout
-    paper : str, optional
-        The desk paper of the design's tape if not given.
-    margin : length
-        What the printer leaves blank at each edge.
-    printer : PrinterScale, optional
-        What the printer does to lengths, to be taken back.
-    house : House, optional
-        Its linework goes on the pages.
+    **options
+        paper, margin, printer and house, as `Asked` has them.
 
     Raises
     ------
@@ -58,20 +46,34 @@ def story_sticks(
     PaperError
         If there is no such paper, margins leave too little of it, or a stick has more lanes than go on a page.
     """
-    must_be_buildable(layout, "A story stick")
+    return stick_pages(layout, ask(layout, OnDeskPaper, options))
+
+
+def stick_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
+    """The story sticks, always on lying paper."""
+    must_be_buildable(layout, "A story stick is not drawn")
     made = sticks(layout)
     if not made:
         return ()
-    size = both_ways(default_paper(layout.frame) if paper is None else paper)[1]
     lines = _legend(made)
-    page = desk_page(size, _head(layout, lines, 1, 1), printer=printer, margin=margin)
-    reach, read = page.holds[0] - 1.0, layout.frame.tape.read
-    strips = [draw_stick(layout, stick, row_name(number), reach) for number, stick in enumerate(made)]
-    pieces = [page.draw(piece.drawing) for strip in strips for piece in cut_strip(strip, read=read)]
-    x0, y0, x1, y1 = page.room
-    pages = pack(pieces, (x0 + 0.5, y0 + 0.5, x1, y1 - 0.5), GAP)
-    sheets = tuple(_sheet(layout, size, lines, n, pages, printer, margin) for n in range(1, len(pages) + 1))
-    return tuple(attrs.evolve(sheet, linework=house.linework) for sheet in sheets) if house else sheets
+
+    def head(number: int, pages: int) -> tuple[str, ...]:
+        return _head(layout, lines, number, pages)
+
+    def figures(page: DeskPage, _: Box) -> list[Figure]:
+        return [page.lay(piece) for number, one in enumerate(made) for piece in _pieces(layout, one, number, page)]
+
+    lying = [both_ways(asked.papers[0])[1:]]
+    return packed_on_desks(
+        asked, lying, head, figures, name="story-sticks", title="Story sticks", rim=RIM, gap=GAP
+    )
+
+
+def _pieces(layout: Layout, stick: Stick, number: int, page: DeskPage) -> list[Figure]:
+    strip = draw_stick(layout, stick, row_name(number), page.holds[0] - 1.0)
+    shows = tuple(dict.fromkeys(part.identity for part in stick.parts))
+    pieces = cut_strip(strip, read=layout.frame.tape.read)
+    return [Figure(name=f"Stick {piece.key}", drawing=piece.drawing, shows=shows) for piece in pieces]
 
 
 def _legend(made: Sequence[Stick]) -> list[str]:
@@ -105,24 +107,4 @@ def _head(layout: Layout, lines: Sequence[str], number: int, pages: int) -> tupl
         f"Cut out; glue each piece on the tab of the one before, its left line on that one's last line, and check the "
         f"distances from the foot, in {unit}, with a tape. Lay the left end flush with the foot, or with the datum end "
         f"of a rail; prick the lines.",
-    )
-
-
-def _sheet(
-    layout: Layout,
-    size: tuple[float, float],
-    lines: Sequence[str],
-    number: int,
-    pages: Sequence[Sequence[Drawing]],
-    printer: PrinterScale | None,
-    margin: Length,
-) -> Sheet:
-    page: DeskPage = desk_page(size, _head(layout, lines, number, len(pages)), printer=printer, margin=margin)
-    return Sheet(
-        name=f"story-sticks-{number}",
-        title=f"Story sticks {number}" if len(pages) > 1 else "Story sticks",
-        width=page.width,
-        height=page.height,
-        drawing=(*page.furniture, *(item for piece in pages[number - 1] for item in piece)),
-        full_size=True,
     )

@@ -1,0 +1,83 @@
+"""Sheets of full-size desk pages: a head of words, check bars, and the room between them.
+
+How much room there is depends on the head, so a page is made once without its number, to lay figures on it, and again
+for each sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from contextlib import suppress
+
+from ...drafting.full_size.desk_page import DeskPage, desk_page
+from ...drafting.primitives import Box
+from ...drafting.sheets.figure import Figure
+from ...drafting.sheets.packing import pack
+from ...drafting.sheets.sheet import Sheet
+from ...errors import PaperError
+from .asked import Asked
+from .maker import Item, make, make_all
+
+Size = tuple[float, float]
+
+
+def blank(asked: Asked, size: Size, head: Sequence[str], aside: float = 0.0) -> DeskPage:
+    """A desk page of a size with the printer and the margin that are asked for. [mm]"""
+    return desk_page(size, head, printer=asked.printer, margin=asked.margin, aside=aside)
+
+
+def desk_sheet(asked: Asked, page: DeskPage, items: Sequence[Item], *, name: str, title: str) -> Sheet:
+    """A sheet of a desk page, with items in the order in which they are drawn."""
+    size = (page.width, page.height)
+    return make(*items, house=asked.house, name=name, title=title, size=size, full_size=True)
+
+
+def packed_on_desks(
+    asked: Asked,
+    sizes: Sequence[Sequence[Size]],
+    head: Callable[[int, int], Sequence[str]],
+    figures: Callable[[DeskPage, Box], Sequence[Figure]],
+    *,
+    name: str,
+    title: str,
+    rim: Box,
+    gap: float,
+) -> tuple[Sheet, ...]:
+    """Sheets of figures at full size, packed on the first papers that take all, the way up that takes fewer sheets.
+
+    Parameters
+    ----------
+    asked : Asked
+    sizes : sequence of sequences of (width, height)
+        Papers to try, each in the ways up that it may have. [mm]
+    head : callable
+        What stands at the head of a page, by its number and how many there are.
+    figures : callable
+        What is laid on a page, as it goes on it, by the page and the room that is packed.
+    name, title : str
+        For files and for people.
+    rim, gap : float
+        What stays free at the sides of the room, and between figures. [mm]
+
+    Raises
+    ------
+    PaperError
+        If margins leave too little of a page, or a figure does not fit.
+    """
+    for ways in sizes:
+        tried: list[tuple[Size, list[list[Figure]]]] = []
+        for size in ways:
+            page = blank(asked, size, head(1, 1))
+            room = (page.room[0] + rim[0], page.room[1] + rim[1], page.room[2] - rim[2], page.room[3] - rim[3])
+            laid = figures(page, room)
+            with suppress(PaperError):
+                tried.append((size, pack(laid, room, gap)))
+        if tried:
+            size, packed = min(tried, key=lambda one: len(one[1]))
+            count = len(packed)
+            pages: list[list[Item]] = [
+                [blank(asked, size, head(number, count)).furniture, *own] for number, own in enumerate(packed, 1)
+            ]
+            return make_all(pages, house=asked.house, name=name, title=title, size=size, full_size=True)
+    paper = asked.papers[-1]
+    raise PaperError(f"{title}: one does not fit {paper} at full size. Take larger paper, or tiles of the set.")
