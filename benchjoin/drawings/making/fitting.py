@@ -48,6 +48,7 @@ def fit_view(
     kind: str,
     title: str,
     free: bool = False,
+    wood: Box = (0.0, 0.0, 0.0, 0.0),
     notes: Sequence[str] = (),
 ) -> Sheet:
     """A sheet of a view, on the paper asked for, or on the desk paper of the design's tape, or a larger one.
@@ -65,6 +66,8 @@ def fit_view(
         The sheet's name for files, the kind of drawing, and its title.
     free : bool
         A picture, which is not measured and may be of any size.
+    wood : box
+        What is drawn without its sizes, full size: a scale at which that alone is too large is not tried. [mm]
     notes : sequence of str
         What else is written below the view.
 
@@ -87,6 +90,8 @@ def fit_view(
     def on(size: str, crowded_on: str) -> tuple[Sheet, float]:
         first = bisect_left(range(len(scales)), True, key=lambda number: goes_on(size, number)) if free else 0
         for ratio, label in scales[first:]:
+            if not any(_goes_in(_scaled(wood, ratio), (0.0, 0.0, *way)) for way in both_ways(size)):
+                continue
             figure, words = _found(drawn(ratio), asked), words_at(label)
             about, crowded = _about_room(figure, size, crowded_on)
             ways = [about + own for own in _told(asked, figure, notes)]
@@ -100,6 +105,10 @@ def fit_view(
         raise PaperError(f"{title} does not fit {size} at any scale. Take larger paper.")
 
     return _calmest(on, asked.papers)
+
+
+def _scaled(box: Box, ratio: float) -> Box:
+    return (box[0] * ratio, box[1] * ratio, box[2] * ratio, box[3] * ratio)
 
 
 def _found(figure: Figure, asked: Asked) -> Figure:

@@ -65,4 +65,4 @@ def _elevation(layout: Layout, asked: Asked, seen: str) -> Sheet:
         )
         return Figure(name=look.eye.title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
-    return fit_view(asked, draw, name=f"elevation-{seen}", kind="Elevation", title=look.eye.title)
+    return fit_view(asked, draw, name=f"elevation-{seen}", kind="Elevation", title=look.eye.title, wood=look.bounds)

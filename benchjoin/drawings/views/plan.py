@@ -38,4 +38,4 @@ def plan_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
         drawing = (*lines, *sizes.drawing())
         return Figure(name=look.eye.title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
-    yield fit_view(asked, draw, name="plan", kind="Plan", title=look.eye.title)
+    yield fit_view(asked, draw, name="plan", kind="Plan", title=look.eye.title, wood=look.bounds)

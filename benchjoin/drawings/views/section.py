@@ -116,7 +116,7 @@ def _section(layout: Layout, asked: Asked, cut: Cut, place: str) -> Sheet:
         return Figure(name=cut.title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
     name = "".join(c if c.isalnum() or c in "-." else "-" for c in f"section {place}".lower())
-    return fit_view(asked, draw, name=name, kind="Section", title=cut.title)
+    return fit_view(asked, draw, name=name, kind="Section", title=cut.title, wood=look.bounds)
 
 
 def cut_away(parts: Sequence[Part], cut: Cut) -> tuple[Part, ...]:

@@ -21,7 +21,7 @@ from ....errors import PaperError
 from ....findings import Finding
 from ....layout.layout import Layout
 from ....layout.sets import PartSet
-from ....trade.paper import PDF_LIMIT_SOURCE, PDF_LONGEST
+from ....trade.paper import PDF_LIMIT_SOURCE, PDF_LONGEST, paper_size
 from ....trade.standards import FULL_SIZE
 from ...making.asked import Asked, OnARoll, ask
 from ...making.buildable import must_be_buildable
@@ -34,6 +34,10 @@ from .lines import Look
 
 INSET = 3.0
 """Between the border and a reduced picture. [mm]"""
+
+
+BESIDE_THE_WOOD = 1500.0
+"""What stands beside the parts on a full-size page is never longer. [mm]"""
 
 
 def set_page(layout: Layout, letter: str, **options: Unpack[OnARoll]) -> Sheet:
@@ -147,13 +151,17 @@ def _reduced(layout: Layout, asked: Asked, one: PartSet, paper: str) -> Sheet:
     up = [pair for band in one.bands for pair in zip(one.members, band.faces, strict=True)]
     thinnest = min(face_width(part, face) for part, face in up or [(part, part.marked) for part in one.members])
     trust = "This picture is reduced: do not lay it on the wood."
-    found = _too_long(layout, one, _full_size(layout, Asked(layout=layout), one).width)
+    longest = max(part.length for part in one.members)
+    may_be = longest > PDF_LONGEST - BESIDE_THE_WOOD  # only then the page is drawn to learn its length
+    found = _too_long(layout, one, _full_size(layout, Asked(layout=layout), one).width) if may_be else ()
     if found:
         trust += " At full size it is longer than a page can be: print it in tiles, or mark from the readings."
     for scale, label in view_scales(asked, largest=0.5):
         look = Look(scale=scale, text=2.5, reading=2.5, hatch=1.8, gap=2.0)
         if thinnest * scale < look.text * 1.4:
             break
+        if longest * scale > max(paper_size(paper)):
+            continue
         figure = _figure(one, gang(layout, one, look, trust=trust).drawing, found)
         words = _words(asked, one, label)
         for size in reversed(both_ways(paper)):
