@@ -28,7 +28,7 @@ from .drawings.templates.set.page import full_size_pages, set_pages
 from .drawings.views.all_views import view_pages
 from .drawings.views.joint_detail import joint_pages
 from .drawings.views.part_drawing import part_pages
-from .errors import AddressError, PaperError, told
+from .errors import AddressError, PaperError, typed
 from .findings import Finding, in_order
 from .layout.layout import Layout
 from .template_pages import all_templates
@@ -89,7 +89,7 @@ def sheets(
     for name in only or ():
         if name not in SECTIONS:
             known = ", ".join(SECTIONS)
-            raise AddressError(f"There are no sheets called {told(name)}. There are {known}.", address=name)
+            raise AddressError(f"There are no sheets called {typed(name)}. There are {known}.", address=name)
     made = _made(layout, ask(layout, Bound, options), SECTIONS if only is None else only)
     front = made.pop("cover", [])
     rest = [sheet for own in made.values() for sheet in own]

@@ -28,10 +28,10 @@ from __future__ import annotations
 from typing import Any
 
 
-def told(value: object) -> str:
+def typed(value: object) -> str:
     """A refused value as a sentence shows it, cut short where it is long.
 
-    >>> told("57 in x"), told("9" * 100)
+    >>> typed("57 in x"), typed("9" * 100)
     ("'57 in x'", "'99999999999999999999999999999999999999999999999999999999999…")
     """
     try:

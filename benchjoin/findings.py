@@ -12,8 +12,8 @@ from typing import Literal
 
 import attrs
 
+from .phrases import counted
 from .sources import Source
-from .words import counted
 
 Severity = Literal["error", "warning", "note"]
 ORDER: tuple[Severity, ...] = ("error", "warning", "note")

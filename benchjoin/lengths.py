@@ -15,7 +15,7 @@ from fractions import Fraction
 from numbers import Real
 from typing import Any
 
-from .errors import LengthError, told
+from .errors import LengthError, typed
 
 INCH = 25.4
 FOOT = 304.8
@@ -78,7 +78,7 @@ def mm(value: Any, *, zero: bool = False, what: str = "a length") -> float:
     elif isinstance(value, Real) and not _is_truth(value):
         number = _float(value, value, what)
     else:
-        raise LengthError(f"{told(value)} given for {what} is not a length. {_EXAMPLES}", value=value)
+        raise LengthError(f"{typed(value)} given for {what} is not a length. {_EXAMPLES}", value=value)
     return _checked(number, value, zero, what)
 
 
@@ -109,7 +109,7 @@ def _float(number: Any, value: Any, what: str) -> float:
 
 def _too_long(value: Any, what: str) -> LengthError:
     return LengthError(
-        f"{told(value)} given for {what} is longer than {LONGEST / 1000:g} m; a plain number is read as mm. "
+        f"{typed(value)} given for {what} is longer than {LONGEST / 1000:g} m; a plain number is read as mm. "
         f"{_EXAMPLES}",
         value=value,
     )
@@ -117,10 +117,10 @@ def _too_long(value: Any, what: str) -> LengthError:
 
 def _checked(number: float, value: Any, zero: bool, what: str) -> float:
     if not math.isfinite(number):
-        raise LengthError(f"{told(value)} given for {what} is not a finite number. {_EXAMPLES}", value=value)
+        raise LengthError(f"{typed(value)} given for {what} is not a finite number. {_EXAMPLES}", value=value)
     if number < 0 or (number == 0 and not zero):
         least = "zero or more" if zero else "more than zero"
-        raise LengthError(f"{told(value)} given for {what} must be {least}. {_EXAMPLES}", value=value)
+        raise LengthError(f"{typed(value)} given for {what} must be {least}. {_EXAMPLES}", value=value)
     if number > LONGEST:
         raise _too_long(value, what)
     return number + 0.0  # minus zero becomes zero
@@ -130,9 +130,9 @@ def _parse(text: str, what: str) -> float:
     plain = _spelled_out(text).translate(_QUOTES).strip()
     body = plain.lstrip("-\N{MINUS SIGN}").lstrip()
     if len(text) > LONGEST_TEXT:
-        raise LengthError(f"{told(text)} given for {what} is not one length. {_EXAMPLES}", value=text)
+        raise LengthError(f"{typed(text)} given for {what} is not one length. {_EXAMPLES}", value=text)
     if not body:
-        raise LengthError(f"{told(text)} given for {what} is empty. {_EXAMPLES}", value=text)
+        raise LengthError(f"{typed(text)} given for {what} is empty. {_EXAMPLES}", value=text)
     total, place = Fraction(0), 0
     units: list[float] = []
     while place < len(body):
@@ -146,7 +146,7 @@ def _parse(text: str, what: str) -> float:
         if gap and gap.end() < len(body):
             place = gap.end()
     if len(units) != 1 and units != [FOOT, INCH]:
-        raise LengthError(f"{told(text)} given for {what} is not one length. {_EXAMPLES}", value=text)
+        raise LengthError(f"{typed(text)} given for {what} is not one length. {_EXAMPLES}", value=text)
     number = _float(total, text, what)
     return -number if body != plain else number
 
@@ -156,7 +156,7 @@ def _fraction(term: re.Match[str], text: str, what: str) -> Fraction:
         return Fraction(term["point"])
     top, bottom = (term["top"], term["bottom"]) if term["whole"] else (term["only"], term["under"])
     if int(bottom) == 0:
-        raise LengthError(f"{told(text)} given for {what} divides by zero. {_EXAMPLES}", value=text)
+        raise LengthError(f"{typed(text)} given for {what} divides by zero. {_EXAMPLES}", value=text)
     return Fraction(int(term["whole"] or 0)) + Fraction(int(top), int(bottom))
 
 
@@ -180,7 +180,7 @@ def _refusal(text: str, body: str, place: int, what: str) -> LengthError:
         said = f"starts well, but {body[place:]!r} is left over. {_EXAMPLES}"
     else:
         said = f"does not read as a length. {_EXAMPLES}"
-    return LengthError(f"{told(text)} given for {what} {said}", value=text)
+    return LengthError(f"{typed(text)} given for {what} {said}", value=text)
 
 
 def distinct(values: Iterable[float]) -> list[float]:

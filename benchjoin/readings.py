@@ -19,7 +19,7 @@ from typing import Literal
 
 import attrs
 
-from .errors import LengthError, told
+from .errors import LengthError, typed
 from .lengths import INCH
 
 DIVISIONS = {
@@ -33,7 +33,7 @@ DIVISIONS = {
 
 def _known(_: object, __: object, name: object) -> None:
     if not isinstance(name, str) or name not in DIVISIONS:
-        raise LengthError(f"{told(name)} is not a tape that benchjoin reads. Choose one of {', '.join(DIVISIONS)}.")
+        raise LengthError(f"{typed(name)} is not a tape that benchjoin reads. Choose one of {', '.join(DIVISIONS)}.")
 
 
 @attrs.frozen

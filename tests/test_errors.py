@@ -27,7 +27,7 @@ from benchjoin.errors import (
     RunError,
     RunMismatch,
     RunOverfull,
-    told,
+    typed,
 )
 from benchjoin.frame.doors import Fault
 
@@ -110,5 +110,5 @@ class Unwilling:
     ids=["text", "nothing", "long", "large", "unwilling"],
 )
 def test_a_refused_value_is_always_shown_and_never_at_length(value, shown):
-    assert len(told(value)) <= 61
-    assert shown in (None, told(value))
+    assert len(typed(value)) <= 61
+    assert shown in (None, typed(value))

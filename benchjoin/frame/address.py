@@ -15,7 +15,7 @@ from typing import Any
 
 import attrs
 
-from ..errors import AddressError, told
+from ..errors import AddressError, typed
 from .frame import Frame
 from .identity import piece_of, plain
 from .measured import FIELDS, SECTION
@@ -43,7 +43,7 @@ def alter(frame: Frame, changes: Mapping[str, Any]) -> Frame:
     """
     _must_be_a_frame(frame, "alter")
     if not isinstance(changes, Mapping):
-        said = f"alter was given {told(changes)} for changes. Write values by their addresses"
+        said = f"alter was given {typed(changes)} for changes. Write values by their addresses"
         raise AddressError(f"{said}: alter(frame, {{'length': '60 in'}}).", address="")
     tree = _Change()
     measured: dict[str, Any] = dict(frame.measured)
@@ -80,7 +80,7 @@ def value(frame: Frame, address: str) -> Any:
 def _must_be_a_frame(frame: object, asked: str) -> None:
     if not isinstance(frame, Frame):
         own = " Of a layout it is layout.frame." if hasattr(frame, "findings") else ""
-        raise AddressError(f"{asked} was given {told(frame)}, not a Frame.{own}", address="")
+        raise AddressError(f"{asked} was given {typed(frame)}, not a Frame.{own}", address="")
 
 
 def paths_to(frame: Frame, wanted: Iterable[str]) -> dict[str, tuple[Any, ...]]:

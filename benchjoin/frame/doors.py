@@ -13,7 +13,7 @@ from typing import Any
 
 import attrs
 
-from ..errors import BenchjoinError, DescriptionError, told
+from ..errors import BenchjoinError, DescriptionError, typed
 from ..lengths import mm, signed_mm
 
 Converter = Callable[[Any], Any]
@@ -68,7 +68,7 @@ def a_kind(kind: type, field: str, example: str) -> Converter:
 
     def convert(value: Any) -> Any:
         if not isinstance(value, kind):
-            raise BenchjoinError(f"{field} is {told(value)}, not a {kind.__name__}. Write for example {example}.")
+            raise BenchjoinError(f"{field} is {typed(value)}, not a {kind.__name__}. Write for example {example}.")
         return value
 
     return kept(field, convert)
@@ -80,7 +80,7 @@ def one_of(field: str, *choices: object) -> Converter:
     def convert(value: Any) -> Any:
         if not any(value is c or (isinstance(value, str) and value == c) for c in choices):
             listed = ", ".join(repr(c) for c in choices if c is not None)
-            raise BenchjoinError(f"{field} is {told(value)}. Choose one of {listed}.")
+            raise BenchjoinError(f"{field} is {typed(value)}. Choose one of {listed}.")
         return value
 
     return kept(field, convert)
@@ -93,7 +93,7 @@ def a_number(field: str, low: float, high: float, example: str, *, whole: bool =
         number = _number(value, whole)
         if number is None or not low <= number <= high:
             raise BenchjoinError(
-                f"{field} is {told(value)}. Give a {'whole number' if whole else 'number'} from {low:g} to {high:g}, "
+                f"{field} is {typed(value)}. Give a {'whole number' if whole else 'number'} from {low:g} to {high:g}, "
                 f"for example {example}."
             )
         return number
@@ -116,9 +116,9 @@ def a_name(field: str, *, barred: str = "") -> Converter:
 
     def convert(value: Any) -> Any:
         if not isinstance(value, str) or not value.strip():
-            raise BenchjoinError(f"{field} is {told(value)}. Give it a name in words.")
+            raise BenchjoinError(f"{field} is {typed(value)}. Give it a name in words.")
         if len(value) > 80 or not value.isprintable():
-            raise BenchjoinError(f"{field} is {told(value)}. Keep it to one line of 80 printable characters.")
+            raise BenchjoinError(f"{field} is {typed(value)}. Keep it to one line of 80 printable characters.")
         found = [sign for sign in barred if sign in value]
         if found:
             raise BenchjoinError(f"{field} is {value!r}. It may not hold {found[0]!r}, which addresses use.")

@@ -12,7 +12,7 @@ from typing import Any, Literal
 
 import attrs
 
-from ..errors import BenchjoinError, told
+from ..errors import BenchjoinError, typed
 from .identity import piece_of, plain
 from .measured import Kept
 
@@ -48,8 +48,8 @@ class Finished:
 def finished(value: Any) -> Mapping[str, Finished]:
     """Converter of Frame.finished: parts of one piece by name; takes its own result, too."""
     if not isinstance(value, Mapping) or not all(isinstance(part, Finished) for part in value.values()):
-        raise BenchjoinError(f"finished is {told(value)}. It is written by keep(layout, 'back left leg', state='cut').")
+        raise BenchjoinError(f"finished is {typed(value)}. Write keep(layout, 'back left leg', state='cut').")
     for name in value:
         if piece_of(str(name))[0] is None:
-            raise BenchjoinError(f"finished holds {told(name)}, which says no piece. Write '1/{name}'.")
+            raise BenchjoinError(f"finished holds {typed(name)}, which says no piece. Write '1/{name}'.")
     return Kept({plain(name): part for name, part in value.items()})

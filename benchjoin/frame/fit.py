@@ -11,7 +11,7 @@ from typing import Any
 
 import attrs
 
-from ..errors import BenchjoinError, told
+from ..errors import BenchjoinError, typed
 from ..lengths import mm
 from ..trade.practice import FITS
 
@@ -35,7 +35,7 @@ def fit(value: Any) -> float | Fit:
     if isinstance(value, Mapping):
         unknown = [kind for kind in value if kind not in ("notch", "half-lap")]
         if unknown:
-            raise BenchjoinError(f'fit holds {told(unknown[0])}. Joints that take a fit are "notch" and "half-lap".')
+            raise BenchjoinError(f'fit holds {typed(unknown[0])}. Joints that take a fit are "notch" and "half-lap".')
         sizes = {str(kind).replace("-", "_"): _clearance(size) for kind, size in value.items()}
         return Fit(**sizes)
     return _clearance(value)
@@ -45,5 +45,5 @@ def _clearance(value: Any) -> float:
     if isinstance(value, str) and value in FITS:
         return FITS[value]
     if isinstance(value, str) and value.isalpha():
-        raise BenchjoinError(f"fit is {told(value)}. Choose one of {', '.join(FITS)}, or write a length.")
+        raise BenchjoinError(f"fit is {typed(value)}. Choose one of {', '.join(FITS)}, or write a length.")
     return mm(value, zero=True, what="fit")

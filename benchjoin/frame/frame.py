@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 import attrs
 
-from ..errors import BenchjoinError, NotLaidOut, told
+from ..errors import BenchjoinError, NotLaidOut, typed
 from ..lengths import TOUCH
 from ..readings import Tape
 from .doors import Fault, a_kind, a_length, a_name, a_number, kept, one_of, refuse
@@ -39,12 +39,12 @@ def _tape(value: Any) -> Tape:
 
 def _stack(value: Any) -> tuple[Clear | Level, ...]:
     if isinstance(value, str) or not hasattr(value, "__iter__"):
-        raise BenchjoinError(f"stack is {told(value)}. Write a list of Clear(…) and Level(…) from the foot upwards.")
+        raise BenchjoinError(f"stack is {typed(value)}. Write a list of Clear(…) and Level(…) from the foot upwards.")
     items = tuple(value)
     for place, item in enumerate(items):
         if not isinstance(item, Clear | Level):
             raise BenchjoinError(
-                f'stack[{place}] is {told(item)}. Write Clear("7 in") or Level("bench", front="3 1/2 in").'
+                f'stack[{place}] is {typed(item)}. Write Clear("7 in") or Level("bench", front="3 1/2 in").'
             )
     return items
 
@@ -53,17 +53,17 @@ def _bays(value: Any) -> tuple[Clear | Pair, ...]:
     """Bays and the pairs between them in turn; where two bays follow each other a plain pair stands between."""
     items = (value,) if isinstance(value, Clear) else value
     if isinstance(items, str) or not hasattr(items, "__iter__"):
-        raise BenchjoinError(f"bays is {told(value)}. Write a list of Clear(…), one for each bay from the left.")
+        raise BenchjoinError(f"bays is {typed(value)}. Write a list of Clear(…), one for each bay from the left.")
     found: list[Clear | Pair] = []
     for item in items:
         if not isinstance(item, Clear | Pair):
-            raise BenchjoinError(f'bays holds {told(item)}. Write one Clear for each bay: [Clear("1000 mm"), Clear()].')
+            raise BenchjoinError(f'bays holds {typed(item)}. Write a Clear for each bay: [Clear("1000 mm"), Clear()].')
         if found and isinstance(item, Clear) and isinstance(found[-1], Clear):
             found.append(Pair())
         found.append(item)
     turns = [isinstance(item, Clear) == (place % 2 == 0) for place, item in enumerate(found)]
     if not found or not all(turns) or len(found) % 2 == 0:
-        raise BenchjoinError(f"bays is {told(value)}. Begin and end with a Clear; a Pair stands between two of them.")
+        raise BenchjoinError(f"bays is {typed(value)}. Begin and end with a Clear; a Pair stands between two of them.")
     return tuple(found)
 
 

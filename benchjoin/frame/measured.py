@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any, TypeVar
 
-from ..errors import BenchjoinError, told
+from ..errors import BenchjoinError, typed
 from ..lengths import mm
 from .identity import plain
 
@@ -44,7 +44,7 @@ def measured(value: Any) -> Mapping[str, Mapping[str, float]]:
     """Converter of Frame.measured: addresses to sizes by part; takes its own result, too."""
     if not isinstance(value, Mapping):
         raise BenchjoinError(
-            f'measured is {told(value)}. Write for example {{"back left leg.size": ("33.1 mm", "82.4 mm")}}.'
+            f'measured is {typed(value)}. Write for example {{"back left leg.size": ("33.1 mm", "82.4 mm")}}.'
         )
     parts: dict[str, dict[str, float]] = {}
     for address, given in value.items():
@@ -66,6 +66,6 @@ def _sizes(address: Any, given: Any) -> list[tuple[str, str, float]]:
     if dot and field == "size" and isinstance(given, tuple | list) and len(given) == 2:
         return [(part, name, mm(size, what=str(address))) for name, size in zip(SECTION, given, strict=True)]
     raise BenchjoinError(
-        f'measured["{address}"] is {told(given)}. Write "part.width", "part.thickness", '
+        f'measured["{address}"] is {typed(given)}. Write "part.width", "part.thickness", '
         '"part.length" or "part.size": (thickness, width), for example {"back left leg.size": ("33.1 mm", "82.4 mm")}.'
     )

@@ -10,7 +10,7 @@ from typing import Any
 
 import attrs
 
-from ..errors import BenchjoinError, told
+from ..errors import BenchjoinError, typed
 from .doors import a_length, kept, refuse
 from .leg import Leg
 
@@ -18,7 +18,7 @@ from .leg import Leg
 def _leg(value: Any) -> Any:
     if value is None or isinstance(value, Leg):
         return value
-    raise BenchjoinError(f'{told(value)} is not a Leg. Write for example Leg(stock, height="35 1/2 in").')
+    raise BenchjoinError(f'{typed(value)} is not a Leg. Write for example Leg(stock, height="35 1/2 in").')
 
 
 @attrs.frozen(kw_only=True)

@@ -11,7 +11,7 @@ from typing import Any, Literal
 
 import attrs
 
-from ..errors import BenchjoinError, told
+from ..errors import BenchjoinError, typed
 from .doors import Fault, a_length, kept, one_of, refuse
 from .joints import RailJoint
 from .stock import Stock
@@ -24,14 +24,14 @@ def _joint(value: Any) -> Any:
         return value
     if isinstance(value, type) and issubclass(value, RailJoint):
         return value()
-    raise BenchjoinError(f"joint is {told(value)}. Choose Notch(), HalfLap(), Butt() or Planted().")
+    raise BenchjoinError(f"joint is {typed(value)}. Choose Notch(), HalfLap(), Butt() or Planted().")
 
 
 def _stock(value: Any) -> Any:
     if value is None or isinstance(value, Stock):
         return value
     example = 'Stock("larch 1x6", thickness="5/8 in")'
-    raise BenchjoinError(f"stock is {told(value)}, not a Stock. Write for example {example}.")
+    raise BenchjoinError(f"stock is {typed(value)}, not a Stock. Write for example {example}.")
 
 
 @attrs.frozen

@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING, Any
 
 import attrs
 
-from ..errors import BenchjoinError, DescriptionError, told
+from ..errors import BenchjoinError, DescriptionError, typed
 from ..lengths import INCH, TOUCH
 from ..trade.states import STATES, State
 from .doors import Fault, Faults, a_length, a_name, kept, one_of, refuse
@@ -37,7 +37,7 @@ def _species(value: Any) -> str | None:
 def _start(value: Any) -> Any:
     if value is None or isinstance(value, Stock):
         return value
-    raise BenchjoinError(f'start is {told(value)}, not a Stock. Write for example Stock.dressed("2x4").')
+    raise BenchjoinError(f'start is {typed(value)}, not a Stock. Write for example Stock.dressed("2x4").')
 
 
 @attrs.frozen
@@ -168,7 +168,7 @@ def _from_tables(nominal: object, find: Any) -> Any:
     except BenchjoinError as error:
         fault = Fault("nominal", str(error))
         raise DescriptionError(
-            f"Stock {told(nominal)} cannot be built as described:\n  nominal: {error}", faults=(fault,)
+            f"Stock {typed(nominal)} cannot be built as described:\n  nominal: {error}", faults=(fault,)
         ) from None
 
 

@@ -13,13 +13,13 @@ from ..findings import Finding, in_order
 from ..frame.identity import piece_of
 from .batch import firsts
 from .checks.clash import clashes
-from .checks.clears import clears_at_their_sides
+from .checks.clear_sides import clears_at_their_sides
 from .checks.corner import covered_corners
 from .checks.depth import deep_notches, leg_cut_in_two, notches_at_one_height
 from .checks.finished_parts import finished_cuts, finished_lengths
 from .checks.land import short_lands, slivers
 from .checks.laps import laps_at_one_height
-from .checks.lengths import measured_lengths, tops_to_trim
+from .checks.measured_lengths import measured_lengths, tops_to_trim
 from .checks.outranked import drawn_otherwise, measured_for_all, said_for_nothing
 from .checks.piece import Piece
 from .checks.reach import above_every_leg, lost_rails, proud_of_the_leg, unheld_rails

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import attrs
 
-from ..errors import AddressError, told
+from ..errors import AddressError, typed
 from ..frame.faces import OUT
 from ..frame.finished import STATES, Finished, FinishedCut, State
 from ..frame.frame import Frame
@@ -44,7 +44,7 @@ def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
     ``later = keep(layout, "back left leg", "back right leg", state="cut")``
     """
     if state not in STATES:
-        raise AddressError(f"state is {told(state)}. Choose one of {', '.join(STATES)}.", address=state)
+        raise AddressError(f"state is {typed(state)}. Choose one of {', '.join(STATES)}.", address=state)
     if not names:
         raise AddressError("keep names no part. Write keep(layout, 'back left leg', state='cut').", address="")
     finished = dict(layout.frame.finished)
@@ -81,7 +81,7 @@ def release(frame: Frame, *names: str) -> Frame:
         if not own:
             known = tuple(frame.finished)
             said = f"Finished are {', '.join(known)}." if known else "Nothing is finished in this frame."
-            raise AddressError(f"{told(name)} is not finished. {said}", address=name, known=known)
+            raise AddressError(f"{typed(name)} is not finished. {said}", address=name, known=known)
         for each in own:
             finished.pop(each, None)
     return attrs.evolve(frame, finished=finished)

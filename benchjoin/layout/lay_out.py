@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import attrs
 
-from ..errors import DescriptionError, told
+from ..errors import DescriptionError, typed
 from ..frame.frame import Frame
 from ..frame.identity import of_piece
 from .batch import firsts, labelled
@@ -32,7 +32,7 @@ def lay_out(frame: Frame) -> Layout:
         If levels and clears, or legs and bays, do not come out. Whatever else is wrong is a finding.
     """
     if not isinstance(frame, Frame):
-        raise DescriptionError(f"lay_out was given {told(frame)}, not a Frame. Write lay_out(Frame(…)).", faults=())
+        raise DescriptionError(f"lay_out was given {typed(frame)}, not a Frame. Write lay_out(Frame(…)).", faults=())
     like = firsts(frame)
     picks = [pick_of(piece - 1) for piece in like]
     bands = level_bands(frame)

@@ -7,7 +7,7 @@ from functools import cached_property
 
 import attrs
 
-from ..errors import AddressError, told
+from ..errors import AddressError, typed
 from ..findings import Finding, counts
 from ..frame.frame import Frame
 from ..frame.identity import of_piece, piece_of
@@ -64,7 +64,7 @@ class Layout:
         if found is None:
             known = tuple(dict.fromkeys(part.identity for part in self.parts))
             each = f"{self.frame.quantity} of each of {', '.join(known)}"
-            raise AddressError(f"{told(name)} is no part of this layout, which has {each}.", address=name, known=known)
+            raise AddressError(f"{typed(name)} is no part of this layout, which has {each}.", address=name, known=known)
         return found
 
     def mate(self, part: Part, name: str) -> Part | None:
@@ -82,7 +82,7 @@ class Layout:
         legs = {part.identity: part for part in self.legs(piece)}
         found = legs.get(f"{name} leg") or legs.get(f"{name}")
         if found is None:
-            said = f"There is no leg {told(name)} in piece {piece}. Legs are {', '.join(legs)}."
+            said = f"There is no leg {typed(name)} in piece {piece}. Legs are {', '.join(legs)}."
             raise AddressError(said, address=name, known=tuple(legs))
         return found
 
@@ -94,11 +94,12 @@ class Layout:
         AddressError
             If there is no such set.
         """
-        for one in self.sets:
-            if one.letter == letter:
-                return one
-        known = tuple(one.letter for one in self.sets)
-        raise AddressError(f"There is no set {told(letter)}. Sets are {', '.join(known)}.", address=letter, known=known)
+        for part_set in self.sets:
+            if part_set.letter == letter:
+                return part_set
+        known = tuple(part_set.letter for part_set in self.sets)
+        said = f"There is no set {typed(letter)}. Sets are {', '.join(known)}."
+        raise AddressError(said, address=letter, known=known)
 
     def overall(self, piece: int = 1) -> tuple[float, float, float]:
         """Length, depth and height of a piece over everything: legs, planted rails and overhangs. [mm]"""
@@ -115,7 +116,7 @@ class Layout:
             If there is no such piece.
         """
         if number not in range(1, self.frame.quantity + 1):
-            said = f"There is no piece {told(number)}. The quantity is {self.frame.quantity}; pieces count from 1."
+            said = f"There is no piece {typed(number)}. The quantity is {self.frame.quantity}; pieces count from 1."
             raise AddressError(said, address=number, known=tuple(range(1, self.frame.quantity + 1)))
         return self._pieces[number]
 

@@ -12,7 +12,7 @@ from typing import Any
 
 from ..drafting.writers.fonts import face_rules
 from ..drawings.views.elevation import elevation
-from ..errors import AddressError, BenchjoinError, MissingLibrary, told
+from ..errors import AddressError, BenchjoinError, MissingLibrary, typed
 from ..frame.address import alter, value
 from ..frame.frame import Frame
 from ..layout.lay_out import lay_out
@@ -62,7 +62,7 @@ class Explorer:
         slider = self.sliders.get(address)
         if slider is None:
             told_them = ", ".join(map(repr, self.sliders))
-            raise AddressError(f"There is no slider {told(address)}. There are {told_them}.", address=address)
+            raise AddressError(f"There is no slider {typed(address)}. There are {told_them}.", address=address)
         wanted = signed_mm(length, what=address)
         slider.value = min((stop for _, stop in slider.options), key=lambda stop: abs(stop - wanted))
 
@@ -108,7 +108,7 @@ def _slider(widgets: Any, frame: Frame, address: str, own: Range) -> Any:
     """A slider over a range of lengths, standing at the value of the frame."""
     now = value(frame, address)
     if not isinstance(now, float):
-        raise AddressError(f"{address!r} is {told(now)}, and a slider moves a length.", address=address)
+        raise AddressError(f"{address!r} is {typed(now)}, and a slider moves a length.", address=address)
     stops = _stops(frame.tape, now, own, address)
     options = [(frame.tape.say(stop), stop) for stop in stops]
     return widgets.SelectionSlider(
@@ -126,7 +126,7 @@ def _stops(tape: Tape, now: float, own: Sequence[Length], address: str) -> list[
     low, high = (signed_mm(end, what=address) for end in own[:2])
     step = signed_mm(own[2], what=address) if len(own) > 2 else tape.division
     if not (low < high and step > 0):
-        raise BenchjoinError(f"{address!r} goes through {told(own)}. Give a low end, a high end, and perhaps a step.")
+        raise BenchjoinError(f"{address!r} goes through {typed(own)}. Give a low end, a high end, and perhaps a step.")
     step *= max(1, math.ceil((high - low) / step / MOST_STOPS))
     count = math.floor((high - low) / step + 1e-9)
     even = [round(low + step * n, 9) for n in range(count + 1)]

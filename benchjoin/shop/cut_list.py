@@ -7,8 +7,8 @@ from collections.abc import Iterable, Sequence
 from ..frame.roles import rank
 from ..layout.layout import Layout
 from ..layout.parts import Part
+from ..phrases import counted
 from ..tables import Table
-from ..words import counted
 
 COLUMNS = ("Part", "Make", "Length", "Width", "Thick", "Stock", "Marks", "Note")
 

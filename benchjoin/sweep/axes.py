@@ -13,7 +13,7 @@ import attrs
 import numpy as np
 import numpy.typing as npt
 
-from ..errors import BenchjoinError, told
+from ..errors import BenchjoinError, typed
 from ..frame.address import paths_to
 from ..frame.doors import Faults, a_length
 from ..frame.frame import Frame
@@ -55,7 +55,7 @@ def axis(frame: Frame, address: str, given: Any) -> Axis:
     """
     path = paths_to(frame, [address])[address]
     if isinstance(given, str) or not hasattr(given, "__len__") or not len(given):
-        raise BenchjoinError(f'{address!r} goes through {told(given)}. Give a list of values: ["48 in", "60 in"].')
+        raise BenchjoinError(f'{address!r} goes through {typed(given)}. Give a list of values: ["48 in", "60 in"].')
     convert = _door(frame, path)
     if isinstance(given, np.ndarray) and given.ndim == 1 and given.dtype.kind in "iuf" and _sound(convert, given):
         return Axis(address, path, given, given.astype(float), np.full(len(given), NUMBER), ())

@@ -17,7 +17,7 @@ from typing import Any
 import attrs
 import numpy as np
 
-from ..errors import AddressError, BenchjoinError, LumberError, told
+from ..errors import AddressError, BenchjoinError, LumberError, typed
 from ..frame.address import alter, paths_to
 from ..frame.frame import Frame
 from ..layout.parts import Part
@@ -70,7 +70,7 @@ def sweep(
         If lists that go together differ in length, or one is empty.
     """
     if piece not in range(1, frame.quantity + 1):
-        raise AddressError(f"There is no piece {told(piece)}. The quantity is {frame.quantity}.", address=piece)
+        raise AddressError(f"There is no piece {typed(piece)}. The quantity is {frame.quantity}.", address=piece)
     wanted = [_output(name) for name in want]
     paths_to(frame, over)
     axes = [axis(frame, address, values) for address, values in over.items()]
@@ -85,7 +85,7 @@ def sweep(
 def _output(name: str | Output) -> Output:
     found = name if isinstance(name, Output) else OUTPUTS.get(name)
     if found is None:
-        raise AddressError(f"There is no output {told(name)}. Choose from {', '.join(OUTPUTS)}.", address=name)
+        raise AddressError(f"There is no output {typed(name)}. Choose from {', '.join(OUTPUTS)}.", address=name)
     return found
 
 

@@ -14,7 +14,7 @@ from typing import Any
 
 import attrs
 
-from ..errors import MillingError, told
+from ..errors import MillingError, typed
 from ..lengths import INCH, mm
 from ..sources import COMMON_PRACTICE, Source
 from .states import State
@@ -27,7 +27,7 @@ def _size(field: str, *, zero: bool = False) -> Any:
 def _count(field: str) -> Any:
     def convert(value: Any) -> int:
         if isinstance(value, bool) or not isinstance(value, int) or not 0 <= value <= 100:
-            raise MillingError(f"{field} is {told(value)}. Give a whole number from 0 to 100.")
+            raise MillingError(f"{field} is {typed(value)}. Give a whole number from 0 to 100.")
         return value
 
     return convert

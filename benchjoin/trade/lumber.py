@@ -18,7 +18,7 @@ from typing import Literal, NamedTuple
 
 import attrs
 
-from ..errors import LumberError, told
+from ..errors import LumberError, typed
 from ..sources import COMMON_PRACTICE, Source
 
 INCH = Fraction("25.4")
@@ -149,7 +149,7 @@ def dressed(nominal: str, *, green: bool = False) -> Section:
     if _is_timber(thick):
         if not all(size in ("5", "6") for size in (thick, wide)):
             raise LumberError(
-                f"{told(nominal)}: two rules are in print for timbers over a nominal 6. Measure one, and write "
+                f"{typed(nominal)}: two rules are in print for timbers over a nominal 6. Measure one, and write "
                 "Stock(name, thickness=…, width=…)."
             )
         both = [_found(_of_use("timber"), size, nominal) for size in (thick, wide)]
@@ -227,7 +227,7 @@ def deviation(size: float, tolerance_class: Literal["T1", "T2"] = "T1") -> tuple
 def _parts(name: str) -> tuple[str, str]:
     match = _CROSSED.fullmatch(name) if isinstance(name, str) else None
     if match is None:
-        raise LumberError(f"{told(name)} is not a section by its name. Write for example '2x4', '5/4x6' or '45x95'.")
+        raise LumberError(f"{typed(name)} is not a section by its name. Write for example '2x4', '5/4x6' or '45x95'.")
     return match[1], match[2]
 
 
@@ -256,6 +256,6 @@ def _no_size(name: object, what: str, known: Iterable[str]) -> LumberError:
     listed = ", ".join(known)
     there = f" There is {listed}." if listed else ""
     return LumberError(
-        f"{told(name)}: no such {what} is in the tables.{there} For any other size write "
+        f"{typed(name)}: no such {what} is in the tables.{there} For any other size write "
         "Stock(name, thickness=…, width=…)."
     )

@@ -14,7 +14,7 @@ from typing import Literal
 
 import attrs
 
-from ..errors import LumberError, told
+from ..errors import LumberError, typed
 from ..sources import Source
 
 PSI = 0.006894757293168361
@@ -262,4 +262,4 @@ def species(name: str) -> Species:
     near = difflib.get_close_matches(key, names, n=1, cutoff=0.6)
     hint = f" Did you mean {names[near[0]].name!r}?" if near else ""
     known = "; ".join(one.name for one in SPECIES)
-    raise LumberError(f"{told(name)} is no species of the tables.{hint} There is {known}.")
+    raise LumberError(f"{typed(name)} is no species of the tables.{hint} There is {known}.")

@@ -29,9 +29,9 @@ _TALLEST = 7.0
 _CLEAR = 5.0
 
 
-def member_marks(one: PartSet, band: Band, rows: Rows) -> Iterator[Primitive]:
+def member_marks(part_set: PartSet, band: Band, rows: Rows) -> Iterator[Primitive]:
     """Marks of all parts of a band, each in the first stretch from its datum end that has room for them."""
-    for number, (part, face) in enumerate(zip(one.members, band.faces, strict=True)):
+    for number, (part, face) in enumerate(zip(part_set.members, band.faces, strict=True)):
         low, high = rows[number]
         drawn = part_marks(((part, face),), high - low)
         wide = bounds(drawn)[2]

@@ -15,9 +15,9 @@ from ...errors import AddressError
 from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
-from .sizes import upright
 from .strokes import level_names, strokes
 from .view import view
+from .view_sizes import upright
 
 SIDES = ("front", "back", "left", "right")
 

@@ -10,9 +10,9 @@ from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
-from .sizes import flat
 from .strokes import strokes
 from .view import view
+from .view_sizes import flat
 
 
 def plan(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:

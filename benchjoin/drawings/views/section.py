@@ -26,9 +26,9 @@ from ...solids import Box, along
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
 from .face import Face, on_page
-from .sizes import flat, upright
 from .strokes import strokes
 from .view import EYES, Eye, View, view
+from .view_sizes import flat, upright
 
 END_GRAIN, ALONG = 1.4, 1.6
 """Spacing of the hatching of end grain, at 45 degrees, and least spacing in wood cut along its length. [mm]"""

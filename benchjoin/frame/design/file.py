@@ -27,7 +27,7 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
-from ...errors import DesignFileError, told
+from ...errors import DesignFileError, typed
 from ..doors import Fault
 from ..frame import Frame
 from .key_lines import line_of
@@ -85,7 +85,7 @@ def _check_format(data: dict[str, Any], reading: Reading) -> None:
         reading.problems.append(Problem((), f"it does not say its format. Begin it with: format = {FORMAT}"))
     elif given != FORMAT or isinstance(given, bool):
         known = f"this benchjoin reads format {FORMAT}. Take a newer benchjoin, or write format = {FORMAT}."
-        reading.problems.append(Problem(("format",), f"it says {told(given)}, and {known}"))
+        reading.problems.append(Problem(("format",), f"it says {typed(given)}, and {known}"))
 
 
 def _refusal(name: str, text: str, problems: list[Problem]) -> DesignFileError:

@@ -13,7 +13,7 @@ from typing import Any, Literal, get_args, get_origin
 
 import attrs
 
-from ...errors import DescriptionError, told
+from ...errors import DescriptionError, typed
 from ...readings import Tape
 from ..doors import Fault, Faults
 from ..finished import Finished
@@ -48,7 +48,7 @@ class Reading:
         """The frame, or None where there are problems."""
         given = self.data.pop("stocks", {})
         if not isinstance(given, dict):
-            self._tell(("stocks",), f"it is {told(given)}. Write a table: each stock by its name.")
+            self._tell(("stocks",), f"it is {typed(given)}. Write a table: each stock by its name.")
             given = {}
         for name in given:
             self._stock(given, name, ())
@@ -62,12 +62,12 @@ class Reading:
         path: Path = ("stocks", name)
         table = given[name]
         if not isinstance(table, dict):
-            self._tell(path, f'it is {told(table)}. Write {{ thickness = "5/8 in" }}.')
+            self._tell(path, f'it is {typed(table)}. Write {{ thickness = "5/8 in" }}.')
             return self.stocks.setdefault(name, BROKEN)
         start = table.get("start")
         if isinstance(start, str) and start in given:
             if start in (*after, name):
-                self._tell((*path, "start"), f"{told(start)} is milled from itself. Name the stock that comes before.")
+                self._tell((*path, "start"), f"{typed(start)} is milled from itself. Name the stock that comes before.")
                 return self.stocks.setdefault(name, BROKEN)
             self._stock(given, start, (*after, name))
         return self.stocks.setdefault(name, self._thing(Stock, {"name": name, **table}, path))
@@ -158,14 +158,14 @@ class Reading:
             return self.stocks[value]
         near = difflib.get_close_matches(str(value), self.stocks, n=2, cutoff=0.4) or list(self.stocks)[:3]
         named = " or ".join(repr(name) for name in near) or "one in the table [stocks]"
-        self._tell(path, f"there is no stock {told(value)}. Name {named}.")
+        self._tell(path, f"there is no stock {typed(value)}. Name {named}.")
         return BROKEN
 
     def _plain(self, kind: Any, value: Any, path: Path) -> Any:
         """A value whose field has no door of its own, held against its type."""
         if value is BROKEN or _fits(kind, value):
             return _as_tuples(value)
-        self._tell(path, f"{told(value)} does not belong here.")
+        self._tell(path, f"{typed(value)} does not belong here.")
         return BROKEN
 
     def _tell(self, path: Path, what: str) -> None:
@@ -199,7 +199,7 @@ def _items(value: Any) -> list[tuple[str, Any]]:
 def _unknown(key: str, known: Mapping[str, str]) -> str:
     near = difflib.get_close_matches(key, known, n=2, cutoff=0.5)
     named = f"Did you mean {' or '.join(near)}?" if near else f"There are {', '.join(known)}."
-    return f"nothing is called {told(key)} here. {named}"
+    return f"nothing is called {typed(key)} here. {named}"
 
 
 def _fits(kind: Any, value: Any) -> bool:

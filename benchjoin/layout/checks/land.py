@@ -10,7 +10,7 @@ from ...frame.identity import in_short
 from ...lengths import TOUCH
 from ...trade.practice import LAND
 from ..parts import Part
-from .lengths import pinned_tops
+from .measured_lengths import pinned_tops
 from .piece import Piece
 
 

@@ -9,8 +9,8 @@ import attrs
 
 from ...frame.frame import Frame
 from ...frame.roles import LEG
+from ...phrases import listed
 from ...runs import Array
-from ...words import listed
 from ..joints.meeting import Joint
 from ..kinds import Key, shape_keys
 from ..parts import Part

@@ -13,7 +13,7 @@ import difflib
 import re
 from pathlib import Path
 
-from ...errors import LengthError, MeasurementError, told
+from ...errors import LengthError, MeasurementError, typed
 from ...frame.address import alter
 from ...frame.frame import Frame
 from ...frame.identity import piece_of, plain
@@ -80,10 +80,10 @@ def _text(source: str | Path) -> str:
     try:
         return Path(source).read_bytes().decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise MeasurementError(f"{told(str(source))} is not text in UTF-8. Save it as CSV in UTF-8.") from None
+        raise MeasurementError(f"{typed(str(source))} is not text in UTF-8. Save it as CSV in UTF-8.") from None
     except (OSError, ValueError, TypeError) as error:
         raise MeasurementError(
-            f"{told(str(source))} is neither a list of sizes nor a file that holds one: {error}."
+            f"{typed(str(source))} is neither a list of sizes nor a file that holds one: {error}."
         ) from None
 
 
@@ -94,11 +94,11 @@ def _part(cell: Cell, frame: Frame, lines: dict[str, int]) -> str | CellFault:
     names = frame.part_names()
     if identity not in names:
         near = difflib.get_close_matches(identity, names, n=3, cutoff=0.4) or list(names[:3])
-        return cell.fault(f"{told(cell.text)} is no part of {frame.name}. Is it {' or '.join(map(repr, near))}?")
+        return cell.fault(f"{typed(cell.text)} is no part of {frame.name}. Is it {' or '.join(map(repr, near))}?")
     if piece is not None and not 1 <= piece <= frame.quantity:
-        return cell.fault(f"{told(cell.text)} is of piece {piece}, and the quantity is {frame.quantity}.")
+        return cell.fault(f"{typed(cell.text)} is of piece {piece}, and the quantity is {frame.quantity}.")
     if part in lines:
-        return cell.fault(f"{told(cell.text)} stands on line {lines[part]} already. Keep one of the two.")
+        return cell.fault(f"{typed(cell.text)} stands on line {lines[part]} already. Keep one of the two.")
     lines[part] = cell.line
     return part
 
@@ -107,20 +107,20 @@ def _size(cell: Cell, commas: bool, signs: set[str]) -> float | CellFault:
     """The size in a cell [mm]; signs keeps the decimal sign that the list uses, once it is known."""
     read, words = _FIGURES.fullmatch(cell.text), UNITS[cell.column.unit]
     if read is None:
-        return cell.fault(f"{told(cell.text)} is no size. Write a number of {words}, or leave the cell blank.")
+        return cell.fault(f"{typed(cell.text)} is no size. Write a number of {words}, or leave the cell blank.")
     unit = {'"': "in"}.get(read["unit"], read["unit"] or cell.column.unit).casefold()
     if unit != cell.column.unit:
-        return cell.fault(f"{told(cell.text)} mixes units: the column is in {words}.")
+        return cell.fault(f"{typed(cell.text)} mixes units: the column is in {words}.")
     figures = read["figures"]
     if "," in figures and not commas:
-        return cell.fault(f"{told(cell.text)} has a comma in a list that commas part. Write a decimal point.")
+        return cell.fault(f"{typed(cell.text)} has a comma in a list that commas part. Write a decimal point.")
     signs.update(sign for sign in ".," if sign in figures and not signs)
     if any(sign in figures for sign in ".," if sign not in signs):
-        return cell.fault(f"{told(cell.text)}: the list has decimal points and decimal commas. Use one of them.")
+        return cell.fault(f"{typed(cell.text)}: the list has decimal points and decimal commas. Use one of them.")
     try:
         return mm(f"{figures.replace(',', '.')} {unit}", what="a size")
     except LengthError:
-        return cell.fault(f"{told(cell.text)} is no size of wood. Write a number of {words}, or leave the cell blank.")
+        return cell.fault(f"{typed(cell.text)} is no size of wood. Write a number of {words}, or leave the cell blank.")
 
 
 def _slips(cell: Cell, size: float, drawn: float, field: str, tape: Tape) -> list[CellFault]:

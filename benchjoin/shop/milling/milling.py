@@ -16,7 +16,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 import attrs
 
-from ...errors import MillingError, told
+from ...errors import MillingError, typed
 from ...findings import Finding, in_order
 from ...frame.stock import Stock
 from ...layout.layout import Layout
@@ -167,9 +167,9 @@ def milling_plan(
 def _refuse(starts: Mapping[str, object], known: Iterable[str]) -> None:
     for name, start in starts.items():
         if name not in known:
-            raise MillingError(f"starts names {told(name)}, and the stock is {', '.join(known)}.")
+            raise MillingError(f"starts names {typed(name)}, and the stock is {', '.join(known)}.")
         if not isinstance(start, Stock):
-            raise MillingError(f'starts[{name!r}] is {told(start)}. Write for example Stock.dressed("2x4").')
+            raise MillingError(f'starts[{name!r}] is {typed(start)}. Write for example Stock.dressed("2x4").')
 
 
 def _batch_rows(batch: Batch, practice: Milling, tape: Tape) -> Iterator[tuple[str, ...]]:

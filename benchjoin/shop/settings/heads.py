@@ -16,7 +16,7 @@ from typing import Any
 
 import attrs
 
-from ...errors import BenchjoinError, told
+from ...errors import BenchjoinError, typed
 from ...frame.doors import Fault, a_length, kept, refuse
 from ...lengths import INCH, TOUCH, mm
 from ...trade.saws import CHIPPERS, NOTCHING, OUTSIDE_PAIR, WIDEST_HEAD
@@ -30,7 +30,7 @@ def lengths_of(field: str) -> Any:
 
     def convert(value: Any) -> tuple[float, ...]:
         if isinstance(value, str) or not isinstance(value, Iterable):
-            raise BenchjoinError(f"{field} is {told(value)}. Write a list, for example ['1/8 in', '1/16 in'].")
+            raise BenchjoinError(f"{field} is {typed(value)}. Write a list, for example ['1/8 in', '1/16 in'].")
         sizes = tuple(sorted((mm(size, what=f"one of {field}") for size in value), reverse=True))
         if len(sizes) > MOST_PARTS:
             raise BenchjoinError(f"{field} holds {len(sizes)} sizes. {MOST_PARTS} are the most.")

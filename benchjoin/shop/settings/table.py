@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from ...lengths import INCH
+from ...phrases import listed
 from ...readings import Tape
 from ...tables import Table
 from ...trade.saws import SHIM_MOST
-from ...words import listed
 from ..cut_list import marks, several
 from .setting import Changes, Setting
 from .shop import Shop

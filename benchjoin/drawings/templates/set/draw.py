@@ -40,39 +40,39 @@ class Gang:
     across: tuple[float, ...]
 
 
-def gang(layout: Layout, one: PartSet, look: Look = FULL, *, trust: str = TRUST, heading: bool = True) -> Gang:
+def gang(layout: Layout, part_set: PartSet, look: Look = FULL, *, trust: str = TRUST, heading: bool = True) -> Gang:
     """The heading, if any, and below it all bands; trust is what the heading says of the paper."""
-    ways = one.bands or (_plain(one),)
-    bands = tuple(_band(layout, one, band, look) for band in ways)
+    ways = part_set.bands or (_plain(part_set),)
+    bands = tuple(_band(layout, part_set, band, look) for band in ways)
     left = min(bounds(band)[0] for band in bands)
     wide = max(bounds(band)[2] for band in bands) - left
-    drawn: list[Primitive] = [*_heading(layout, one, look, wide, trust)] if heading else []
+    drawn: list[Primitive] = [*_heading(layout, part_set, look, wide, trust)] if heading else []
     low = bounds(tuple(drawn))[1] - look.gap if drawn else 0.0
     edges: list[float] = []
     for band, drawing in zip(ways, bands, strict=True):
         up = low - bounds(drawing)[3]
         drawn += shift(drawing, -left, up)
         low -= bounds(drawing)[3] - bounds(drawing)[1] + 2 * look.gap
-        edges += [up + edge for row in _rows(one.members, band, look) for edge in row]
-    places = {0.0, *(line.at for line in one.lines), *(part.length for part in one.members)}
+        edges += [up + edge for row in _rows(part_set.members, band, look) for edge in row]
+    places = {0.0, *(line.at for line in part_set.lines), *(part.length for part in part_set.members)}
     along = tuple(place * look.scale - left for place in sorted(places))
     return Gang(drawing=tuple(drawn), foot=-left, edge=min(edges), along=along, across=tuple(edges))
 
 
-def _plain(one: PartSet) -> Band:
+def _plain(part_set: PartSet) -> Band:
     """The one way up of parts that no wood is taken from."""
-    return Band(one.members[0].slot.role.faces["marked"], tuple(part.marked for part in one.members), (), ())
+    return Band(part_set.members[0].slot.role.faces["marked"], tuple(part.marked for part in part_set.members), (), ())
 
 
-def _heading(layout: Layout, one: PartSet, look: Look, wide: float, trust: str) -> Iterator[Text]:
+def _heading(layout: Layout, part_set: PartSet, look: Look, wide: float, trust: str) -> Iterator[Text]:
     """What to do with the page, in a few lines as wide as the gang."""
-    role = one.members[0].slot.role
+    role = part_set.members[0].slot.role
     unit = "inches" if layout.frame.tape.unit == "in" else "millimetres"
-    first, last = one.members[0].mark, one.members[-1].mark
+    first, last = part_set.members[0].mark, part_set.members[-1].mark
     told = (
-        f"Clamp {first} to {last} side by side, {role.flush} flush; write {one.letter} on the end grain. "
+        f"Clamp {first} to {last} side by side, {role.flush} flush; write {part_set.letter} on the end grain. "
         f"Readings are from the {role.datum}, in {unit}. Lay the {role.mate} itself between its lines, tick it, and "
-        f"cross the waste before you cut.{_fits(layout, one)}{_done(layout, one)} {trust}"
+        f"cross the waste before you cut.{_fits(layout, part_set)}{_done(layout, part_set)} {trust}"
         f"{f' {LEGEND}' if look.scale == 1.0 else ''}"
     )
     pitch = look.text * 1.6
@@ -80,37 +80,38 @@ def _heading(layout: Layout, one: PartSet, look: Look, wide: float, trust: str) 
         yield Text((0.0, -pitch * number), line, look.text)
 
 
-def _fits(layout: Layout, one: PartSet) -> str:
+def _fits(layout: Layout, part_set: PartSet) -> str:
     """The fit that the lines of a set hold, so that nobody adds it again; nothing where there is none."""
-    kinds = dict.fromkeys(cut.kind for part in one.members for cut in part.cuts)
+    kinds = dict.fromkeys(cut.kind for part in part_set.members for cut in part.cuts)
     fits = {kind: layout.frame.fit_of(kind) for kind in kinds}
     told = [f"{layout.frame.tape.amount(fit)} of fit for each {kind}" for kind, fit in fits.items() if fit]
     return f" The lines hold {' and '.join(told)}: add none." if told else ""
 
 
-def _done(layout: Layout, one: PartSet) -> str:
+def _done(layout: Layout, part_set: PartSet) -> str:
     """Which of the set are marked or cut already."""
     states: dict[str, list[str]] = {}
-    for part in one.members:
+    for part in part_set.members:
         found = layout.frame.finished.get(part.name)
         if found is not None and found.state != "sized":
             states.setdefault(found.state, []).append(part.mark)
     return "".join(f" Already {state}, and to be left as they are: {', '.join(own)}." for state, own in states.items())
 
 
-def _band(layout: Layout, one: PartSet, band: Band, look: Look) -> Drawing:
+def _band(layout: Layout, part_set: PartSet, band: Band, look: Look) -> Drawing:
     """One way up: its title and whose face is up, the parts, the waste, the lines with their labels."""
-    rows = _rows(one.members, band, look)
-    drawn: list[Primitive] = [*_parts(layout, one, band, rows, look), *_waste(layout, one, band, rows, look)]
-    drawn += band_lines(layout, one, band, rows, look)
+    rows = _rows(part_set.members, band, look)
+    drawn: list[Primitive] = [*_parts(layout, part_set, band, rows, look), *_waste(layout, part_set, band, rows, look)]
+    drawn += band_lines(layout, part_set, band, rows, look)
     if look.scale == 1.0:
-        drawn += member_marks(one, band, rows)
+        drawn += member_marks(part_set, band, rows)
     x0, _, x1, y1 = bounds(tuple(drawn))
     title = Text((x0, y1 + 1.5 * look.gap), f"{band.title[0].upper()}{band.title[1:]}", look.text, bold=True)
-    whose = f"{_rolled(one, band)}{_whose(one, band)}. {_depths(layout, band)}"
+    whose = f"{_rolled(part_set, band)}{_whose(part_set, band)}. {_depths(layout, band)}"
     after = x0 + text_width(title.string, look.text, bold=True) + 2 * look.gap
     if look.scale == 1.0:
-        return (*drawn, title, Text((after, title.at[1]), f"{_rolled(one, band)}{_depths(layout, band)}", look.text))
+        how = f"{_rolled(part_set, band)}{_depths(layout, band)}"
+        return (*drawn, title, Text((after, title.at[1]), how, look.text))
     lines = wrap(whose, look.text, max(x1 - after, 60 * look.text))
     pitch = look.text * 1.6
     high = title.at[1] + pitch * (len(lines) - 1)
@@ -130,10 +131,10 @@ def _depths(layout: Layout, band: Band) -> str:
     return "; ".join(f"{depth} deep for {', '.join(dict.fromkeys(rails))}" for depth, rails in found.items()) + "."
 
 
-def _rolled(one: PartSet, band: Band) -> str:
+def _rolled(part_set: PartSet, band: Band) -> str:
     """How each part comes from lying with its marked face up to this: the maker stands at the foot of the page."""
     ways: dict[str, list[str]] = {}
-    for part, face in zip(one.members, band.faces, strict=True):
+    for part, face in zip(part_set.members, band.faces, strict=True):
         if face != part.marked:
             ways.setdefault(_way(part, face), []).append(part.mark)
     if not ways:
@@ -150,12 +151,12 @@ def _way(part: Part, face: str) -> str:
     return "a quarter turn towards you" if OUT[face] == upper else "a quarter turn away from you"
 
 
-def _whose(one: PartSet, band: Band) -> str:
+def _whose(part_set: PartSet, band: Band) -> str:
     """'A1 front left leg (front face), …'; of many rails only the faces that are up."""
-    if len(one.members) > 8:
-        return f"{len(one.members)} parts, the face that is cut up"
+    if len(part_set.members) > 8:
+        return f"{len(part_set.members)} parts, the face that is cut up"
     return ", ".join(
-        f"{part.mark} {part.identity} ({face} face)" for part, face in zip(one.members, band.faces, strict=True)
+        f"{part.mark} {part.identity} ({face} face)" for part, face in zip(part_set.members, band.faces, strict=True)
     )
 
 
@@ -174,11 +175,11 @@ def face_width(part: Part, face: str) -> float:
     return face_up(part, face).local(part.blank).size()[1]
 
 
-def _parts(layout: Layout, one: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
+def _parts(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
     """Outlines, the name of each part on the left, its length on the right, and which end is the datum."""
     read = layout.frame.tape.read
-    role = one.members[0].slot.role
-    for part, face, (low, high) in zip(one.members, band.faces, rows, strict=True):
+    role = part_set.members[0].slot.role
+    for part, face, (low, high) in zip(part_set.members, band.faces, rows, strict=True):
         yield from _openings(part, face, low, look)
         end = part.length * look.scale
         yield Line(((0.0, low), (end, low), (end, high), (0.0, high)), "visible", closed=True)
@@ -201,7 +202,7 @@ def _openings(part: Part, face: str, low: float, look: Look) -> Iterator[Line]:
             yield Line(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "thin", closed=True)
 
 
-def _waste(layout: Layout, one: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
+def _waste(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
     """Hatched wood between shoulder lines, with rail and depth where there is room to write them."""
     for item in band.waste:
         low = rows[item.member][0]

@@ -41,9 +41,9 @@ class _Label:
     words: str
 
 
-def band_lines(layout: Layout, one: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
+def band_lines(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
     """Lines of a band, and their labels above and below it."""
-    labels = [_label(layout, one, line) for line in band.lines]
+    labels = [_label(layout, part_set, line) for line in band.lines]
     for line in band.lines:
         for taker in line.takers:
             low = rows[taker.member][0]
@@ -55,17 +55,17 @@ def band_lines(layout: Layout, one: PartSet, band: Band, rows: Rows, look: Look)
             yield from _label_row(mine, rows, look, above=above)
 
 
-def _label(layout: Layout, one: PartSet, line: MarkLine) -> _Label:
+def _label(layout: Layout, part_set: PartSet, line: MarkLine) -> _Label:
     members = sorted({taker.member for taker in line.takers})
-    above = members[0] == 0 or members[-1] != len(one.members) - 1
-    whose = dict.fromkeys(_edge_words(one, taker) for taker in line.takers)
-    marks = "" if len(members) == len(one.members) else " · " + " ".join(one.members[m].mark for m in members)
+    above = members[0] == 0 or members[-1] != len(part_set.members) - 1
+    whose = dict.fromkeys(_edge_words(part_set, taker) for taker in line.takers)
+    marks = "" if len(members) == len(part_set.members) else " · " + " ".join(part_set.members[m].mark for m in members)
     return _Label(line, above, layout.frame.tape.read(line.at), f"{', '.join(whose)}{marks}")
 
 
-def _edge_words(one: PartSet, taker: Taker) -> str:
+def _edge_words(part_set: PartSet, taker: Taker) -> str:
     """'foot shelf, bottom' of a leg; 'shoulder' of a rail."""
-    part = one.members[taker.member]
+    part = part_set.members[taker.member]
     role = part.slot.role
     level = in_short(taker.mate, along_length=part.slot.long)
     return role.struck or f"{level} {role.low if taker.edge == 'near' else role.high}"

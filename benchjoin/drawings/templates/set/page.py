@@ -60,14 +60,14 @@ def set_page(layout: Layout, letter: str, **options: Unpack[OnARoll]) -> Sheet:
     PaperError
         If it does not fit the paper at any scale, or the roll at full size; or both paper and roll are given.
     """
-    asked, one = ask(layout, OnARoll, options), drawable_set(layout, letter)
+    asked, part_set = ask(layout, OnARoll, options), drawable_set(layout, letter)
     if asked.paper is None:
-        return _full_size(layout, asked, one)
+        return _full_size(layout, asked, part_set)
     if asked.roll is not None or asked.printer is not None:
         raise PaperError(
             "With paper= the page is a reduced picture; roll= and printer= are for full size, without paper=."
         )
-    return _reduced(layout, asked, one, asked.paper)
+    return _reduced(layout, asked, part_set, asked.paper)
 
 
 def drawable_set(layout: Layout, letter: str) -> PartSet:
@@ -80,9 +80,9 @@ def drawable_set(layout: Layout, letter: str) -> PartSet:
     AddressError
         If there is no such set.
     """
-    one = layout.set(letter)
+    part_set = layout.set(letter)
     must_be_buildable(layout, f"Set {letter} is not drawn")
-    return one
+    return part_set
 
 
 def unlike_sets(layout: Layout) -> list[PartSet]:
@@ -94,41 +94,41 @@ def unlike_sets(layout: Layout) -> list[PartSet]:
         If the layout has errors.
     """
     must_be_buildable(layout, "A set is not drawn")
-    return [layout.set(letter) for letter in dict.fromkeys(one.alike[0] for one in layout.sets)]
+    return [layout.set(letter) for letter in dict.fromkeys(part_set.alike[0] for part_set in layout.sets)]
 
 
 def set_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
     """A reduced picture of each kind of set, on the first paper that takes it."""
-    for one in unlike_sets(layout):
-        yield _first_that_fits(layout, asked, one)
+    for part_set in unlike_sets(layout):
+        yield _first_that_fits(layout, asked, part_set)
 
 
 def full_size_pages(layout: Layout, asked: Asked) -> Iterator[Sheet | Finding]:
     """Each kind of set at full size; of one that is longer than a page can be, that it is."""
-    for one in unlike_sets(layout):
-        page = _full_size(layout, asked, one)
-        yield from _too_long(layout, one, page.width) or [page]
+    for part_set in unlike_sets(layout):
+        page = _full_size(layout, asked, part_set)
+        yield from _too_long(layout, part_set, page.width) or [page]
 
 
-def _first_that_fits(layout: Layout, asked: Asked, one: PartSet) -> Sheet:
+def _first_that_fits(layout: Layout, asked: Asked, part_set: PartSet) -> Sheet:
     for paper in asked.papers[:-1]:
         with suppress(PaperError):
-            return _reduced(layout, asked, one, paper)
-    return _reduced(layout, asked, one, asked.papers[-1])
+            return _reduced(layout, asked, part_set, paper)
+    return _reduced(layout, asked, part_set, asked.papers[-1])
 
 
-def _full_size(layout: Layout, asked: Asked, one: PartSet) -> Sheet:
-    name, title = f"set-{one.letter.lower()}", f"Set {one.letter}: {one.title}"
-    figure = _figure(one, gang(layout, one).drawing)
-    return rolled_sheet(asked, figure, _words(asked, one, FULL_SIZE.label), name=name, title=title)
+def _full_size(layout: Layout, asked: Asked, part_set: PartSet) -> Sheet:
+    name, title = f"set-{part_set.letter.lower()}", f"Set {part_set.letter}: {part_set.title}"
+    figure = _figure(part_set, gang(layout, part_set).drawing)
+    return rolled_sheet(asked, figure, _words(asked, part_set, FULL_SIZE.label), name=name, title=title)
 
 
-def _figure(one: PartSet, drawing: Drawing, findings: tuple[Finding, ...] = ()) -> Figure:
-    shows = tuple(dict.fromkeys(part.identity for part in one.members))
-    return Figure(name=f"Set {one.letter}", drawing=drawing, shows=shows, findings=findings)
+def _figure(part_set: PartSet, drawing: Drawing, findings: tuple[Finding, ...] = ()) -> Figure:
+    shows = tuple(dict.fromkeys(part.identity for part in part_set.members))
+    return Figure(name=f"Set {part_set.letter}", drawing=drawing, shows=shows, findings=findings)
 
 
-def _too_long(layout: Layout, one: PartSet, length: float) -> tuple[Finding, ...]:
+def _too_long(layout: Layout, part_set: PartSet, length: float) -> tuple[Finding, ...]:
     """That a set at full size is longer than a page can be, where it is."""
     if length <= PDF_LONGEST:
         return ()
@@ -136,24 +136,24 @@ def _too_long(layout: Layout, one: PartSet, length: float) -> tuple[Finding, ...
     found = Finding(
         severity="note",
         kind="longer than a page",
-        where=f"Set {one.letter}",
-        parts=tuple(dict.fromkeys(part.identity for part in one.members)),
-        sentence=f"Set {one.letter}: at full size its page is {say(length)} long, and no page of a PDF can be longer "
-        f"than {say(PDF_LONGEST)}. It is left out of the binder: print it in tiles, or mark from the readings.",
+        where=f"Set {part_set.letter}",
+        parts=tuple(dict.fromkeys(part.identity for part in part_set.members)),
+        sentence=f"Set {part_set.letter}: at full size its page is {say(length)} long, and no page of a PDF can be "
+        f"longer than {say(PDF_LONGEST)}. It is left out of the binder: print it in tiles, or mark from the readings.",
         numbers={"length": length, "longest": PDF_LONGEST},
         source=PDF_LIMIT_SOURCE,
     )
     return (found,)
 
 
-def _reduced(layout: Layout, asked: Asked, one: PartSet, paper: str) -> Sheet:
+def _reduced(layout: Layout, asked: Asked, part_set: PartSet, paper: str) -> Sheet:
     """The largest scale at which the gang fits and its parts are wide enough to be named."""
-    up = [pair for band in one.bands for pair in zip(one.members, band.faces, strict=True)]
-    thinnest = min(face_width(part, face) for part, face in up or [(part, part.marked) for part in one.members])
+    up = [pair for band in part_set.bands for pair in zip(part_set.members, band.faces, strict=True)]
+    thinnest = min(face_width(part, face) for part, face in up or [(part, part.marked) for part in part_set.members])
     trust = "This picture is reduced: do not lay it on the wood."
-    longest = max(part.length for part in one.members)
+    longest = max(part.length for part in part_set.members)
     may_be = longest > PDF_LONGEST - BESIDE_THE_WOOD  # only then the page is drawn to learn its length
-    found = _too_long(layout, one, _full_size(layout, Asked(layout=layout), one).width) if may_be else ()
+    found = _too_long(layout, part_set, _full_size(layout, Asked(layout=layout), part_set).width) if may_be else ()
     if found:
         trust += " At full size it is longer than a page can be: print it in tiles, or mark from the readings."
     for scale, label in view_scales(asked, largest=0.5):
@@ -162,17 +162,18 @@ def _reduced(layout: Layout, asked: Asked, one: PartSet, paper: str) -> Sheet:
             break
         if longest * scale > max(paper_size(paper)):
             continue
-        figure = _figure(one, gang(layout, one, look, trust=trust).drawing, found)
-        words = _words(asked, one, label)
+        figure = _figure(part_set, gang(layout, part_set, look, trust=trust).drawing, found)
+        words = _words(asked, part_set, label)
         for size in reversed(both_ways(paper)):
             inside = within(room(*size, words), INSET)
             with suppress(PaperError):
                 placed = attrs.evolve(figure, drawing=place_in(figure.drawing, inside, "above"))
-                name, title = f"set-{one.letter.lower()}-reduced", f"Set {one.letter}: {one.title}, reduced"
+                name = f"set-{part_set.letter.lower()}-reduced"
+                title = f"Set {part_set.letter}: {part_set.title}, reduced"
                 return make(placed, house=asked.house, name=name, title=title, size=size, words=words)
-    raise PaperError(f"Set {one.letter} does not fit {paper} with its parts named. Take larger paper.")
+    raise PaperError(f"Set {part_set.letter} does not fit {paper} with its parts named. Take larger paper.")
 
 
-def _words(asked: Asked, one: PartSet, scale: str) -> TitleBlock:
-    piece = f"Set {one.letter}, {one.title}, make {len(one.alike)}: {', '.join(one.alike)}"
+def _words(asked: Asked, part_set: PartSet, scale: str) -> TitleBlock:
+    piece = f"Set {part_set.letter}, {part_set.title}, make {len(part_set.alike)}: {', '.join(part_set.alike)}"
     return block(asked.frame, asked.house, kind="Set page", piece=piece, scale=scale)

@@ -54,35 +54,35 @@ def set_tiles(layout: Layout, letter: str, **options: Unpack[InTiles]) -> tuple[
 
 def tile_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
     """Tiles of each kind of set once, if lines are struck across it."""
-    for one in unlike_sets(layout):
-        if one.bands:
-            yield from _tiles(layout, asked, one)
+    for part_set in unlike_sets(layout):
+        if part_set.bands:
+            yield from _tiles(layout, asked, part_set)
 
 
-def _tiles(layout: Layout, asked: Asked, one: PartSet) -> tuple[Sheet, ...]:
-    whole = gang(layout, one, heading=False)
+def _tiles(layout: Layout, asked: Asked, part_set: PartSet) -> tuple[Sheet, ...]:
+    whole = gang(layout, part_set, heading=False)
     over = mm(asked.overlap, zero=True, what="an overlap")
     ways = both_ways(asked.papers[0])
     sizes = ways if asked.upright is None else (ways[0] if asked.upright else ways[1],)
-    head = _head(layout, one)
+    head = _head(layout, part_set)
     pages = [blank(asked, size, head("a1", 1), MAP_WIDTH) for size in sizes]
-    tried = [(page, _tiling(layout, one, whole, page, over)) for page in pages]
+    tried = [(page, _tiling(layout, part_set, whole, page, over)) for page in pages]
     page, tiling = min(tried, key=lambda pair: len(pair[1].tiles))
     size, count = (page.width, page.height), len(tiling.tiles)
     return tuple(
-        _sheet(asked, one, tiling, piece, blank(asked, size, head(piece.key, count), MAP_WIDTH))
+        _sheet(asked, part_set, tiling, piece, blank(asked, size, head(piece.key, count), MAP_WIDTH))
         for piece in tiling.tiles
     )
 
 
-def _head(layout: Layout, one: PartSet) -> Callable[[str, int], tuple[str, ...]]:
+def _head(layout: Layout, part_set: PartSet) -> Callable[[str, int], tuple[str, ...]]:
     """The head of a page, by its key and the number of pages."""
-    datum = one.members[0].slot.role.datum
-    make = f"make {len(one.alike)}: {', '.join(one.alike)}"
+    datum = part_set.members[0].slot.role.datum
+    make = f"make {len(part_set.alike)}: {', '.join(part_set.alike)}"
 
     def head(key: str, count: int) -> tuple[str, ...]:
         return (
-            f"{key} of set {one.letter}, {make}. {layout.frame.name}",
+            f"{key} of set {part_set.letter}, {make}. {layout.frame.name}",
             f"One of {count} pages. Trim along the seams on the left and below, lay the page on its neighbours so that "
             f"the crosses meet, and check with a tape how far each seam lies along from the {datum} and up "
             f"from the lowest edge. {LEGEND}",
@@ -91,10 +91,10 @@ def _head(layout: Layout, one: PartSet) -> Callable[[str, int], tuple[str, ...]]
     return head
 
 
-def _tiling(layout: Layout, one: PartSet, whole: Gang, page: DeskPage, overlap: float) -> Tiling:
+def _tiling(layout: Layout, part_set: PartSet, whole: Gang, page: DeskPage, overlap: float) -> Tiling:
     """The gang in tiles, seams on whole half inches or 10 mm from the foot and from the gang's lower edge."""
     tape = layout.frame.tape
-    datum = one.members[0].slot.role.datum
+    datum = part_set.members[0].slot.role.datum
     return tile(
         whole.drawing,
         page.holds,
@@ -114,11 +114,11 @@ def _distance(reading: str, which: str, datum: str) -> tuple[str, str]:
     return f"{reading} {which} {datum}", reading if which == "from" else f"{reading} {which}"
 
 
-def _sheet(asked: Asked, one: PartSet, tiling: Tiling, piece: Tile, page: DeskPage) -> Sheet:
+def _sheet(asked: Asked, part_set: PartSet, tiling: Tiling, piece: Tile, page: DeskPage) -> Sheet:
     a, b, c, d = page.aside
     count = (len(tiling.rows) - 1, len(tiling.columns) - 1)
-    shows = tuple(dict.fromkeys(part.identity for part in one.members))
-    title = f"Set {one.letter}, tile {piece.key}"
+    shows = tuple(dict.fromkeys(part.identity for part in part_set.members))
+    title = f"Set {part_set.letter}, tile {piece.key}"
     figure = page.lay(Figure(name=title, drawing=tiling.shown(piece), shows=shows))
     items = (figure, page.furniture, shift(key_map(count, tiling.tiles, piece, (c - a, d - b)), c, b))
-    return desk_sheet(asked, page, items, name=f"set-{one.letter.lower()}-{piece.key}", title=title)
+    return desk_sheet(asked, page, items, name=f"set-{part_set.letter.lower()}-{piece.key}", title=title)

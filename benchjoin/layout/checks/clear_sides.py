@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from ...findings import Finding
 from ...frame.stack import Clear, Level, clear_name
+from ...phrases import listed
 from ...sources import STATICS
-from ...words import listed
 from ..clears import openings
 from .piece import Piece
 
