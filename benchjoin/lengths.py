@@ -47,6 +47,12 @@ _QUOTES = str.maketrans({"″": '"', "”": '"', "“": '"', "′": "'", "’": 
 _EXAMPLES = 'Write a number in mm, or for example "57 in", "2 7/16 in", "4\' 9 1/2\\"", "1450 mm" or "1.45 m".'
 
 
+class Inches(float):
+    """A length in mm that was typed in inches: a number like any other, but a design can tell how it was typed."""
+
+    __slots__ = ()
+
+
 def mm(value: Any, *, zero: bool = False, what: str = "a length") -> float:
     """Millimetres from a number in mm or from a tape string.
 
@@ -76,7 +82,7 @@ def mm(value: Any, *, zero: bool = False, what: str = "a length") -> float:
     if isinstance(value, str):
         number = _parse(value, what)
     elif isinstance(value, Real) and not _is_truth(value):
-        number = _float(value, value, what)
+        number = value if isinstance(value, Inches) else _float(value, value, what)
     else:
         raise LengthError(f"{typed(value)} given for {what} is not a length. {_EXAMPLES}", value=value)
     return _checked(number, value, zero, what)
@@ -123,7 +129,8 @@ def _checked(number: float, value: Any, zero: bool, what: str) -> float:
         raise LengthError(f"{typed(value)} given for {what} must be {least}. {_EXAMPLES}", value=value)
     if number > LONGEST:
         raise _too_long(value, what)
-    return number + 0.0  # minus zero becomes zero
+    steady_zero = number + 0.0  # minus zero becomes zero
+    return Inches(steady_zero) if isinstance(number, Inches) else steady_zero
 
 
 def _parse(text: str, what: str) -> float:
@@ -147,8 +154,8 @@ def _parse(text: str, what: str) -> float:
             place = gap.end()
     if len(units) != 1 and units != [FOOT, INCH]:
         raise LengthError(f"{typed(text)} given for {what} is not one length. {_EXAMPLES}", value=text)
-    number = _float(total, text, what)
-    return -number if body != plain else number
+    number = _float(total, text, what) * (-1 if body != plain else 1)
+    return Inches(number) if units[0] in (INCH, FOOT) else number
 
 
 def _fraction(term: re.Match[str], text: str, what: str) -> Fraction:

@@ -77,6 +77,8 @@ class Tape:
 
         Below zero the tape is read from zero downwards, so that -1 full lies below -1.
         """
+        if self._half(length) is not None:
+            return ""
         beyond = (length - self.nearest(length)) * (-1 if self.marks(length) < 0 else 1)
         if abs(beyond) <= self.hair + 1e-9:
             return ""
@@ -87,7 +89,10 @@ class Tape:
         return " ".join(filter(None, (self.figures(length), self.off(length))))
 
     def figures(self, length: float) -> str:
-        """Figures of the nearest mark alone."""
+        """Figures of the nearest mark alone, or of the half between two where a length lies there on a metric rule."""
+        half = self._half(length)
+        if half is not None:
+            return f"{half:g}"
         marks = self.marks(length)
         value = abs(marks) * DIVISIONS[self.name]
         sign = "-" if marks < 0 else ""
@@ -96,14 +101,24 @@ class Tape:
         whole, part = divmod(value, 1)
         return sign + (" ".join(filter(None, (str(whole) if whole else "", str(part) if part else ""))) or "0")
 
+    def _half(self, length: float) -> float | None:
+        """The half between two millimetres, where a length lies on one: that is read, not full or scant."""
+        half = math.floor(length) + 0.5 if math.isfinite(length) else length
+        return half if self.name == "1 mm" and abs(length - half) <= self.hair + 1e-9 else None
+
     def say(self, length: float) -> str:
         """Reading with its unit, for sentences: '2 7/16 in full'."""
         return " ".join(filter(None, (self.figures(length), self.unit, self.off(length))))
 
     def amount(self, length: float) -> str:
-        """A difference with its unit: its reading, or millimetres where that is nothing or off the mark.
+        """A difference with its unit: its reading, or decimals where that is nothing or off the mark.
 
-        >>> Tape("1/16 in").amount(1.5875), Tape("1/16 in").amount(0.4)
-        ('1/16 in', '0.40 mm')
+        >>> Tape("1/16 in").amount(1.5875), Tape("1/16 in").amount(0.4), Tape("1 mm").amount(0.4)
+        ('1/16 in', '0.016 in', '0.40 mm')
         """
-        return self.say(length) if self.marks(length) and not self.off(length) else f"{length:.2f} mm"
+        reads = self.marks(length) and not self.off(length)
+        return self.say(length) if reads else f"{self.decimals(length)} {self.unit}"
+
+    def decimals(self, length: float) -> str:
+        """A small length in decimals of the unit: thousandths of an inch, hundredths of a millimetre."""
+        return f"{length / INCH:.3f}" if self.unit == "in" else f"{length:.2f}"

@@ -264,5 +264,5 @@ def _does_not_fit(
 
 
 def _amount(length: float, tape: Tape) -> str:
-    """A difference in words: the tape's reading, or mm where that reads as nothing."""
-    return tape.say(length) if tape.marks(length) else f"{length:.3g} mm"
+    """A difference in words: the tape's reading, or decimals where that reads as nothing."""
+    return tape.say(length) if tape.marks(length) else f"{tape.decimals(length)} {tape.unit}"

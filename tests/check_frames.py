@@ -251,7 +251,7 @@ CASES = {
         "warning",
         "front left leg",
         {"gap": -0.5, "clearance": 1, "to": 60},
-        ["leaves 0.50 mm of clearance, and 1 mm is wanted", "to 60 mm"],
+        ["leaves 0.5 mm of clearance, and 1 mm is wanted", "to 60 mm"],
         alter(finished(attrs.evolve(PLAIN, fit=1), "front left leg"), {"low/front rail.width": 60.5}),
         alter(finished(attrs.evolve(PLAIN, fit=1), "front left leg"), {"low/front rail.width": 60.1}),
     ),

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import pickle
 from fractions import Fraction
 
 import pytest
 
+from benchjoin import Clear, Frame, Leg, Level, Stock, alter, elevation, lay_out
 from benchjoin.errors import LengthError
 from benchjoin.lengths import mm
 from benchjoin.readings import DIVISIONS, Tape
@@ -24,7 +26,7 @@ READINGS = [
     ("1/64 in", 3.175, "1/8"),
     ("1 mm", 160.0, "160"),
     ("1 mm", 33.3375, "33 full"),  # 0.3375 over, a hair is 0.125
-    ("1 mm", 82.6, "83 scant"),
+    ("1 mm", 82.7, "83 scant"),
     ("1 mm", 82.1, "82"),
     ("0.5 mm", 33.3375, "33.5 scant"),  # 0.1625 short, a hair is 0.0625
     ("0.5 mm", 82.55, "82.5"),
@@ -37,7 +39,7 @@ READINGS = [
     ("1/16 in", 0.199, "0 full"),
     # half-way between two marks goes up: 1 1/32 in
     ("1/16 in", 26.19375, "1 1/16 scant"),
-    ("1 mm", 2.5, "3 scant"),
+    ("1 mm", 2.5, "2.5"),
     # below zero, read from zero downwards
     ("1/16 in", -25.8, "-1 full"),
     ("1/16 in", -25.0, "-1 scant"),
@@ -85,3 +87,68 @@ def test_a_tape_that_is_not_read_is_answered_with_those_that_are(name):
 def test_no_tape_reads_what_is_not_finite(length):
     with pytest.raises(LengthError, match="finite"):
         Tape().read(length)
+
+
+class TestHowADesignReads:
+    """A design reads as it was typed: in inches where any length was, or else in millimetres."""
+
+    def frame(self, **changed):
+        stock = Stock("ash", thickness=40, width=60)
+        fields = {
+            "name": "Stool",
+            "length": 400,
+            "depth": "30 cm",
+            "front": Leg(stock, height=450),
+            "back": Leg(stock, height=450),
+            "rail_stock": Stock("ash board", thickness=20),
+            "stack": [Clear(100), Level("low", front=60)],
+        }
+        return Frame(**{**fields, **changed})
+
+    def test_numbers_and_metric_strings_read_in_millimetres_on_a4(self):
+        frame = self.frame()
+        assert frame.tape.name == "1 mm"
+        assert elevation(lay_out(frame), "front").height in (297.0, 210.0)
+
+    @pytest.mark.parametrize(
+        "changed",
+        [
+            {"length": "16 in"},
+            {"stack": [Clear(100), Level("low", front="2 3/8 in")]},
+            {"stack": [Clear("4 in"), Level("low", front=60)]},
+            {"rail_stock": Stock("ash board", thickness='3/4"')},
+            {"rail_stock": Stock.dressed("1x4").milled()},
+            {"bays": [Clear("1' 2 in")]},
+            {"fit": "1/64 in"},
+        ],
+    )
+    def test_one_length_in_inches_makes_it_read_in_inches(self, changed):
+        assert self.frame(**changed).tape.name == "1/16 in"
+
+    def test_what_is_said_holds(self):
+        assert self.frame(tape="1/32 in").tape.name == "1/32 in"
+        assert self.frame(length="16 in", tape="0.5 mm").tape.name == "0.5 mm"
+
+    def test_it_stays_when_another_length_is_typed_otherwise(self):
+        assert alter(self.frame(), {"length": "20 in"}).tape.name == "1 mm"
+        assert alter(self.frame(length="16 in"), {"length": 500}).tape.name == "1/16 in"
+
+    def test_a_length_in_inches_is_a_number_like_any_other(self):
+        assert mm("1 in") == 25.4 == mm(25.4)
+        assert repr(mm("1 in")) == "25.4"
+        assert pickle.loads(pickle.dumps(mm("1 in"))) == 25.4
+        assert mm(mm("2 in")) == 50.8
+
+
+class TestHalfAMillimetre:
+    """A rule shows the half between two of its marks; what lies on one is read there, and not as full or scant."""
+
+    def test_a_half_reads_as_a_half(self):
+        tape = Tape("1 mm")
+        assert [tape.read(size) for size in (58.5, 58.4, 58.6, 58.3, 58.7, 58.0, 0.5, -58.5)] == [
+            *("58.5", "58.5", "58.5", "58 full", "59 scant", "58", "0.5", "-58.5")
+        ]
+        assert tape.say(58.5) == "58.5 mm"
+
+    def test_inches_are_read_as_they_were(self):
+        assert Tape("1/16 in").read(25.4 / 32) == "1/16 scant"

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any, Literal
 import attrs
 
 from ..errors import BenchjoinError, NotLaidOut, typed
-from ..lengths import TOUCH
+from ..lengths import TOUCH, Inches
 from ..readings import Tape
 from .doors import Fault, a_kind, a_length, a_name, a_number, kept, one_of, refuse
 from .faces import X, Y
@@ -79,7 +79,8 @@ class Frame:
 
     length and depth are over the legs, or Overall(size), or a depth by EndRails(size); bays are the clears between leg
     pairs from the left, with a Pair between two of them where it is held at a place or has other legs; fit is the
-    clearance added to every notch over its rail; tape says how the design reads on paper; quantity how many are made;
+    clearance added to every notch over its rail; tape says how the design reads on paper, in inches where any length
+    was typed in inches and else in millimetres, if it is not given; quantity how many are made;
     measured holds sizes found on the wood, by part. uneven says what to do when the rails of one level measure
     differently: size all to the narrowest, mark each notch from its own rail, or cut all notches to the widest and
     accept the gaps. finished holds the parts that stay as they were sized, marked or cut.
@@ -102,13 +103,19 @@ class Frame:
         default="front through", converter=one_of("corners", "front through", "ends through", "staggered")
     )
     fit: float | Fit = attrs.field(default=0.0, converter=kept("fit", fit))
-    tape: Tape = attrs.field(default=Tape("1/16 in"), converter=kept("tape", _tape))
+    tape: Tape = attrs.field(converter=kept("tape", _tape))
     quantity: int = attrs.field(default=1, converter=a_number("quantity", 1, 1000, "3", whole=True))
     measured: Mapping[str, Mapping[str, float]] = attrs.field(
         factory=dict, converter=kept("measured", measured), hash=False
     )
     uneven: Uneven = attrs.field(default="narrowest", converter=one_of("uneven", "narrowest", "own", "widest"))
     finished: Mapping[str, Finished] = attrs.field(factory=dict, converter=kept("finished", finished), hash=False)
+
+    @tape.default
+    def _as_typed(self) -> Tape:
+        """Inches where any length was typed in inches, else millimetres."""
+        given = (self.length, self.depth, self.front, self.back, self.rail_stock, self.stack, self.bays, self.fit)
+        return Tape("1/16 in" if _any_inches(given) else "1 mm")
 
     def __attrs_post_init__(self) -> None:
         refuse(self, titled("Frame", self.name), self._faults)
@@ -174,6 +181,14 @@ class Frame:
         levels = ", ".join(level.name for level in self.levels())
         size = " × ".join(_told(self, span) for span in (self.length, self.depth))
         return f"<Frame {self.name}: {size}, {levels}; make {self.quantity}>"
+
+
+def _any_inches(thing: Any) -> bool:
+    if isinstance(thing, tuple):
+        return any(map(_any_inches, thing))
+    if attrs.has(type(thing)):
+        return any(_any_inches(getattr(thing, field.name)) for field in attrs.fields(type(thing)))
+    return isinstance(thing, Inches)
 
 
 LAID_OUT = (

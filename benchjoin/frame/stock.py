@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING, Any
 import attrs
 
 from ..errors import BenchjoinError, DescriptionError, typed
-from ..lengths import INCH, TOUCH
+from ..lengths import INCH, TOUCH, Inches
 from ..trade.states import STATES, State
 from .doors import Fault, Faults, a_length, a_name, kept, one_of, refuse
 
@@ -82,7 +82,8 @@ class Stock:
         """
         found = _from_tables(nominal, lambda: _lumber().dressed(nominal, green=green))
         called = f"{nominal}, dressed{' green' if green else ''}"
-        return cls(_called(name, called, more), thickness=found[0], width=found[1], state="dressed", **more)
+        thickness, width = Inches(found[0]), Inches(found[1])
+        return cls(_called(name, called, more), thickness=thickness, width=width, state="dressed", **more)
 
     @classmethod
     def rough(cls, nominal: str, *, width: Any = None, name: str | None = None, **more: Any) -> Stock:
@@ -96,6 +97,7 @@ class Stock:
             If the tables have no such size.
         """
         thickness, wide = _from_tables(nominal, lambda: _sawn(nominal))
+        thickness, wide = Inches(thickness), None if wide is None else Inches(wide)
         width = wide if width is None else width
         called = _called(name, f"{nominal}, rough", more)
         return cls(called, thickness=thickness, width=width, state="rough", **more)
@@ -134,17 +136,22 @@ class Stock:
         state = self.state or "rough"
         practice = practice or (METRIC_MILLING if state == "planed" else INCH_MILLING)
         if width is None and self.width is not None:
-            width = practice.after(self.width, state, edges=True)
+            width = _like(self.width, practice.after(self.width, state, edges=True))
         stem = self.name.rpartition(",")[0] if self.state else self.name
         return Stock(
             name or f"{stem or self.name}, milled",
-            thickness=practice.after(self.thickness, state) if thickness is None else thickness,
+            thickness=_like(self.thickness, practice.after(self.thickness, state)) if thickness is None else thickness,
             width=width,
             length=self.length,
             species=self.species,
             state="milled",
             start=self,
         )
+
+
+def _like(before: float, after: float) -> float:
+    """A size that follows from another: in inches, if that was typed in inches."""
+    return Inches(after) if isinstance(before, Inches) else after
 
 
 def _lumber() -> ModuleType:

@@ -48,7 +48,7 @@ class Moved:
             for change in self.changes
         )
         unit = self.tape.unit
-        columns = ("Part", "What", f"Old ({unit})", f"New ({unit})", "By (mm)")
+        columns = ("Part", "What", f"Old ({unit})", f"New ({unit})", f"By ({unit})")
         notes = () if rows else ("Nothing moved by more than a hair.",)
         return Table(self.title, columns, rows, notes, "llrrr")
 
@@ -67,7 +67,7 @@ class Moved:
     def _difference(self, change: Change) -> str:
         if change.by is None:
             return "new" if change.old is None else "gone"
-        return f"{change.by:+.2f}"
+        return f"{'+' if change.by >= 0 else '-'}{self.tape.decimals(abs(change.by))}"
 
 
 def what_moved(old: Layout, new: Layout, *, hair: float | None = None) -> Moved:

@@ -33,5 +33,9 @@ DEEPEST_NOTCH = 0.5
 MILLED_OFF = 3.0
 """What is off by more was hardly lost at the planer: another wood is meant. [mm] Common practice, no source."""
 
+MARKED = 0.25
+"""How true a struck line and a sawn shoulder can be: less is no reason to make a part again. [mm] Common practice, no
+source."""
+
 FITS: dict[str, float] = {"snug": 0.0, "easy": 0.4, "outdoor": 0.8}
 """Clearance of a notch over its rail by the word for it. [mm] Common practice, no source."""

@@ -84,7 +84,7 @@ def test_every_field_of_every_thing_is_set_somewhere_on_the_shelf():
             for field in attrs.fields(type(thing)):
                 default = field.default
                 if isinstance(default, attrs.Factory):
-                    default = default.factory()
+                    default = default.factory(*[thing] * default.takes_self)
                 if getattr(thing, field.name) != default:
                     unset.discard((type(thing), field.name))
     assert unset == set()
@@ -115,11 +115,11 @@ def test_plain_numbers_are_millimetres_and_lists_may_be_tables():
 FAULTS = {
     "no unit": ('"7 in"', '"7"', 10, "stack item 1.clear", "says no unit"),
     "a field misspelt": ('front = "2 3/4', 'frnt = "2 3/4', 11, "foot shelf.frnt", "Did you mean front"),
-    "a key misspelt": ("quantity", "quantitty", 19, "quantitty", "Did you mean quantity"),
+    "a key misspelt": ("quantity", "quantitty", 20, "quantitty", "Did you mean quantity"),
     "not one of the words": ('"back leg top"', '"top"', 17, "head rail.flush", "Choose one of"),
     "a stock that is not there": ('"larch 1x6, planed"\n', '"larch 1x6"\n', 8, "rail_stock", "'larch 1x6, planed'"),
     "a table for a length": ('"23 in"', "{ front = 3 }", 5, "depth", "none of its words"),
-    "a stock without its size": ('{ thickness = "5/8 in" }', '{ width = "5/8 in" }', 23, "planed", "no thickness"),
+    "a stock without its size": ('{ thickness = "5/8 in" }', '{ width = "5/8 in" }', 24, "planed", "no thickness"),
     "a leg without its height": (', height = "70 in"', "", 7, "back", "no height"),
     "a level without rails": (', back = "3 1/2 in" }', " }", 15, "hook rail", "it has no rail"),
     "a clear for a level": ('{ clear = "7 in" }', "7", 9, "stack", "stack"),
@@ -154,7 +154,7 @@ def test_all_faults_come_at_once_in_the_order_of_their_lines():
     text = text.replace('depth = "23 in"', "depth = -3").replace('thickness = "5/8 in"', 'thickness = "5/8"')
     with pytest.raises(DesignFileError) as caught:
         read_design(text)
-    assert caught.value.lines == (5, 10, 19, 20, 24)
+    assert caught.value.lines == (5, 10, 20, 21, 25)
     assert isinstance(caught.value, DescriptionError)
 
 

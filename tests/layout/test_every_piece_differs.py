@@ -121,6 +121,8 @@ def test_measured_again_when_some_are_cut_every_gap_is_what_a_direct_sum_says(na
     assert shown >= ({"gap", "does not go in", "cut elsewhere", "depth is off"} if name in ALL_MET else {"gap"})
 
 
+HOLDS = 0.25
+"""What a struck line and a sawn shoulder can hold: less is no reason to make a part again. [mm]"""
 ALL_MET = ("bench", "rack", "stand", "three pairs", "four pairs, lapped")
 """Frames in which four rounds come to everything that can be off."""
 
@@ -140,7 +142,8 @@ def agreed(frame, rng):
         for each in old.cuts:
             said = said_of(layout, new, each)
             numbers, clearance = worked_out(layout, old, new, each, frame)
-            assert said == pytest.approx(expected(numbers, clearance, frame.tape.hair), abs=1e-6), (name, each.mate)
+            wanted = expected(numbers, clearance, max(frame.tape.hair, HOLDS))
+            assert said == pytest.approx(wanted, abs=1e-6), (name, each.mate)
             shown |= set(said)
     told = {(piece_of(f.where)[0] or 1, part) for f in layout.findings for part in f.parts if f.kind in SHARED}
     assert all({(piece, a), (piece, b)} & told for piece, a, b in sharing(layout))

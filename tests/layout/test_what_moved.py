@@ -170,15 +170,15 @@ class TestTheBench:
 
     def test_it_reads_as_the_tape_does(self):
         table = what_moved(self.OLD, lay_out(alter(bench, {"hook rail/back rail.width": "3 7/16 in"}))).table()
-        assert table.columns == ("Part", "What", "Old (in)", "New (in)", "By (mm)")
+        assert table.columns == ("Part", "What", "Old (in)", "New (in)", "By (in)")
         assert table.rows[0] == (
             "back left leg",
             "notch for hook rail/back rail, bottom",
             "48 3/8",
             "48 7/16 scant",
-            "+0.79",
+            "+0.031",
         )
-        assert table.rows[-1] == ("hook rail/back rail", "width", "3 1/2", "3 7/16", "-1.59")
+        assert table.rows[-1] == ("hook rail/back rail", "width", "3 1/2", "3 7/16", "-0.063")
 
     def test_what_is_new_and_what_is_gone(self):
         tool_rail = (Clear("9 in"), Level("tool rail", back=Rail("2 in")))  # in place of the hook rail

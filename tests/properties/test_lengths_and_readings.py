@@ -66,20 +66,20 @@ class TestTheDoor:
     @given(TYPED, st.booleans())
     def test_text_is_a_length_or_a_length_error(self, text, zero):
         found = answer(mm, text, zero=zero)
-        assert isinstance(found, LengthError) or (type(found) is float and found <= LONGEST)
+        assert isinstance(found, LengthError) or (isinstance(found, float) and found <= LONGEST)
         assert isinstance(found, LengthError) or found > 0 or (zero and found == 0)
 
     @settings(max_examples=200)
     @given(GIVEN)
     def test_anything_is_a_length_or_a_length_error(self, value):
         found = answer(mm, value)
-        assert isinstance(found, LengthError) or (type(found) is float and 0 < found <= LONGEST)
+        assert isinstance(found, LengthError) or (isinstance(found, float) and 0 < found <= LONGEST)
 
     @settings(max_examples=200)
     @given(GIVEN)
     def test_anything_is_a_signed_length_or_a_length_error(self, value):
         found = answer(signed_mm, value)
-        assert isinstance(found, LengthError) or (type(found) is float and abs(found) <= LONGEST)
+        assert isinstance(found, LengthError) or (isinstance(found, float) and abs(found) <= LONGEST)
 
     @settings(max_examples=200)
     @given(GIVEN)

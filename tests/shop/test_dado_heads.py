@@ -44,6 +44,7 @@ def test_shims_are_taken_where_they_make_a_notch_in_one_pass():
     shelf = [Clear(100), Level("low", front=wide, back=wide)]
     frame = Frame(
         name="Tray",
+        tape="1/16 in",
         length=500,
         depth=300,
         front=Leg(Stock("larch", thickness=40, width=60), height=400),

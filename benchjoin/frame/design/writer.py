@@ -135,8 +135,9 @@ class _Writer:
 
 
 def _is_default(field: Any, value: Any) -> bool:
+    """Whether a value need not be written; what follows from other fields is, so that it reads back as it was."""
     if isinstance(field.default, attrs.Factory):  # type: ignore[arg-type]
-        return bool(value == field.default.factory())
+        return not field.default.takes_self and bool(value == field.default.factory())
     return field.default is not attrs.NOTHING and bool(value == field.default)
 
 

@@ -22,7 +22,7 @@ def finished_lengths(piece: Piece) -> Iterator[Finding]:
     for part in piece.parts.values():
         name = of_piece(piece.number, part.identity)
         want = piece.wanted.get(name) if name in piece.frame.finished else None
-        if want is None or abs(want - part.length) <= piece.frame.tape.hair:
+        if want is None or abs(want - part.length) <= piece.holds:
             continue
         over = part.length - want
         off = piece.amount(abs(over))
@@ -74,7 +74,7 @@ def _still_to_make(piece: Piece, part: Part, state: str, cut: Cut) -> Finding:
 
 def _compared(piece: Piece, part: Part, cut: Cut, want: Cut) -> Iterator[Finding]:
     """A cut as it is against the cut as it should be: its width, its place, how far across it goes, its depth."""
-    fit, hair = cut_fit(part, cut, want, piece.parts[cut.mate].blank), piece.frame.tape.hair
+    fit, hair = cut_fit(part, cut, want, piece.parts[cut.mate].blank), piece.holds
     name, both = f"{piece.where(part.identity)}, {cut.kind} for {cut.mate}", (part.identity, cut.mate)
     ends = _ends(part)
     if fit.gap < -hair:

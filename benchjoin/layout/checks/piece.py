@@ -11,6 +11,7 @@ from ...frame.frame import Frame
 from ...frame.roles import LEG
 from ...phrases import listed
 from ...runs import Array
+from ...trade.practice import MARKED
 from ..joints.meeting import Joint
 from ..kinds import Key, shape_keys
 from ..parts import Part
@@ -33,6 +34,11 @@ class Piece:
     def legs(self) -> tuple[Part, ...]:
         """The legs, front row first."""
         return tuple(part for part in self.parts.values() if part.slot.role is LEG)
+
+    @property
+    def holds(self) -> float:
+        """How far off a finished part may be and still be as it should: a hair, or what a struck line can hold. [mm]"""
+        return max(self.frame.tape.hair, MARKED)
 
     def of(self, sizes: Array) -> float:
         """The number of this piece out of an array over the pieces."""
