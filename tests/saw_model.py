@@ -58,7 +58,7 @@ def cut(found):
     for row, setting in zip(rows, found.notching, strict=True):
         height, places = figure(row[2], unit), figures(row[3], unit)
         assert printed_marks(row[4]) == {o.notch.part.mark for o in setting.operations}
-        assert int(row[5]) == sum(o.passes for o in setting.operations)
+        assert int(row[5]) == sum(o.passes * o.steps for o in setting.operations)
         for o in setting.operations:
             length = o.notch.part.length
             for low, high in _intervals(row[1], row[3], places, o, length, shop, found.tape):

@@ -15,6 +15,7 @@ from benchjoin.shop.settings.heads import DadoHead
 from benchjoin.shop.settings.shop import Router
 from benchjoin.shop.settings.ways.operation import heights, passes_for
 from benchjoin.shop.settings.ways.router import offset
+from benchjoin.trade.allowances import Milling
 from benchjoin.trade.cautions import cautions
 
 FRAMES = {**SAMPLES, "bench": bench, "rack": rack}
@@ -292,7 +293,7 @@ def test_a_stop_too_near_the_head_is_cut_to_its_line():
 
 
 def test_a_short_blank_is_told():
-    found = settings(lay_out(bench), Shop(least_blank="24 in"))
+    found = settings(lay_out(bench), Shop(milling=Milling(crosscut_least="24 in")))
     (finding,) = told(found, "short blank")
     assert "20 3/8 in" in finding.sentence
     assert "24 in" in finding.sentence
