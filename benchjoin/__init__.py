@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     from .shop.cut_list import cut_list
     from .shop.milling.measurements import read_measurements
     from .shop.milling.milling import milling_plan
+    from .shop.settings.minutes import Minutes
     from .shop.settings.settings import settings
     from .shop.settings.shop import Shop
     from .template_pages import templates
@@ -50,6 +51,7 @@ __all__ = [
     "Layout",
     "Leg",
     "Level",
+    "Minutes",
     "Notch",
     "Overall",
     "Pair",
@@ -101,6 +103,7 @@ _HOMES = {
     ".shop.budget.error_budget": "error_budget",
     ".shop.milling.measurements": "read_measurements",
     ".shop.milling.milling": "milling_plan",
+    ".shop.settings.minutes": "Minutes",
     ".shop.settings.settings": "settings",
     ".shop.settings.shop": "Shop",
     ".template_pages": "templates",
