@@ -48,7 +48,7 @@ def notes(settings: Sequence[Setting], changes: Changes, tape: Tape, shop: Shop)
 def _count(settings: Sequence[Setting], changes: Changes) -> str:
     stops = f"{changes.stops} position{'s' * (changes.stops != 1)} of stop or guides"
     takes = in_figures(sum(setting.set_up + setting.cutting for setting in settings))
-    best = "No other tools and no other order take less" if changes.exact else "Not every choice was tried"
+    best = "No other head or bit and no other order takes less" if changes.exact else "Not every choice was tried"
     return (
         f"To set: {counted(changes.tools, 'tool')}, {counted(changes.heights, 'height')}, {stops}. "
         f"{counted(sum(setting.cuts for setting in settings), 'cut')}: {takes} minutes. {best}."

@@ -117,6 +117,6 @@ def _notes(sizings: Sequence[Sizing], tape: Tape, minutes: Minutes) -> tuple[str
     if any(sizing.master for sizing in sizings):
         found.append(
             "Beyond the stop's reach: measure and cut one, mark it master, lay it on each of the others with the "
-            "square ends flush, and strike them all from it."
+            "square ends flush, and strike all from it."
         )
     return tuple(found)
