@@ -3,8 +3,8 @@
 One head more may spare many passes, one stop fewer may cost a hundred of them; what a shop would choose follows from
 how long each takes there. All of it can be said otherwise: `Shop(minutes=Minutes(stop=1))`.
 
->>> Minutes().head, Minutes(head=3).head
-(10.0, 3.0)
+>>> Minutes().head, Minutes(head=3.5).head
+(10.0, 3.5)
 """
 
 from __future__ import annotations
