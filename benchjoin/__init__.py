@@ -38,6 +38,7 @@ if TYPE_CHECKING:
     from .shop.cut_list import cut_list
     from .shop.milling.measurements import read_measurements
     from .shop.milling.milling import milling_plan
+    from .shop.settings.minutes import Minutes
     from .shop.settings.settings import settings
     from .shop.settings.shop import Shop
     from .template_pages import templates
@@ -51,6 +52,7 @@ __all__ = [
     "Layout",
     "Leg",
     "Level",
+    "Minutes",
     "Notch",
     "Overall",
     "Pair",
@@ -104,6 +106,7 @@ _HOMES = {
     ".shop.budget.error_budget": "error_budget",
     ".shop.milling.measurements": "read_measurements",
     ".shop.milling.milling": "milling_plan",
+    ".shop.settings.minutes": "Minutes",
     ".shop.settings.settings": "settings",
     ".shop.settings.shop": "Shop",
     ".template_pages": "templates",

@@ -1,11 +1,16 @@
 """A little saw, for tests: it takes a printed table of settings to the wood and says what was cut away.
 
 It knows intervals and nothing of how settings are found. Figures are read off the table by its own reader, so what it
-cuts is what a maker would cut who sets the machine to the printed mark.
+cuts is what a maker would cut who sets the machine to the printed mark. `faults` looks at every face by itself,
+`wood_faults` at the wood: a head goes right across its face, whatever it meets there, a router and a chisel keep to the
+notch where the table says that it is stopped.
 """
 
+import itertools
 import re
 from fractions import Fraction
+
+import numpy as np
 
 INCH = 25.4
 AXIS = {"front": 0, "back": 0, "left": 1, "right": 1, "cross": 1}
@@ -51,22 +56,28 @@ def wanted(part):
 
 def cut(found):
     """Run the printed settings: for each part and face what is cut away, (low, high, depth) from the datum end."""
-    unit, shop = found.tape.unit, found.shop
     removed = {}
+    for o, low, high, depth in passes(found):
+        removed.setdefault((o.notch.part.name, o.notch.face), []).append((low, high, depth))
+    return removed
+
+
+def passes(found):
+    """Every pass of the printed settings: its operation, low, high and depth from the datum end."""
+    unit, shop = found.tape.unit, found.shop
     rows = [row for row in found.table().rows if row[0]]
     assert len(rows) == len(found.notching)
     for row, setting in zip(rows, found.notching, strict=True):
         height, places = figure(row[2], unit), figures(row[3], unit)
         assert printed_marks(row[4]) == {o.notch.part.mark for o in setting.operations}
-        assert int(row[5]) == sum(o.passes for o in setting.operations)
+        assert int(row[5]) == sum(o.passes * o.steps for o in setting.operations)
         for o in setting.operations:
             length = o.notch.part.length
             for low, high in _intervals(row[1], row[3], places, o, length, shop, found.tape):
                 low, high = max(low, 0.0), min(high, length)
                 if o.notch.end == "top":
                     low, high = length - high, length - low
-                removed.setdefault((o.notch.part.name, o.notch.face), []).append((low, high, height))
-    return removed
+                yield o, low, high, height
 
 
 def _intervals(tool, told, places, o, length, shop, tape):
@@ -136,3 +147,69 @@ def _faults(part, face, own, gone, off):
         allowed = [(low - off, high + off) for low, high, depth in own if depth >= deep - off]
         if over := left_of([(a, b)], allowed):
             yield f"{part.name}, {face} face: cut away at {over}, {deep} deep"
+
+
+def wood_faults(layout, found, parts=None):
+    """Where the printed settings leave wood in a notch, or take wood that no notch wants, seen in all three directions.
+
+    Printed rounding is allowed along the part and in depth. A notch that is buried is taken from its face.
+    """
+    removed, off = {}, found.tape.division / 2 + 1e-6
+    for o, low, high, depth in passes(found):
+        part, (axis, across) = o.notch.part, _axes(o.notch.part, o.notch.face)
+        box = [[*part.blank.low], [*part.blank.high]]
+        box[0][axis], box[1][axis] = part.blank.low[axis] + low, part.blank.low[axis] + high
+        _to_depth(box, o.notch.face, across, depth)
+        if o.tool.way != "dado head" and not o.notch.across:
+            (own,) = [each for each in part.cuts if each.mate == o.notch.cut.mate and each.face == o.notch.face]
+            _like(box, own.box, 3 - axis - across)
+        removed.setdefault(part.name, []).append(box)
+    for part in parts or layout.parts:
+        yield from _wood(part, removed.get(part.name, []), off)
+
+
+def _axes(part, face):
+    return 2 if part.role == "leg" else AXIS[part.side], FACES[face][0]
+
+
+def _to_depth(box, face, across, depth):
+    if FACES[face][1] < 0:
+        box[1][across] = box[0][across] + depth
+    else:
+        box[0][across] = box[1][across] - depth
+
+
+def _like(box, other, axis):
+    box[0][axis], box[1][axis] = max(box[0][axis], other.low[axis]), min(box[1][axis], other.high[axis])
+
+
+def _wood(part, gone, off):
+    least, most = [], []
+    for each in part.cuts:
+        axis, across = _axes(part, each.face)
+        box = [[*part.blank.low], [*part.blank.high]]
+        for way in (axis, 3 - axis - across):
+            _like(box, each.box, way)
+        side = FACES[each.face][1]
+        box[side < 0][across] = (each.box.high if side < 0 else each.box.low)[across]
+        for boxes, by in ((least, -off), (most, off)):
+            grown = [[*box[0]], [*box[1]]]
+            grown[0][axis], grown[1][axis] = box[0][axis] - by, box[1][axis] + by
+            grown[side < 0][across] += by if side < 0 else -by
+            boxes.append(grown)
+    corners = [*least, *most, *gone, [part.blank.low, part.blank.high]]
+    edges = [sorted({round(end[n], 7) for box in corners for end in box}) for n in range(3)]
+    middles = [np.array([(a + b) / 2 for a, b in itertools.pairwise(own) if b - a > 1e-5]) for own in edges]
+    at = np.meshgrid(*middles, indexing="ij")
+
+    def within(boxes):
+        inside = np.zeros(at[0].shape, dtype=bool)
+        for low, high in boxes:
+            inside |= np.all([(low[n] < at[n]) & (at[n] < high[n]) for n in range(3)], axis=0)
+        return inside
+
+    blank, took = within([(part.blank.low, part.blank.high)]), within(gone)
+    for told, wrong in (("wood stays", blank & within(least) & ~took), ("cut away", blank & took & ~within(most))):
+        if wrong.any():
+            place = [round(float(own[wrong][0]), 3) for own in at]
+            yield f"{part.name}: {told} at {place}"

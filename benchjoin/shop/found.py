@@ -7,13 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+import attrs
+
 from ..findings import Finding, in_order
 from ..layout.layout import Layout
 from ..tables import Table
 from ..trade.allowances import Milling
 from .milling.milling import milling_plan
 from .settings.settings import settings
-from .settings.shop import Shop
+from .settings.shop import Shop, usual_shop
 
 
 def all_findings(layout: Layout, *, shop: Shop | None = None, milling: Milling | None = None) -> tuple[Finding, ...]:
@@ -23,11 +25,13 @@ def all_findings(layout: Layout, *, shop: Shop | None = None, milling: Milling |
     ----------
     layout : Layout
     shop, milling : optional
-        The maker's machines and milling habits.
+        The maker's machines and milling habits; where both are given, the shop takes these habits.
     """
     if layout.errors():
         return layout.findings
-    planned = (milling_plan(layout, practice=milling).findings, settings(layout, shop).findings)
+    own = shop or usual_shop(layout.frame.tape)
+    own = attrs.evolve(own, milling=milling or own.milling)
+    planned = (milling_plan(layout, practice=own.milling).findings, settings(layout, own).findings)
     return in_order([*layout.findings, *(finding for found in planned for finding in found)])
 
 

@@ -16,6 +16,7 @@ import attrs
 
 from ..errors import MillingError, typed
 from ..lengths import INCH, mm
+from ..readings import Tape
 from ..sources import COMMON_PRACTICE, Source
 from .states import State
 
@@ -50,6 +51,9 @@ class Milling:
     parting: float = attrs.field(default=INCH / 4, converter=_size("parting", zero=True))
     jointer_least: float = attrs.field(default=12 * INCH, converter=_size("jointer_least"))
     planer_least: float = attrs.field(default=14 * INCH, converter=_size("planer_least"))
+    rip_least: float = attrs.field(default=12 * INCH, converter=_size("rip_least"))
+    crosscut_least: float = attrs.field(default=12 * INCH, converter=_size("crosscut_least"))
+    router_least: float = attrs.field(default=12 * INCH, converter=_size("router_least"))
     thinnest: float = attrs.field(default=INCH / 4, converter=_size("thinnest"))
     jointer_width: float = attrs.field(default=6 * INCH, converter=_size("jointer_width"))
     planer_width: float = attrs.field(default=12 * INCH, converter=_size("planer_width"))
@@ -60,8 +64,8 @@ class Milling:
 
     @property
     def least(self) -> float:
-        """The shortest piece that goes through both machines. [mm]"""
-        return max(self.jointer_least, self.planer_least)
+        """The shortest blank that goes through all the machines that mill it. [mm]"""
+        return max(self.jointer_least, self.planer_least, self.rip_least)
 
     def taken(self, state: State) -> float:
         """What both sides of a thickness lose together, from a state until they are clean. [mm]
@@ -105,8 +109,16 @@ METRIC_MILLING = Milling(
     parting=6,
     jointer_least=300,
     planer_least=350,
+    rip_least=300,
+    crosscut_least=300,
+    router_least=300,
     thinnest=6,
     jointer_width=150,
     planer_width=300,
     test_length=200,
 )
+
+
+def usual_milling(tape: Tape) -> Milling:
+    """The ready set in round figures of a tape's unit."""
+    return INCH_MILLING if tape.unit == "in" else METRIC_MILLING

@@ -64,7 +64,6 @@ class NotchingPractice:
     nearest: float = INCH / 2
     step: float = INCH / 4
     slices: float = INCH / 2
-    least_blank: float = 12 * INCH
     source: Source = COMMON_PRACTICE
 
 

@@ -5,7 +5,7 @@ out, and nothing beyond a shoulder by more than the printed rounding.
 import attrs
 from hypothesis import given
 from hypothesis import strategies as st
-from saw_model import faults
+from saw_model import faults, wood_faults
 from strategies import frames
 
 from benchjoin import Shop, lay_out, settings
@@ -38,6 +38,7 @@ def test_the_printed_settings_cut_true(frame, shop, tape, from_top):
     levels = [level.name for level in frame.levels()] if from_top else []
     found = settings(layout, shop, from_top=levels)
     assert list(faults(layout, found)) == []
+    assert list(wood_faults(layout, found)) == []
     assert sum(s.new_stop for s in found.notching) == found.changes.stops
     assert found.changes.least <= found.changes.stops
 

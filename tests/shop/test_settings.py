@@ -4,20 +4,23 @@ import itertools
 
 import attrs
 import pytest
-from designs import bench, rack
+from designs import bench, rack, stand
 from samples import SAMPLES
-from saw_model import faults
+from saw_model import faults, wood_faults
 
-from benchjoin import Clear, Frame, Leg, Level, Notch, Rail, Shop, Stock, alter, lay_out, settings
+from benchjoin import Clear, Frame, Leg, Level, Notch, Rail, Shop, Stock, alter, lay_out, milling_plan, settings
 from benchjoin.errors import AddressError, DescriptionError
 from benchjoin.layout.keeping import keep
+from benchjoin.shop.found import all_findings
 from benchjoin.shop.settings.heads import DadoHead
 from benchjoin.shop.settings.shop import Router
 from benchjoin.shop.settings.ways.operation import heights, passes_for
 from benchjoin.shop.settings.ways.router import offset
+from benchjoin.trade.allowances import Milling
 from benchjoin.trade.cautions import cautions
+from benchjoin.trade.order_of_work import ORDER, step
 
-FRAMES = {**SAMPLES, "bench": bench, "rack": rack}
+FRAMES = {**SAMPLES, "bench": bench, "rack": rack, "stand": stand}
 SHOPS = {
     "usual": None,
     "no dado head": Shop(dado=None),
@@ -54,7 +57,9 @@ def stops(found):
 @pytest.mark.parametrize("frame", FRAMES)
 def test_the_printed_settings_cut_what_was_laid_out(frame, shop):
     layout = lay_out(FRAMES[frame])
-    assert list(faults(layout, settings(layout, SHOPS[shop]))) == []
+    found = settings(layout, SHOPS[shop])
+    assert list(faults(layout, found)) == []
+    assert list(wood_faults(layout, found)) == []
 
 
 def test_the_printed_settings_cut_what_was_laid_out_from_the_top():
@@ -215,6 +220,69 @@ def test_no_other_head_needs_fewer_stops():
     assert settings(layout).changes.stops == min(counts.values())
 
 
+# --- places of the stop ---
+
+
+@pytest.mark.parametrize("frame", FRAMES)
+def test_what_shares_a_setting_agrees_within_the_hair(frame):
+    found = settings(lay_out(FRAMES[frame]), SHOPS["small bites"])
+    for setting in found.notching:
+        for sizes in zip(*((o.stop or 0, o.other or 0, o.height) for o in setting.operations), strict=True):
+            assert max(sizes) - min(sizes) <= found.tape.hair + 1e-6
+
+
+@pytest.mark.parametrize("more, places", [(0.1, 2), (0.2, 3), (0.3, 3), (0.6, 3)])
+def test_two_marks_that_are_more_than_a_hair_apart_are_two_stops(more, places):
+    # 1 mm tape, hair 0.125: the near shoulders are one; the far ones, 150 and a little more, are one within a hair
+    layout = lay_out(small(stack=[Clear(100), Level("low", front=50, back=50 + more)]))
+    found = settings(layout, Shop(dado=DadoHead(pair=20, chippers=())))
+    assert found.changes.stops == places
+
+
+def test_stops_that_read_alike_and_are_not_the_same_are_told():
+    # far shoulders at 150.2 and 150.4, the head 20: the stop reads 130 full for both
+    layout = lay_out(small(stack=[Clear(100), Level("low", front=50.2, back=50.4)]))
+    found = settings(layout, Shop(dado=DadoHead(pair=20, chippers=())))
+    assert [row[3] for row in found.table().rows if row[0]] == ["100", "130 full", "130 full"]
+    assert "Settings 2 and 3 read alike, 130 full, and are not the same" in str(found)
+
+
+# --- one least length for each machine, one order of work ---
+
+
+def test_milling_and_settings_ask_for_one_least_length():
+    for least in ("10 in", "24 in"):
+        habits = Milling(jointer_least=least, planer_least=least, rip_least=least, crosscut_least=least)
+        found = settings(lay_out(bench), Shop(milling=habits))
+        plan = milling_plan(lay_out(bench), practice=habits)
+        kinds = {f.kind for f in (*found.findings, *plan.findings)}
+        assert kinds & {"short blank", "short parts"} == ({"short blank", "short parts"} if least == "24 in" else set())
+        joint = all_findings(lay_out(bench), shop=Shop(milling=habits))
+        assert {f.kind for f in joint} & {"short blank", "short parts"} == kinds & {"short blank", "short parts"}
+
+
+def test_a_part_that_is_short_for_the_router_alone_is_told():
+    habits = Milling(router_least=700, crosscut_least=100)
+    found = settings(lay_out(small()), Shop(dado=None, milling=habits))
+    short = [f for f in found.findings if f.kind == "short blank"]
+    assert [round(f.numbers["length"]) for f in short] == [600, 400]
+    assert all("router" in f.sentence and f.parts for f in short)
+
+
+def test_every_sheet_tells_its_part_of_one_order_of_work():
+    layout = lay_out(bench)
+    found, plan = settings(layout), milling_plan(layout)
+    assert [each.number for each in ORDER] == list(range(1, len(ORDER) + 1))
+    milled = [int(row[1]) for row in plan.steps().rows if row[0] == "1"]
+    assert milled == [step(word).number for word in ("rough length", "face", "edge", "thickness", "width", "sizes")]
+    later = [note.split(":")[0] for note in plan.steps().notes]
+    assert later == ["Step 7, final length", "Step 8, lines", "Step 9, notches"]
+    told = [" ".join(table.notes) for table in (found.rip_table(), found.crosscut_table(), found.table())]
+    words = [step(word) for word in ("width", "final length", "notches")]
+    assert all(f"{word}" in note for word, note in zip(words, told, strict=True))
+    assert [word.number for word in words] == sorted(word.number for word in words)
+
+
 # --- passes, heights, guides ---
 
 
@@ -292,7 +360,7 @@ def test_a_stop_too_near_the_head_is_cut_to_its_line():
 
 
 def test_a_short_blank_is_told():
-    found = settings(lay_out(bench), Shop(least_blank="24 in"))
+    found = settings(lay_out(bench), Shop(milling=Milling(crosscut_least="24 in")))
     (finding,) = told(found, "short blank")
     assert "20 3/8 in" in finding.sentence
     assert "24 in" in finding.sentence

@@ -23,7 +23,8 @@ from ...layout.layout import Layout
 from ...lengths import INCH, steady
 from ...readings import Tape
 from ...tables import Table
-from ...trade.allowances import INCH_MILLING, METRIC_MILLING, Milling
+from ...trade.allowances import Milling, usual_milling
+from ...trade.order_of_work import ORDER
 from ..cut_list import marks
 from .batches import Batch, Item, Line, RoughBlank, known_sizes, make_batches
 from .checks import find
@@ -85,13 +86,15 @@ class MillingPlan:
         return Table(f"Milling plan: {self.layout.frame.name}", columns, rows, notes, "clllrcrl")
 
     def steps(self) -> Table:
-        """The order of work, batch by batch."""
+        """The order of work, batch by batch, as far as milling goes; the notes say what comes after."""
         rows = [
-            (str(batch.number), str(n), step)
+            (str(batch.number), str(step.number), told)
             for batch in self.batches
-            for n, step in enumerate(steps(batch, self.tape), 1)
+            for step, told in steps(batch, self.tape)
         ]
-        return Table("Order of work", ("Batch", "Step", "What to do"), tuple(rows), (), "ccl")
+        after = [step for step in ORDER if step.number > max(int(number) for _, number, _ in rows)]
+        notes = tuple(f"{step}: {step.words}." for step in after)
+        return Table("Order of work", ("Batch", "Step", "What to do"), tuple(rows), notes, "ccl")
 
     def measuring(self) -> Table:
         """A line for each part and spare: the drawn size, and what was measured, or room to write it."""
@@ -155,7 +158,7 @@ def milling_plan(
     MillingError
         If starts names a stock that the layout has not, or holds anything but stock.
     """
-    habits = practice or (INCH_MILLING if layout.frame.tape.unit == "in" else METRIC_MILLING)
+    habits = practice or usual_milling(layout.frame.tape)
     given = dict(starts or {})
     _refuse(given, dict.fromkeys(slot.stock.name for slot in layout.frame.slots()))
     batches = make_batches(layout, habits, given)

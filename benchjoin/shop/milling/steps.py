@@ -1,30 +1,37 @@
-"""The order of work at the machines for a batch: which faces and edges are flattened and planed, one after the other.
+"""What milling asks of a batch at each step of the order of work: which faces and edges are flattened and planed.
 
-One flat face first, one straight edge square to it, then the other face and the other edge parallel to those. Common
-practice, no source.
+The steps and their numbers are those of `trade.order_of_work`; a step that a batch does not need is left out.
 """
 
 from __future__ import annotations
 
 from ...readings import Tape
+from ...trade.order_of_work import Step, Word, step
 from .batches import Batch
 
 CAUTIONS = (
     "The manuals of your machines and local rules come first; this sheet only reminds.",
-    "No blank shorter, thinner or wider than the manual allows. Cut short parts apart after milling.",
+    "No blank shorter, thinner or wider than the manual allows. Short parts are cut apart last.",
     "Push blocks at the jointer, a push stick at the saw; hands never over or behind the cutter.",
     "Support long stock on both sides of the machine. Look for nails, loose knots and checks first.",
     "Protect eyes and ears, run the dust collection; unplug the machine before you reach into it.",
 )
 
 
-def steps(batch: Batch, tape: Tape) -> tuple[str, ...]:
+def steps(batch: Batch, tape: Tape) -> tuple[tuple[Step, str], ...]:
     """What to do with a batch, in order, in sentences."""
-    cross = "Cross-cut the blanks to their rough lengths; write each blank's marks on its end."
-    straight = "Straighten one edge square to the face side and mark it as the face edge."
     face, other = _faces(batch)
-    planed = f"{other}, all blanks of the batch at every setting of the planer, down to {tape.say(batch.thickness)}."
-    return (cross, face, straight, *((planed,) if other else ()), _width(batch, tape), _after(batch))
+    told: dict[Word, str] = {
+        "rough length": "Cross-cut the blanks to their rough lengths; write each blank's marks on its end.",
+        "face": face,
+        "edge": "Straighten one edge square to the face side and mark it as the face edge.",
+        "thickness": f"{other}, all blanks of the batch at every setting of the planer, down to "
+        f"{tape.say(batch.thickness)}.",
+        "width": _width(batch, tape),
+        "sizes": "Measure every part in the middle and near both ends, write the size that its joints will meet, and "
+        f"lay the work out again from that.{_apart(batch)}",
+    }
+    return tuple((step(word), sentence) for word, sentence in told.items() if word != "thickness" or other)
 
 
 def _faces(batch: Batch) -> tuple[str, str]:
@@ -48,13 +55,9 @@ def _width(batch: Batch, tape: Tape) -> str:
     )
 
 
-def _after(batch: Batch) -> str:
+def _apart(batch: Batch) -> str:
     together = any(len(blank.items) > 1 for line in batch.lines for blank in line.blanks)
-    apart = " Cut the short parts apart only after that." if together else ""
-    return (
-        "Measure every part in the middle and near both ends, write the size that its joints will meet, and lay the "
-        f"work out again from that.{apart}"
-    )
+    return " Cut the short parts apart only after that." if together else ""
 
 
 def _listed(words: list[str]) -> str:

@@ -12,6 +12,8 @@ from ...layout.parts import Part
 from ...lengths import TOUCH
 from ...readings import Tape
 from ...sources import COMMON_PRACTICE
+from ...trade.allowances import Milling, usual_milling
+from ...trade.order_of_work import step
 from ..cut_list import called, marks
 from .notching import Notching
 from .setting import Setting
@@ -35,7 +37,7 @@ def setting_findings(
         *_other_way(refused, shop),
         *_beyond_reach(settings, shop, tape),
         *_masters(lengths, shop, tape),
-        *_short_blanks(lengths, shop, tape),
+        *_short_blanks(lengths, settings, shop.milling or usual_milling(tape), tape),
         *_from_the_top(notches, tape),
         *_buried(notches, tape),
     )
@@ -106,21 +108,29 @@ def _masters(lengths: Sequence[Sizing], shop: Shop, tape: Tape) -> About:
             yield finding, sizing.parts
 
 
-def _short_blanks(lengths: Sequence[Sizing], shop: Shop, tape: Tape) -> About:
+def _short_blanks(lengths: Sequence[Sizing], settings: Sequence[Setting], least: Milling, tape: Tape) -> About:
+    """Parts that are too short for a machine at their final length: the saw across the grain, and the router."""
+    routed = {o.notch.part.name for s in settings if s.tool.way == "router" for o in s.operations}
     for sizing in lengths:
-        if sizing.at < shop.least_blank - TOUCH:
-            finding = Finding(
-                severity="warning",
-                kind="short blank",
-                where=called(sizing.parts),
-                sentence=f"{called(sizing.parts)}, {tape.say(sizing.at)} long: shorter than the "
-                f"{tape.say(shop.least_blank)} "
-                "that the machines take. Plane, rip and notch it as part of a longer blank, and cut it off last, "
-                "or by hand.",
-                numbers={"length": sizing.at, "least": shop.least_blank},
-                source=COMMON_PRACTICE,
-            )
-            yield finding, sizing.parts
+        short = [part for part in sizing.parts if part.name in routed and sizing.at < least.router_least - TOUCH]
+        if sizing.at < least.crosscut_least - TOUCH:
+            yield _short(sizing.parts, sizing.at, least.crosscut_least, "saw takes across the grain", tape)
+        elif short:
+            yield _short(short, sizing.at, least.router_least, "router asks for", tape)
+
+
+def _short(parts: Sequence[Part], length: float, least: float, why: str, tape: Tape) -> tuple[Finding, Sequence[Part]]:
+    finding = Finding(
+        severity="warning",
+        kind="short blank",
+        where=called(parts),
+        sentence=f"{called(parts)}, {tape.say(length)} long: shorter than the {tape.say(least)} that the {why}. Do all "
+        f"of it, up to {step('notches').word} (step {step('notches').number}), in one longer blank, and cut it off "
+        "last, or by hand.",
+        numbers={"length": length, "least": least},
+        source=COMMON_PRACTICE,
+    )
+    return finding, parts
 
 
 def _from_the_top(notches: Sequence[Notching], tape: Tape) -> About:

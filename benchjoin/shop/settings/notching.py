@@ -1,21 +1,27 @@
 """Notching: what has to be cut into which part, as the part lies against its stop.
 
 The layout knows a notch as a box in the world; at the saw it is an interval from one end of the part, a depth from one
-face, and whether it runs right across. Legs lie with the foot against the stop, rails with their datum end, unless the
-maker sets a level from the top. The ways of cutting (dado head, router, chisel) all start from these.
+face, and whether a tool may run right across that face. Legs lie with the foot against the stop, rails with their datum
+end, unless the maker sets a level from the top. The ways of cutting (dado head, router, chisel) all start from these.
+
+A notch that ends inside its face is open there all the same if the wood beyond it goes for other notches of the part,
+as at a corner, where the notch for the end rail runs out into that for the front rail. Cut right across, it takes
+nothing that is not cut anyway, so it does not matter which of the two comes first.
 """
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 
 import attrs
 
 from ...errors import AddressError
+from ...layout.joints.meeting import Cut
 from ...layout.layout import Layout
 from ...layout.on_face import OnFace
-from ...layout.parts import Part
+from ...layout.parts import Part, face_up
 from ...lengths import TOUCH
+from ...solids import Box, left_over, vector
 
 
 @attrs.frozen(kw_only=True)
@@ -23,7 +29,8 @@ class Notching:
     """One notch or lap of one part as it lies against its stop.
 
     cut is the notch on its face; end is the end of the part that lies against the stop, from_end whether that is the
-    one which sizes are not taken from.
+    one which sizes are not taken from. into are the rails whose notches it runs out into, where it ends inside its face
+    and is open there.
     """
 
     part: Part
@@ -31,6 +38,7 @@ class Notching:
     cut: OnFace
     end: str
     from_end: bool
+    into: tuple[str, ...] = ()
 
     @property
     def face(self) -> str:
@@ -64,8 +72,8 @@ class Notching:
 
     @property
     def across(self) -> bool:
-        """Whether it runs right across the face."""
-        return self.cut.across
+        """Whether a tool may run right across the face: it is open at both edges, or runs out into other notches."""
+        return self.cut.across or bool(self.into)
 
     @property
     def width(self) -> float:
@@ -112,15 +120,37 @@ def notchings(layout: Layout, *, from_top: Collection[str] = ()) -> tuple[Notchi
 
 def _of(layout: Layout, part: Part, from_top: Collection[str]) -> Iterator[Notching]:
     found = []
-    for cut in map(part.on_face, part.cuts):
+    made = [cut for cut in part.cuts if layout.mate(part, cut.mate) is not None]
+    for cut in map(part.on_face, made):  # what is marked for a rail that is gone since is not cut
         mate = layout.mate(part, cut.mate)
-        if mate is None:
-            continue  # marked for a rail that is gone since: nothing to cut
-        level = part.level or mate.level or ""
+        level = part.level or (mate.level if mate else None) or ""
         top = part.slot.upright and level in from_top
         end = "top" if top else DATUM_ENDS[part.slot.axes[0]]
-        found.append(Notching(part=part, level=level, cut=cut, end=end, from_end=top))
+        into = _runs_out_into(part, cut, made, layout.frame.tape.hair)
+        found.append(Notching(part=part, level=level, cut=cut, end=end, from_end=top, into=into))
     yield from sorted(found, key=lambda notch: (notch.low, notch.face))
+
+
+def _runs_out_into(part: Part, cut: OnFace, made: Sequence[Cut], hair: float) -> tuple[str, ...]:
+    """The mates of the notches that take all the wood which a notch takes beyond itself when cut right across its face.
+
+    They must reach over its whole height and depth; what would be left no thicker than a hair does not stand. None
+    where more would be, or where it runs right across by itself.
+    """
+    if cut.across:
+        return ()
+    up = face_up(part, cut.face)
+    swept = Box((cut.start, 0.0, 0.0), (cut.end, cut.size[1], cut.floor))
+    own = Box((cut.start, cut.low, 0.0), (cut.end, cut.high, cut.floor))
+    others = [(other.mate, up.local(other.box)) for other in made if other is not cut.cut]
+    met = [(mate, _grown(box, hair / 2)) for mate, box in others if box.meet(swept)]
+    if left_over(swept, [own, *(box for _, box in met)]) > 0.0:
+        return ()
+    return tuple(dict.fromkeys(mate for mate, _ in met))
+
+
+def _grown(box: Box, by: float) -> Box:
+    return Box(vector(low - by for low in box.low), vector(high + by for high in box.high))
 
 
 DATUM_ENDS = ("left end", "front end", "foot")

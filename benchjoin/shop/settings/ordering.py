@@ -1,29 +1,26 @@
-"""Ordering: the work at a machine in the order that moves the least.
+"""Ordering, height by height: the order of heights, and of the stops at each, that sets the stop least often.
 
-A head is changed least often, then a height, then a stop. Heads share no stop, and within a head every height is set
-once; what is left to choose is the order of the heights, and at which stop each begins and ends: a stop that stays
-where it is from one height to the next is not set again. A deep cut is made at its lower height first.
+Every height is set once; what is left to choose is the order of the heights, and at which stop each begins and ends: a
+stop that stays where it is from one height to the next is not set again. `cheapest_order` asks here first.
 
 Notes
 -----
-Every height g has its own stops S(g). However it is ordered, a height costs |S(g)| settings of the stop, less one where
-it begins at the stop that still stands; two heights can hand one stop on only if they share it, and a height with
-several stops cannot both begin and end at the same one. `fewest_stops` tries all orders by dynamic programming over the
-heights that are done and the stop that stands (Held and Karp's way for a round trip); with more than MOST heights it
-keeps them rising and is exact for that order only.
+A height g with the stops S(g) costs |S(g)| settings of the stop, less one where it begins at the stop that stands; two
+heights can hand one stop on only if they share it, and a height with several stops cannot both begin and end at the
+same one. `fewest_stops` tries all orders by dynamic programming over the heights that are done and the stop that stands
+(Held and Karp's way for a round trip); with more than MOST heights it keeps them rising and is exact for that alone.
 """
 
 from __future__ import annotations
 
-from collections.abc import Collection, Hashable, Iterator, Sequence
-from typing import Any, TypeVar
+from collections.abc import Collection, Iterator, Sequence
+from typing import Any
 
 import attrs
 
 MOST = 10
 """Heights up to which every order is tried."""
 
-Place = TypeVar("Place", bound=Hashable)
 State = tuple[int, Any]
 
 
@@ -34,17 +31,6 @@ class Order:
     heights: tuple[tuple[int, tuple[Any, ...]], ...]
     stops: int
     exact: bool
-
-
-def least_stops(groups: Sequence[Collection[Hashable]]) -> int:
-    """No order needs fewer settings of the stop: each place once, and all places of all heights but the handed on.
-
-    >>> least_stops([{1, 2}, {2, 3}, {5}])
-    4
-    """
-    used = [set(group) for group in groups if group]
-    places = len(set().union(*used))
-    return max(places, sum(map(len, used)) - max(len(used) - 1, 0))
 
 
 def fewest_stops(groups: Sequence[Collection[Any]], *, before: Collection[tuple[int, int]] = ()) -> Order:

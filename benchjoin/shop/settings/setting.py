@@ -1,11 +1,11 @@
-"""A setting: one position of stop and height with all the cuts that are made there, and a count of what was changed."""
+"""A setting: one position of stop and height with all the cuts that are made there, and how long all of it takes."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 import attrs
 
+from ...readings import Tape
+from .minutes import Minutes
 from .ways.operation import Operation, Tool
 
 
@@ -13,19 +13,15 @@ from .ways.operation import Operation, Tool
 class Setting:
     """One position of the machine: tool, height, stop (or guides, or lines), and the cuts made at it. [mm]
 
-    new_tool, new_height and new_stop say what is changed before it.
+    new_tool, new_height and new_stop say what is changed before it; costs are the minutes of the shop.
     """
 
     number: int
     operations: tuple[Operation, ...]
+    costs: Minutes
     new_tool: bool = False
     new_height: bool = False
     new_stop: bool = False
-
-    @classmethod
-    def of(cls, operations: Sequence[Operation], *, number: int, new_height: bool) -> Setting:
-        """The setting at which some operations are done."""
-        return cls(number=number, operations=tuple(operations), new_height=new_height)
 
     @property
     def tool(self) -> Tool:
@@ -47,6 +43,10 @@ class Setting:
         """From the end of the part to the far guide. [mm]"""
         return self.operations[0].other
 
+    def reads(self, tape: Tape) -> str:
+        """Figures of the stop, or of both guides."""
+        return " and ".join(tape.read(at) for at in (self.stop, self.other) if at is not None)
+
     @property
     def lines(self) -> tuple[float, ...]:
         """Where no stop stands: the lines that it is cut to, from the end of the part. [mm]"""
@@ -54,15 +54,40 @@ class Setting:
 
     @property
     def cuts(self) -> int:
-        """All passes at this setting, over the batch."""
-        return sum(operation.passes for operation in self.operations)
+        """All passes at every depth of this setting, over the batch."""
+        return sum(operation.cuts for operation in self.operations)
+
+    @property
+    def set_up(self) -> float:
+        """To change the tool and to set the height, where that is new. [min]"""
+        tool = tool_change(self.tool, self.costs) if self.new_tool else 0.0
+        return tool + (self.costs.height if self.new_height else 0.0)
+
+    @property
+    def cutting(self) -> float:
+        """To set the stop, where that is new, and to make the cuts. [min]"""
+        stop = self.costs.stop if self.new_stop else 0.0
+        return stop + sum(cutting(operation, self.costs) for operation in self.operations)
+
+
+def tool_change(tool: Tool, minutes: Minutes) -> float:
+    """To change to a tool; a hand saw is at hand. [min]"""
+    return {"dado head": minutes.head, "router": minutes.bit, "saw and chisel": 0.0}[tool.way]
+
+
+def cutting(operation: Operation, minutes: Minutes) -> float:
+    """To lay one part and make its cuts, once the machine is set. [min]"""
+    by_hand = operation.tool.way == "saw and chisel"
+    laid = minutes.line if operation.lines and not by_hand else minutes.turn
+    return laid + operation.cuts * (minutes.kerf if by_hand else minutes.cut)
 
 
 @attrs.frozen(kw_only=True)
 class Changes:
-    """How often heads (and bits), heights and stops are set, and the least that any order of these cuts needs.
+    """How often heads (and bits), heights and stops are set; least are the places of the stop with these tools.
 
-    exact is False where there were too many heights to try every order; then stops lies between least and itself.
+    No order sets the stop less often than least. exact is False where not every choice of tools, or not every order,
+    was tried; then another may take less time.
     """
 
     tools: int = 0
@@ -70,13 +95,3 @@ class Changes:
     stops: int = 0
     least: int = 0
     exact: bool = True
-
-    def plus(self, tool: Tool, heights: int, stops: int, least: int, *, exact: bool) -> Changes:
-        """The count with the work of one more tool."""
-        return Changes(
-            tools=self.tools + 1,
-            heights=self.heights + heights,
-            stops=self.stops + stops,
-            least=self.least + (stops if exact else least),
-            exact=self.exact and exact,
-        )

@@ -1,8 +1,9 @@
-"""Settings: how the saw, the router or the gauge is set for every notch of a batch, in the order that moves the least.
+"""Settings: how the saw, the router or the gauge is set for every notch of a batch, in the order that is quickest.
 
 A setting is one position of stop, fence and height at which several cuts are made: legs of two lengths share it, and
-so do the pieces of a batch. The heads come first, within a head the heights, within a height the stops. Every notch
-is cut the shop's own way where that can be; where not, the next way takes it and a finding says why.
+so do the pieces of a batch. Which heads are stacked, and in which order all of it is done, is weighed in the minutes of
+the shop, changes against cuts. Every notch is cut the shop's own way where that can be; where not, the next way takes
+it and a finding says why.
 
     found = settings(layout, Shop(stop_reach="1.2 m"))
     print(found)                  # the notches; found.crosscuts and found.rips are the lengths and widths
@@ -10,7 +11,7 @@ is cut the shop's own way where that can be; where not, the next way takes it an
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 import attrs
 
@@ -19,14 +20,15 @@ from ...layout.layout import Layout
 from ...readings import Tape
 from ...tables import Table
 from .checks import setting_findings
+from .choosing import chosen
+from .gathering import Gathered
 from .notching import Notching, notchings
-from .ordering import fewest_stops, least_stops
 from .setting import Changes, Setting
 from .shop import WAYS, Shop, Way, usual_shop
 from .sizing import Sizing, crosscuts, rips, sizing_table
 from .table import setting_table
 from .ways import chisel, head, router
-from .ways.operation import Cutting, Operation, Place, Tool, place
+from .ways.operation import Cutting
 
 OF_WAY: Mapping[Way, Cutting] = {"dado head": head, "router": router, "saw and chisel": chisel}
 
@@ -47,17 +49,27 @@ class Settings:
     rips: tuple[Sizing, ...]
     findings: tuple[Finding, ...]
 
+    @property
+    def cuts(self) -> int:
+        """Every pass at every depth, for all notches and laps."""
+        return sum(setting.cuts for setting in self.notching)
+
+    @property
+    def minutes(self) -> float:
+        """All changes and all cuts for the notches and laps, as long as the shop takes for them. [min]"""
+        return sum(setting.set_up + setting.cutting for setting in self.notching)
+
     def table(self) -> Table:
         """The settings for notches and laps, one a line, with a test cut before the first of each head and height."""
         return setting_table(self.name, self.notching, self.changes, self.tape, self.shop)
 
     def crosscut_table(self) -> Table:
         """The stops for the lengths of the cut list."""
-        return sizing_table(f"Lengths: {self.name}", self.crosscuts, self.tape)
+        return sizing_table(f"Lengths: {self.name}", self.crosscuts, self.tape, self.shop.minutes)
 
     def rip_table(self) -> Table:
         """The fence for the widths of the cut list."""
-        return sizing_table(f"Widths: {self.name}", self.rips, self.tape)
+        return sizing_table(f"Widths: {self.name}", self.rips, self.tape, self.shop.minutes)
 
     def __str__(self) -> str:
         return self.table().text()
@@ -95,8 +107,8 @@ def settings(
     own = {part.name for part in (layout.parts if letter is None else layout.set(letter).members)}
     notches = [notch for notch in notchings(layout, from_top=from_top) if notch.part.name in own]
     taken, refused = _ways(notches, shop, tape)
-    made = [o for way in WAYS for o in OF_WAY[way].operations(taken[way], shop, tape)]
-    ordered, changes = _ordered(made, tape)
+    found = [chosen(OF_WAY[way], taken[way], shop, tape) for way in WAYS]
+    ordered, changes = _in_a_row([tool for tools, _ in found for tool in tools], tried=all(tried for _, tried in found))
     parts = [part for part in layout.parts if part.name in own and part.name not in layout.frame.finished]
     lengths, widths = crosscuts(parts, shop, tape), rips(parts, shop, tape)
     return Settings(
@@ -128,49 +140,15 @@ def _ways(
     return taken, refused
 
 
-def _ordered(made: Sequence[Operation], tape: Tape) -> tuple[tuple[Setting, ...], Changes]:
-    """Operations gathered into settings, in the order of the fewest changes, numbered from 1."""
-    found: list[Setting] = []
-    total = Changes()
-    for tool in dict.fromkeys(o.tool for o in made):
-        own = [o for o in made if o.tool == tool]
-        ladder = sorted({place(o.height, tape) for o in own})
-        at: list[dict[tuple[object, ...], list[Operation]]] = [{} for _ in ladder]
-        for o in own:
-            at[ladder.index(place(o.height, tape))].setdefault(_key(o, tape), []).append(o)
-        stops = [{key for key in group if key[0] == 0} for group in at]
-        order = fewest_stops(stops, before=_before(own, ladder, tape))
-        total = total.plus(tool, len(ladder), order.stops, least_stops(stops), exact=order.exact)
-        for number, places in order.heights:
-            lines = sorted(key for key in at[number] if key[0] == 1)
-            for first, key in enumerate((*places, *lines)):
-                found.append(Setting.of(at[number][key], number=len(found) + 1, new_height=first == 0))
-    return tuple(_marked_changes(found, tape)), total
-
-
-def _key(operation: Operation, tape: Tape) -> tuple[object, ...]:
-    """What two operations share that are one setting: where the stop stands, or which lines they go by."""
-    nowhere: Place = (-(10**9), 0)
-    at = (operation.stop, operation.other)
-    if at != (None, None):
-        return (0, *(nowhere if x is None else place(x, tape) for x in at))
-    return (1, tuple(place(x, tape) for x in operation.lines))
-
-
-def _before(own: Sequence[Operation], ladder: Sequence[Place], tape: Tape) -> set[tuple[int, int]]:
-    """Heights of which one goes before the other in some notch."""
-    of: dict[int, list[int]] = {}
-    for o in own:
-        of.setdefault(id(o.notch), []).append(ladder.index(place(o.height, tape)))
-    return {(low, high) for rungs in of.values() for low in rungs for high in rungs if low < high}
-
-
-def _marked_changes(found: Sequence[Setting], tape: Tape) -> Iterator[Setting]:
-    """The settings, each saying whether its stop is moved: it may stand from the height before."""
-    stands: tuple[object, ...] | None = None
-    tool: Tool | None = None
-    for setting in found:
-        key = _key(setting.operations[0], tape)
-        moved = key[0] == 0 and (key != stands or setting.tool != tool)
-        yield attrs.evolve(setting, new_tool=setting.tool != tool, new_stop=moved)
-        stands, tool = (key if key[0] == 0 else stands) if setting.tool == tool or key[0] == 0 else None, setting.tool
+def _in_a_row(tools: Sequence[Gathered], *, tried: bool) -> tuple[tuple[Setting, ...], Changes]:
+    """The settings of all tools numbered from 1, and how often everything is set."""
+    row = (setting for tool in tools for setting in tool.settings)
+    found = tuple(attrs.evolve(setting, number=number) for number, setting in enumerate(row, 1))
+    changes = Changes(
+        tools=len(tools),
+        heights=sum(setting.new_height for setting in found),
+        stops=sum(setting.new_stop for setting in found),
+        least=sum(tool.least for tool in tools),
+        exact=tried and all(tool.exact for tool in tools),
+    )
+    return found, changes

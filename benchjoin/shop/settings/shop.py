@@ -18,8 +18,10 @@ import attrs
 from ...frame.doors import Fault, a_kind, a_length, one_of, refuse
 from ...lengths import INCH
 from ...readings import Tape
+from ...trade.allowances import Milling
 from ...trade.saws import FULL_KERF, NOTCHING
 from .heads import DadoHead, lengths_of
+from .minutes import Minutes
 
 Way = Literal["dado head", "router", "saw and chisel"]
 WAYS: tuple[Way, ...] = ("dado head", "router", "saw and chisel")
@@ -59,8 +61,9 @@ class Shop:
 
     stop_reach is the longest, stop_nearest the shortest distance from the blade or head to the stop on the gauge's
     fence; overlap how far one pass lies over the one before; kerf that of the saw; slices how far the kerfs between two
-    shoulders are apart where a chisel takes the wood out; least_blank the shortest blank that the machines take;
-    prefer the way to cut notches, where not the first that the shop has.
+    shoulders are apart where a chisel takes the wood out; minutes how long things take here; milling the habits that
+    hold the least length for each machine, the usual ones of the design's tape if not given; prefer the way to cut
+    notches, where not the first that the shop has.
     """
 
     dado: DadoHead | None = attrs.field(factory=DadoHead, converter=_or_none(a_kind(DadoHead, "dado", "DadoHead()")))
@@ -70,7 +73,8 @@ class Shop:
     overlap: float = attrs.field(default=NOTCHING.overlap, converter=a_length("overlap", zero=True))
     kerf: float = attrs.field(default=FULL_KERF.width, converter=a_length("kerf"))
     slices: float = attrs.field(default=NOTCHING.slices, converter=a_length("slices"))
-    least_blank: float = attrs.field(default=NOTCHING.least_blank, converter=a_length("least_blank"))
+    minutes: Minutes = attrs.field(factory=Minutes, converter=a_kind(Minutes, "minutes", "Minutes(stop=1)"))
+    milling: Milling | None = attrs.field(default=None, converter=_or_none(a_kind(Milling, "milling", "Milling()")))
     prefer: Way | None = attrs.field(default=None, converter=one_of("prefer", None, *WAYS))
 
     def __attrs_post_init__(self) -> None:
@@ -104,6 +108,4 @@ def usual_shop(tape: Tape) -> Shop:
         return Shop()
     router = Router(base=150, bits=(6, 12, 18), step=6, deepest=40)
     head = DadoHead(deepest=40, bite=20)
-    return Shop(
-        dado=head, router=router, stop_reach=1200, stop_nearest=12, overlap=3, kerf=3.2, slices=12, least_blank=300
-    )
+    return Shop(dado=head, router=router, stop_reach=1200, stop_nearest=12, overlap=3, kerf=3.2, slices=12)

@@ -1,8 +1,8 @@
 """Sizing: the stops for the lengths of the cut list, and the fence for its widths.
 
-Parts that read the same length share one stop, whatever they are; the longest are cut first, so that what is left of
-a board still gives a short one. Parts that read the same width share one place of the fence. What reaches further
-than the stop is marked from one master: the first is measured, the others are struck from it.
+Parts of one length share one stop, whatever they are, the longest first; parts of one width share one place of the
+fence. A length is one where it is one place on the machine. What reaches further than the stop is marked from one
+master: the first is measured, the others are struck from it.
 """
 
 from __future__ import annotations
@@ -16,9 +16,12 @@ from ...layout.parts import Part
 from ...lengths import TOUCH
 from ...readings import Tape
 from ...tables import Table
+from ...trade.order_of_work import step
+from ...words import counted
 from ..cut_list import called, marks
+from .minutes import Minutes, told
 from .shop import Shop
-from .ways.operation import place
+from .ways.operation import one_place
 
 TICK = "[ ]"
 """A box to tick, in a table; sheets draw it as a box."""
@@ -41,9 +44,14 @@ class Sizing:
         """Parts cut at it."""
         return len(self.parts)
 
+    def takes(self, minutes: Minutes) -> float:
+        """To set the stop or the fence, to lay every part (to its line where there is none), and to cut it. [min]"""
+        laid = minutes.line if self.master else minutes.turn
+        return (0.0 if self.master else minutes.stop) + self.cuts * (laid + minutes.cut)
+
 
 def crosscuts(parts: Collection[Part], shop: Shop, tape: Tape) -> tuple[Sizing, ...]:
-    """One stop for each length that reads alike, the longest first."""
+    """One stop for each length, the longest first."""
     return tuple(
         Sizing(work="crosscut", at=same[0].length, parts=same, master=same[0].length > shop.stop_reach + TOUCH)
         for same in _alike(parts, lambda part: part.length, tape)
@@ -65,24 +73,25 @@ def _as_bought(part: Part) -> bool:
 
 
 def _alike(parts: Collection[Part], size: Callable[[Part], float], tape: Tape) -> Sequence[tuple[Part, ...]]:
-    found: dict[tuple[int, int], list[Part]] = {}
+    places = one_place(map(size, parts), tape)
+    found: dict[float, list[Part]] = {}
     for part in sorted(parts, key=lambda part: -size(part)):
-        found.setdefault(place(size(part), tape), []).append(part)
+        found.setdefault(places[size(part)], []).append(part)
     return [tuple(same) for same in found.values()]
 
 
-def sizing_table(title: str, sizings: Sequence[Sizing], tape: Tape) -> Table:
-    """One line for each stop: where it stands, which parts, how many, a box to tick."""
-    rows = tuple(_row(number, sizing, tape) for number, sizing in enumerate(sizings, 1))
+def sizing_table(title: str, sizings: Sequence[Sizing], tape: Tape, minutes: Minutes) -> Table:
+    """One line for each stop: where it stands, which parts, how many cuts, how long it takes, a box to tick."""
+    rows = tuple(_row(number, sizing, tape, minutes) for number, sizing in enumerate(sizings, 1))
     what = "Fence" if sizings and sizings[0].work == "rip" else "Stop"
-    columns = ("No.", f"{what} ({tape.unit})", "Parts", "Marks", "Cuts", "Done")
-    return Table(title, columns, rows, _notes(sizings, tape), "rrllrc")
+    columns = ("No.", f"{what} ({tape.unit})", "Parts", "Marks", "Cuts", "Minutes", "Done")
+    return Table(title, columns, rows, _notes(sizings, tape, minutes), "rrllrrc")
 
 
-def _row(number: int, sizing: Sizing, tape: Tape) -> tuple[str, ...]:
+def _row(number: int, sizing: Sizing, tape: Tape, minutes: Minutes) -> tuple[str, ...]:
     at = f"{tape.read(sizing.at)}, from a master" if sizing.master else tape.read(sizing.at)
-    told = marks(part.mark for part in sizing.parts)
-    return (str(number), at, called(sizing.parts), told, str(sizing.cuts), TICK)
+    own = marks(part.mark for part in sizing.parts)
+    return (str(number), at, called(sizing.parts), own, str(sizing.cuts), told(sizing.takes(minutes)), TICK)
 
 
 def times(count: int) -> str:
@@ -90,22 +99,24 @@ def times(count: int) -> str:
     return {1: "once", 2: "twice"}.get(count, f"{count} times")
 
 
-def _notes(sizings: Sequence[Sizing], tape: Tape) -> tuple[str, ...]:
+def _notes(sizings: Sequence[Sizing], tape: Tape, minutes: Minutes) -> tuple[str, ...]:
     if not sizings:
         return ("Nothing to cut here.",)
     rip = sizings[0].work == "rip"
     count = sum(not sizing.master for sizing in sizings)
+    cuts, total = sum(sizing.cuts for sizing in sizings), sum(sizing.takes(minutes) for sizing in sizings)
     found = [
-        f"{'The fence is' if rip else 'The stop is'} set {times(count)}: once for each size that reads differently on "
-        f"{tape.name}; no order needs fewer. Finished sizes: add what your planer takes.",
-        "Rip before you crosscut, so that no blank is short."
+        f"{step('width')}: blanks at their rough length; the final length is step {step('final length').number}. "
+        "Finished sizes: add what your planer takes."
         if rip
-        else "Square one end first; that end goes to the stop.",
+        else f"{step('final length')}: of blanks that are at their width (step {step('width').number}). Square one end "
+        "first; that end goes to the stop.",
+        f"{'The fence is' if rip else 'The stop is'} set {times(count)}: once for each size that {tape.name} can tell "
+        f"apart; no order needs fewer. {counted(cuts, 'cut')}, {told(total)} minutes.",
     ]
     if any(sizing.master for sizing in sizings):
         found.append(
             "Beyond the stop's reach: measure and cut one, mark it master, lay it on each of the others with the "
-            "square "
-            "ends flush, and strike them all from it."
+            "square ends flush, and strike all from it."
         )
     return tuple(found)

@@ -1,7 +1,9 @@
 """The settings as a table: one line a setting, a test cut before the first real one of each head and height.
 
-A line says which tool, how high, where the stop stands, which shoulders of which parts, how many cuts, and has two
-boxes: one for the rail that was laid between its lines, one for the cuts done.
+A line says which tool, how high, where the stop stands, which shoulders of which parts, how many cuts and how many
+minutes, and has two boxes: one for the rail that was laid between its lines, one for the cuts done. The minutes of a
+test cut are those of setting head and height. Test cuts are not counted: the figures under Cuts add up to all cuts of
+the settings, those under Minutes to all minutes.
 """
 
 from __future__ import annotations
@@ -14,13 +16,15 @@ from ...readings import Tape
 from ...tables import Table
 from ...trade.saws import SHIM_MOST
 from ..cut_list import marks, several
+from .minutes import told as in_figures
+from .notes import notes
 from .setting import Changes, Setting
 from .shop import Shop
 from .sizing import TICK
 from .ways.operation import Edge, Operation, Tool, said
 
-COLUMNS = ("No.", "Tool", "Height", "Stop", "Shoulders and parts", "Cuts", "Rail laid", "Done")
-ALIGN = "rlrllrcc"
+COLUMNS = ("No.", "Tool", "Height", "Stop", "Shoulders and parts", "Cuts", "Minutes", "Rail laid", "Done")
+ALIGN = "rlrllrrcc"
 SHOULDER: Mapping[Edge, str] = {
     "near": "near shoulder",
     "far": "far shoulder",
@@ -37,20 +41,21 @@ def setting_table(name: str, settings: Sequence[Setting], changes: Changes, tape
             rows.append(_test(setting, tape))
         rows.append(_row(setting, tape))
     columns = tuple(f"{word} ({tape.unit})" if word in ("Height", "Stop") else word for word in COLUMNS)
-    notes = tuple(_notes(settings, changes, tape, shop))
-    return Table(f"Settings: {name}", columns, tuple(rows), notes, ALIGN)
+    under = tuple(notes(settings, changes, tape, shop))
+    return Table(f"Settings: {name}", columns, tuple(rows), under, ALIGN)
 
 
 def _test(setting: Setting, tape: Tape) -> tuple[str, ...]:
     """The test cut after a head or a height was set, in an offcut."""
     tool, height = setting.tool, tape.read(setting.height)
+    minutes = in_figures(setting.set_up)
     if tool.way == "saw and chisel":
         told = f"Set the gauge to {height} and try it on an offcut."
     elif setting.new_tool:
         told = f"{_stacked(tool, tape)}Test cut in an offcut: {said(tool.width, tape)} wide, {height} deep?"
     else:
         told = f"Test cut in an offcut: {height} deep?"
-    return ("", tool.told(tape), height, "", told, "" if tool.way == "saw and chisel" else "1", "", TICK)
+    return ("", tool.told(tape), height, "", told, "", minutes, "", TICK)
 
 
 def _stacked(tool: Tool, tape: Tape) -> str:
@@ -77,6 +82,7 @@ def _row(setting: Setting, tape: Tape) -> tuple[str, ...]:
         _stop(setting, tape),
         "; ".join(_groups(setting.operations, tape)),
         str(setting.cuts),
+        in_figures(setting.cutting),
         TICK,
         TICK,
     )
@@ -86,12 +92,10 @@ def _stop(setting: Setting, tape: Tape) -> str:
     """Where the stop or the guides stand, or the lines that are followed."""
     if setting.lines:
         return ("line " if len(setting.lines) == 1 else "lines ") + " and ".join(map(tape.read, setting.lines))
-    guides = [tape.read(at) for at in (setting.stop, setting.other) if at is not None]
-    if setting.tool.way == "router":
-        return "guides " + " and ".join(guides) if guides else "no guide"
-    if not guides:
-        return "no stop"
-    return guides[0] if setting.new_stop else f"{guides[0]}, stands"
+    told, by_guides = setting.reads(tape), setting.tool.way == "router"
+    if not told:
+        return "no guide" if by_guides else "no stop"
+    return f"{'guides ' if by_guides else ''}{told}{'' if setting.new_stop else ', stands'}"
 
 
 def _groups(operations: Sequence[Operation], tape: Tape) -> Iterator[str]:
@@ -122,52 +126,6 @@ def _how(o: Operation, tape: Tape) -> str:
         "" if notch.end == "foot" else f"{notch.end} to the stop",
         f"{o.passes} {word} each" + (f" in {o.steps} steps of depth" if o.steps > 1 else "") if o.passes > 1 else "",
         f"on the way to {tape.read(notch.depth)}" if o.rough else "",
-        "" if notch.across else "stopped: square its corners with a chisel",
+        "right across" if notch.into else "" if notch.across else "stopped: square its corners with a chisel",
     )
     return "".join(f", {words}" for words in told if words)
-
-
-def _notes(settings: Sequence[Setting], changes: Changes, tape: Tape, shop: Shop) -> Iterator[str]:
-    if not settings:
-        yield "No notch or lap to cut."
-        return
-    yield _count(changes)
-    yield (
-        "Before the first cut of a notch lay its own rail between its lines, and tick. The lines on the wood hold: "
-        f"where one is off its setting by more than half of {tape.name}, stop and find out why."
-    )
-    yield from (WAY_NOTES[way] for way in dict.fromkeys(s.tool.way for s in settings))
-    heads = {s.tool.width for s in settings if s.tool.way == "dado head"}
-    if heads:
-        overlap = min(max(shop.overlap, tape.division), min(heads) / 2)
-        yield (
-            f"Passes lie over each other by {said(overlap, tape)} or more. If the test cut measures wider than "
-            "its line "
-            "says, move every far stop nearer by the difference."
-        )
-    if any(s.lines and s.tool.way == "dado head" for s in settings):
-        yield (
-            "Line: no stop stands there. Strike all from one master and cut to the line, the work held to the gauge."
-        )
-
-
-def _count(changes: Changes) -> str:
-    heads = f"{changes.tools} tool{'s' * (changes.tools != 1)}"
-    levels = f"{changes.heights} height{'s' * (changes.heights != 1)}"
-    stops = f"{changes.stops} position{'s' * (changes.stops != 1)} of stop or guides"
-    if changes.exact:
-        return f"To set: {heads}, {levels}, {stops}. No order of these cuts needs fewer."
-    return f"To set: {heads}, {levels}, {stops}; no order of these cuts needs fewer than {changes.least} positions."
-
-
-WAY_NOTES: Mapping[str, str] = {
-    "dado head": "Dado head: notched face down on the table, the lines carried down the edge that you see; the stop is "
-    "measured to the near side of the head. Near shoulder: against the stop, then slide away from it pass by "
-    "pass, short of the far line. Far shoulder: hard against the stop; where the notch runs out at that end, lift the "
-    "stop and clear.",
-    "router": "Router: guides are measured from the end to the edge that the base runs on; less than zero lies beyond "
-    "the end, where a packing piece of the same thickness carries the guide. Clear between both guides; with one "
-    "guide, put spacers between guide and base to go outwards.",
-    "saw and chisel": "Saw and chisel: gauge the floor on both edges, saw on the waste side of the lines down to the "
-    "gauge line, a few kerfs between, and chop the slices out from both edges to the middle.",
-}

@@ -32,13 +32,17 @@ def kerfs(width: float, kerf: float, apart: float) -> int:
     return math.ceil((width - kerf) / apart - TOUCH) + 1
 
 
-def operations(notches: Sequence[Notching], shop: Shop, tape: Tape) -> tuple[Operation, ...]:
+def tools(notches: Sequence[Notching], shop: Shop) -> tuple[Tool, ...]:
+    """The one saw."""
+    return (Tool(way="saw and chisel", width=shop.kerf),)
+
+
+def operations(notches: Sequence[Notching], tool: Tool, shop: Shop, tape: Tape) -> tuple[Operation, ...]:
     """One operation a notch, to its lines."""
-    return tuple(_all(notches, shop))
+    return tuple(_all(notches, tool, shop))
 
 
-def _all(notches: Sequence[Notching], shop: Shop) -> Iterator[Operation]:
-    tool = Tool(way="saw and chisel", width=shop.kerf)
+def _all(notches: Sequence[Notching], tool: Tool, shop: Shop) -> Iterator[Operation]:
     for notch in notches:
         lines = ([] if notch.open_near else [notch.low]) + ([] if notch.open_far else [notch.high])
         yield Operation(

@@ -17,11 +17,10 @@ import attrs
 
 from ....lengths import TOUCH
 from ....readings import Tape
-from ..heads import DadoHead, Stack, stacks
+from ..heads import stacks
 from ..notching import Notching
-from ..ordering import fewest_stops
 from ..shop import Shop
-from .operation import Operation, Tool, heights, passes_for, place, said, way_down
+from .operation import Operation, Tool, heights, one_place, passes_for, said, way_down
 
 
 def why_not(notch: Notching, shop: Shop, tape: Tape) -> str | None:
@@ -38,41 +37,25 @@ def why_not(notch: Notching, shop: Shop, tape: Tape) -> str | None:
     return None
 
 
-def operations(notches: Sequence[Notching], shop: Shop, tape: Tape) -> tuple[Operation, ...]:
-    """All operations with the one stack that sets the stop least often, then has fewest passes, then fewest parts.
-
-    One head does for all: whatever goes into the narrowest notch goes into every other.
-    """
-    if shop.dado is None or not notches:
-        return ()
-    ladder = heights((notch.depth for notch in notches), shop.dado.bite, tape)
-    tried = [tuple(_all(notches, stack, ladder, shop, tape)) for stack in _candidates(notches, shop.dado)]
-    return min(tried, key=lambda made: _cost(made, ladder, tape))
-
-
-def _candidates(notches: Sequence[Notching], head: DadoHead) -> list[Stack]:
-    """Stacks that go into the narrowest notch; with shims only where they make the head as wide as some notch."""
+def tools(notches: Sequence[Notching], shop: Shop) -> tuple[Tool, ...]:
+    """Every stack that goes into some notch; with shims only where they make the head as wide as one."""
     widths = {round(notch.width, 6) for notch in notches}
-    fits = [stack for stack in stacks(head) if stack.width <= min(widths) + TOUCH]
-    return [stack for stack in fits if not stack.shims or round(stack.width, 6) in widths]
+    known = stacks(shop.dado) if shop.dado else ()
+    fits = [stack for stack in known if stack.width <= max(widths, default=0.0) + TOUCH]
+    own = [stack for stack in fits if not stack.shims or round(stack.width, 6) in widths]
+    return tuple(Tool(way="dado head", width=stack.width, stack=stack) for stack in own)
 
 
-def _cost(made: Sequence[Operation], ladder: Sequence[float], tape: Tape) -> tuple[float, ...]:
-    places = [{place(o.stop, tape) for o in made if o.stop is not None and o.height == h} for h in ladder]
-    stack = made[0].tool.stack
-    parts = stack.parts if stack else 0
-    return fewest_stops(places).stops, sum(o.passes for o in made), parts, -made[0].tool.width
-
-
-def _all(
-    notches: Sequence[Notching], stack: Stack, ladder: Sequence[float], shop: Shop, tape: Tape
-) -> Iterator[Operation]:
-    tool = Tool(way="dado head", width=stack.width, stack=stack)
+def operations(notches: Sequence[Notching], tool: Tool, shop: Shop, tape: Tape) -> tuple[Operation, ...]:
+    """The shoulders of every notch at every height on the way down to its depth."""
     bite = shop.dado.bite if shop.dado else 0.0
-    for notch in notches:
-        for height in way_down(notch.depth, ladder, bite, tape):
-            for operation in _shoulders(notch, tool, height, shop, tape):
-                yield _within_reach(operation, shop)
+    ladder = heights((notch.depth for notch in notches), bite, tape)
+    return tuple(
+        _within_reach(operation, shop)
+        for notch in notches
+        for height in way_down(notch.depth, ladder, bite)
+        for operation in _shoulders(notch, tool, height, shop, tape)
+    )
 
 
 def _shoulders(notch: Notching, tool: Tool, height: float, shop: Shop, tape: Tape) -> Iterator[Operation]:
@@ -86,7 +69,7 @@ def _shoulders(notch: Notching, tool: Tool, height: float, shop: Shop, tape: Tap
         yield attrs.evolve(plain, edge="far", stop=far)
     elif notch.open_far:
         yield attrs.evolve(plain, edge="near", stop=near)
-    elif count == 1 or place(near, tape) == place(far, tape):
+    elif count == 1 or one_place((near, far), tape)[far] == near:
         yield attrs.evolve(plain, edge="both", stop=near, passes=1)
     else:
         yield attrs.evolve(plain, edge="near", stop=near, passes=count - 1)

@@ -1,8 +1,8 @@
 """Operations: what a way of cutting asks of the machine for one shoulder of one notch.
 
 An operation names its tool, the height or depth it is set to, and where the stop or guide stands; or, where no stop
-can stand, the line that it is cut to. Settings gather the operations that share all of these. `place` is a place as
-the tape reads it, so that two which print alike are one.
+can stand, the line that it is cut to. Settings gather the operations that share all of these. `one_place` says which
+lengths are one place on the machine: those that a tape cannot tell apart, whatever they are rounded to.
 """
 
 from __future__ import annotations
@@ -21,7 +21,6 @@ from ..notching import Notching
 from ..shop import Shop, Way
 
 Edge = Literal["near", "far", "both", "through"]
-Place = tuple[int, int]
 
 
 @attrs.frozen(kw_only=True)
@@ -31,6 +30,10 @@ class Tool:
     way: Way
     width: float
     stack: Stack | None = None
+
+    def fits(self, width: float) -> bool:
+        """Whether it goes into a notch; a saw always does."""
+        return self.way == "saw and chisel" or self.width <= width + TOUCH
 
     def told(self, tape: Tape) -> str:
         """The tool in words, sized in the unit of the tape: '13/16 in head'."""
@@ -50,7 +53,7 @@ class Operation:
 
     stop is the distance from the stop to the near side of the head, or from the end of the part to the edge of the near
     guide; other that of the far guide. Without either the tool follows the lines that are struck on the wood, at the
-    distances in lines. passes are all cuts made here, steps how often the depth is set on the way down.
+    distances in lines. passes are those side by side that cover it, steps the depths that each goes down by here.
     """
 
     notch: Notching
@@ -64,6 +67,11 @@ class Operation:
     steps: int = 1
 
     @property
+    def cuts(self) -> int:
+        """How often the tool goes through the wood: every pass at every depth."""
+        return self.passes * self.steps
+
+    @property
     def rough(self) -> bool:
         """Whether it is on the way to the full depth."""
         return self.height < self.notch.depth - TOUCH
@@ -75,8 +83,11 @@ class Cutting(Protocol):
     def why_not(self, notch: Notching, shop: Shop, tape: Tape) -> str | None:
         """Why a notch cannot be cut this way; None where it can."""
 
-    def operations(self, notches: Sequence[Notching], shop: Shop, tape: Tape) -> tuple[Operation, ...]:
-        """What the machine is asked for."""
+    def tools(self, notches: Sequence[Notching], shop: Shop) -> tuple[Tool, ...]:
+        """The tools that may be worth taking for some notches; each notch goes with at least one."""
+
+    def operations(self, notches: Sequence[Notching], tool: Tool, shop: Shop, tape: Tape) -> tuple[Operation, ...]:
+        """What the machine is asked for where one tool cuts these notches; none is narrower than the tool."""
 
 
 def edge_of(notch: Notching) -> Edge:
@@ -86,10 +97,22 @@ def edge_of(notch: Notching) -> Edge:
     return "near" if notch.open_far else "both"
 
 
-def place(length: float, tape: Tape) -> Place:
-    """A length as the tape reads it, to sort and compare: the mark, and whether scant (-1) or full (1)."""
-    marks = tape.marks(length)
-    return marks, {"scant": -1, "": 0, "full": 1}[tape.off(length)] * (-1 if marks < 0 else 1)
+def one_place(lengths: Iterable[float], tape: Tape) -> dict[float, float]:
+    """The lengths, each with the least of those that are one place with it.
+
+    Lengths are one place where the same mark of the tape is nearest and all lie within its hair of each other. So two
+    that read alike and lie further apart (7 full may be 7.15 or 7.45) are two places, and so are 7 and 7 full.
+
+    >>> one_place([7.0, 7.1, 7.2, 7.45, 7.55], Tape("1 mm"))
+    {7.0: 7.0, 7.1: 7.0, 7.2: 7.2, 7.45: 7.45, 7.55: 7.55}
+    """
+    found: dict[float, float] = {}
+    least = -math.inf
+    for length in sorted(set(lengths)):
+        if length - least > tape.hair + TOUCH or tape.marks(length) != tape.marks(least):
+            least = length
+        found[length] = least
+    return found
 
 
 def passes_for(width: float, groove: float, overlap: float = 0.0) -> int:
@@ -118,16 +141,16 @@ def passes_for(width: float, groove: float, overlap: float = 0.0) -> int:
 def heights(depths: Iterable[float], bite: float, tape: Tape) -> tuple[float, ...]:
     """The fewest heights at which every depth can be reached by bites: all depths, and what must lie between. [mm]
 
-    Depths that read alike are one height. Between two neighbours that are g apart at least ⌈g / bite⌉ − 1 more are
+    Depths that are one place are one height. Between two neighbours that are g apart at least ⌈g / bite⌉ − 1 more are
     needed; they are spaced evenly, on marks of the tape where that keeps to the bite.
 
     >>> heights([10.0, 28.0, 28.01], 12.0, Tape("1 mm"))
     (10.0, 19.0, 28.01)
     """
-    finals = sorted({place(depth, tape): depth for depth in sorted(depths)}.values())
+    finals = {least: depth for depth, least in one_place(depths, tape).items()}
     found: list[float] = []
     low = 0.0
-    for final in finals:
+    for final in finals.values():
         count = max(math.ceil((final - low) / bite - TOUCH), 1)
         between = [low + (final - low) * n / count for n in range(1, count)]
         marked = [tape.nearest(height) for height in between]
@@ -138,11 +161,10 @@ def heights(depths: Iterable[float], bite: float, tape: Tape) -> tuple[float, ..
     return tuple(found)
 
 
-def way_down(depth: float, ladder: Iterable[float], bite: float, tape: Tape) -> tuple[float, ...]:
+def way_down(depth: float, ladder: Sequence[float], bite: float) -> tuple[float, ...]:
     """The fewest of some heights at which one notch is cut to its depth, the lowest first. [mm]"""
-    reading = place(depth, tape)
-    rungs = [h for h in ladder if place(h, tape) <= reading]
-    chain = [rungs[-1]]
+    last = next(number for number, height in enumerate(ladder) if height >= depth - TOUCH)
+    chain = [ladder[last]]
     while chain[0] > bite + TOUCH:
-        chain.insert(0, min(h for h in rungs if chain[0] - h <= bite + TOUCH))
+        chain.insert(0, next(height for height in ladder if chain[0] - height <= bite + TOUCH))
     return tuple(chain)

@@ -40,28 +40,29 @@ def offset(base: float, bit: float) -> float:
     return (base - bit) / 2
 
 
-def operations(notches: Sequence[Notching], shop: Shop, tape: Tape) -> tuple[Operation, ...]:
-    """All operations, with the largest bit that goes into the narrowest notch."""
-    if shop.router is None or not notches:
-        return ()
-    narrowest = min(notch.width for notch in notches)
-    bit = max(size for size in shop.router.bits if size <= narrowest + TOUCH)
-    return tuple(_all(notches, shop.router, bit, shop, tape))
+def tools(notches: Sequence[Notching], shop: Shop) -> tuple[Tool, ...]:
+    """Every bit that goes into some notch."""
+    widest = max((notch.width for notch in notches), default=0.0) + TOUCH
+    bits = shop.router.bits if shop.router else ()
+    return tuple(Tool(way="router", width=bit) for bit in dict.fromkeys(bits) if bit <= widest)
 
 
-def _all(notches: Sequence[Notching], router: Router, bit: float, shop: Shop, tape: Tape) -> Iterator[Operation]:
-    tool, out = Tool(way="router", width=bit), offset(router.base, bit)
-    overlap = min(max(shop.overlap, tape.division), bit / 2)
+def operations(notches: Sequence[Notching], tool: Tool, shop: Shop, tape: Tape) -> tuple[Operation, ...]:
+    """One operation a notch, between its guides and down in steps of depth."""
+    return tuple(_all(notches, shop.router, tool, shop, tape)) if shop.router else ()
+
+
+def _all(notches: Sequence[Notching], router: Router, tool: Tool, shop: Shop, tape: Tape) -> Iterator[Operation]:
+    out = offset(router.base, tool.width)
+    overlap = min(max(shop.overlap, tape.division), tool.width / 2)
     for notch in notches:
-        near = None if notch.open_near else notch.low - out
-        far = None if notch.open_far else notch.high + out
         yield Operation(
             notch=notch,
             tool=tool,
             height=notch.depth,
             edge=edge_of(notch),
-            passes=passes_for(notch.width, bit, overlap),
-            stop=near,
-            other=far,
+            passes=passes_for(notch.width, tool.width, overlap),
+            stop=None if notch.open_near else notch.low - out,
+            other=None if notch.open_far else notch.high + out,
             steps=max(1, math.ceil(notch.depth / router.step - TOUCH)),
         )
