@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import statistics
 import subprocess
 import sys
@@ -21,9 +22,10 @@ INCH = 25.4
 
 
 @pytest.fixture(scope="module")
-def shell():
+def shell(tmp_path_factory):
     from IPython.core.interactiveshell import InteractiveShell
 
+    os.environ["IPYTHONDIR"] = str(tmp_path_factory.mktemp("ipython"))  # whoever runs this may have no home
     shell = InteractiveShell()
     assert register(shell)
     yield shell

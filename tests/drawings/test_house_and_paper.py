@@ -196,10 +196,10 @@ def test_a_set_that_is_longer_than_a_page_can_be_is_in_the_list_once():
 
 
 def test_warnings_of_the_work_are_told_where_their_parts_are_shown_and_its_notes_are_not():
-    told = " ".join(words(elevation(STAND, "left")))
+    told = " ".join(words(plan(STAND)))
     assert "2 parts are shorter than the 350 mm" in told or "see the sheet of findings" in told
     drawn = [word for sheet in sheets(STAND, only=["views", "part drawings"]) for word in words(sheet)]
-    assert any("dado head does not do here" in word or "more: see the sheet" in word for word in drawn)
+    assert any("shorter than the 350 mm" in word or "more: see the sheet" in word for word in drawn)
     assert not any("is milled from is not said" in word or "beyond the stop" in word for word in drawn)
 
 

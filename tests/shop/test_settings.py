@@ -240,8 +240,8 @@ def test_two_marks_that_are_more_than_a_hair_apart_are_two_stops(more, places):
 
 
 def test_stops_that_read_alike_and_are_not_the_same_are_told():
-    # far shoulders at 150.2 and 150.4, the head 20: the stop reads 130 full for both
-    layout = lay_out(small(stack=[Clear(100), Level("low", front=50.2, back=50.4)]))
+    # far shoulders at 150.15 and 150.32, the head 20: the stop reads 130 full for both, and they lie a hair apart
+    layout = lay_out(small(stack=[Clear(100), Level("low", front=50.15, back=50.32)]))
     found = settings(layout, Shop(dado=DadoHead(pair=20, chippers=())))
     assert [row[3] for row in found.table().rows if row[0]] == ["100", "130 full", "130 full"]
     assert "Settings 2 and 3 read alike, 130 full, and are not the same" in str(found)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from ...phrases import counted, listed
 from ...readings import Tape
 from ...trade.order_of_work import step
-from ...words import counted, listed
 from .minutes import Minutes
 from .minutes import told as in_figures
 from .setting import Changes, Setting

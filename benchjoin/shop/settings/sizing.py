@@ -14,10 +14,10 @@ import attrs
 
 from ...layout.parts import Part
 from ...lengths import TOUCH
+from ...phrases import counted
 from ...readings import Tape
 from ...tables import Table
 from ...trade.order_of_work import step
-from ...words import counted
 from ..cut_list import called, marks
 from .minutes import Minutes, told
 from .shop import Shop
