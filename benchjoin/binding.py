@@ -66,9 +66,7 @@ LAST = ("cover", "findings")
 """Sheets that tell of all the others, and are drawn when these are."""
 
 
-def sheets(
-    layout: Layout, *, only: Collection[str] | None = None, **options: Unpack[Bound]
-) -> tuple[Sheet, ...]:
+def sheets(layout: Layout, *, only: Collection[str] | None = None, **options: Unpack[Bound]) -> tuple[Sheet, ...]:
     """All sheets of a layout in the order of the binder, numbered n of N.
 
     Parameters
@@ -152,9 +150,7 @@ def changed_sheets(old: Layout, new: Layout, *, paper: str | None = None) -> tup
     return tuple(again)
 
 
-def bind(
-    layout: Layout, path: str | Path, *, only: Collection[str] | None = None, **options: Unpack[Bound]
-) -> Path:
+def bind(layout: Layout, path: str | Path, *, only: Collection[str] | None = None, **options: Unpack[Bound]) -> Path:
     """Write the binder of a layout as one PDF, whole or not at all, and give its path.
 
     What can be asked for is as for `sheets`.

@@ -141,9 +141,7 @@ class Placement:
     def point(self, p: Vector) -> Vector:
         """A point of the part in the world's axes."""
         u, v, w = p
-        return vector(
-            o + u * a + v * b + w * c for o, a, b, c in zip(self.origin, self.u, self.v, self.w, strict=True)
-        )
+        return vector(o + u * a + v * b + w * c for o, a, b, c in zip(self.origin, self.u, self.v, self.w, strict=True))
 
 
 def placement(world: Box, *, along: Vector, out: Vector) -> Placement:

@@ -200,9 +200,7 @@ FOUR_PAIRS_LAPPED = Frame(
         Clear(150),
         Level("tray", front=lapped(), back=lapped(), ends=lapped(raised=60)),
         Clear(),
-        Level(
-            "head", front=Rail(60, joint=HalfLap(share=0.25)), back=Rail(60, joint=HalfLap(share=0.25)), top=900
-        ),
+        Level("head", front=Rail(60, joint=HalfLap(share=0.25)), back=Rail(60, joint=HalfLap(share=0.25)), top=900),
     ],
     tape="1 mm",
 )

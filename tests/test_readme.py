@@ -16,9 +16,7 @@ def blocks(language):
     """Fenced blocks of one language, each below blank lines, so that a traceback names README's own line."""
     text = README.read_text(encoding="utf-8")
     return [
-        "\n" * text.count("\n", 0, found.start(2)) + found[2]
-        for found in BLOCK.finditer(text)
-        if found[1] == language
+        "\n" * text.count("\n", 0, found.start(2)) + found[2] for found in BLOCK.finditer(text) if found[1] == language
     ]
 
 

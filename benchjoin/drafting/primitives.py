@@ -107,6 +107,7 @@ class Text:
 # how much of a text lies before the place that holds it
 SHARES = {"start": 0.0, "middle": 0.5, "end": 1.0}
 
+
 def _box(value: Sequence[float]) -> Box:
     left, low, right, high = (_number(edge) for edge in value)
     if left >= right or low >= high:

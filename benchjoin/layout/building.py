@@ -49,7 +49,13 @@ def build(frame: Frame, bands: Sequence[Band], over: Over, piece: int, pick: Pic
     taken: dict[str, list[Cut]] = {}
     for cut in (cut for joint in joints for cut in joint.cuts):
         taken.setdefault(cut.part, []).append(cut)
-    parts = (part_of(blank, piece, tuple(taken.get(name, ()))) for name, blank in sound.items())
+    met: dict[str, list[Joint]] = {}
+    for joint in joints:
+        if not joint.how.shares:
+            met.setdefault(joint.host, []).append(joint)
+    parts = (
+        part_of(blank, piece, tuple(taken.get(name, ())), tuple(met.get(name, ()))) for name, blank in sound.items()
+    )
     return Built(
         parts=tuple(held_cuts(frame, part) for part in parts),
         joints=joints,

@@ -119,3 +119,7 @@ def _of_part(part: Part) -> Iterator[tuple[str, float]]:
         yield f"{where}, {role.high}", cut.end
         yield f"{where}, {role.between}", cut.length
         yield f"{where}, depth", cut.depth
+    for touch in map(part.on_face, part.touches):
+        where = f"{touch.kind} of {touch.mate}"
+        yield f"{where}, {role.low}", touch.start
+        yield f"{where}, {role.high}", touch.end

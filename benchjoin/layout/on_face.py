@@ -11,6 +11,7 @@ Housings, waste, notches at the saw, patterns, sticks and part drawings all read
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import cached_property
 
 import attrs
@@ -87,6 +88,15 @@ class OnFace:
     def depth(self) -> float:
         """How deep it is, from where it begins under the face to its floor."""
         return self.floor - self.buried
+
+    @property
+    def wood(self) -> bool:
+        """Whether it takes wood: nothing does that only comes to the face."""
+        return self.depth > TOUCH
+
+    def told(self, read: Callable[[float], str]) -> str:
+        """'5/8 deep', or 'butt, no waste'."""
+        return f"{read(self.depth)} deep" if self.wood else f"{self.kind}, no waste"
 
     @property
     def floor(self) -> float:

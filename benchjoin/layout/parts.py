@@ -16,14 +16,15 @@ from ..frame.faces import AXIS, OPPOSITE, OUT, looks_down
 from ..frame.identity import of_piece
 from ..frame.slots import Slot
 from ..frame.stock import Stock
+from ..lengths import TOUCH
 from ..outlines import Cropped, Outline, Profile
 from ..solids import Box, Placement, Slab, Vector, along, boxes, placement, slabs
 from .blank import Blank
-from .joints.meeting import Cut
+from .joints.meeting import Cut, Joint
 from .on_face import Housing, OnFace
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
 Hand = Literal["", "left", "right"]
 
@@ -32,8 +33,9 @@ Hand = Literal["", "left", "right"]
 class Part:
     """A finished part. Sizes in mm, cuts as boxes in the world.
 
-    slot is what it is of; marked its marked face, shaped its shaped edges by face; mark the label for the wood ("A3"),
-    handed "left" or "right" where a mirror image exists and the part is not its own.
+    slot is what it is of; marked its marked face, shaped its shaped edges by face, meets the joints to which it is host
+    and gives no wood; mark the label for the wood ("A3"), handed "left" or "right" where a mirror image exists and the
+    part is not its own.
     """
 
     slot: Slot = attrs.field(eq=attrgetter("name"))
@@ -43,6 +45,7 @@ class Part:
     marked: str
     cuts: tuple[Cut, ...]
     shaped: Mapping[str, Profile] = attrs.field(factory=dict, hash=False)
+    meets: tuple[Joint, ...] = attrs.field(default=(), eq=False)
     mark: str = ""
     kind: int = 0
     handed: Hand = ""
@@ -166,8 +169,35 @@ class Part:
     @property
     def faces(self) -> tuple[str, ...]:
         """The faces from which it is cut: the marked face first."""
-        found = dict.fromkeys(cut.face for cut in self.cuts)
-        return tuple(sorted(found, key=lambda face: (face != self.marked, tuple(OUT).index(face))))
+        return self._in_order(cut.face for cut in self.cuts)
+
+    @property
+    def marked_faces(self) -> tuple[str, ...]:
+        """The faces that carry a mark: those that it is cut from, and those on which something comes to it."""
+        return self._in_order(cut.face for cut in (*self.cuts, *self.touches))
+
+    def _in_order(self, faces: Iterable[str]) -> tuple[str, ...]:
+        return tuple(sorted(set(faces), key=lambda face: (face != self.marked, tuple(OUT).index(face))))
+
+    @cached_property
+    def touches(self) -> tuple[Cut, ...]:
+        """Where guests come to wood of one of its long faces and take none of it: each as a cut without depth."""
+        found = ((joint, _touched(self.blank, joint.contact)) for joint in self.meets)
+        return tuple(
+            Cut(part=self.identity, mate=joint.guest, face=face, box=joint.contact, kind=joint.kind)
+            for joint, face in found
+            if face
+            and AXIS[face] != self.slot.axes[0]
+            and not any(_within(joint.contact, cut.box) for cut in self.cuts)
+        )
+
+    def marks_on(self, face: str) -> tuple[OnFace, ...]:
+        """All that is marked on one face, from the datum end: cuts, and what comes to it and takes no wood."""
+        return tuple(sorted((*self.cuts_on(face), *self.touches_on(face)), key=lambda cut: cut.start))
+
+    def touches_on(self, face: str) -> tuple[OnFace, ...]:
+        """What comes to one face and takes no wood of it."""
+        return tuple(self.on_face(cut) for cut in self.touches if cut.face == face)
 
     def face_name(self, face: str) -> str:
         """What one of its faces is called: outer face, end face …"""
@@ -209,7 +239,7 @@ class Part:
     @cached_property
     def _ups(self) -> Mapping[str, tuple[str, Placement, Vector]]:
         """For each face that is cut its name, the part's frame with it up, and the part's size in that frame."""
-        ups = {face: face_up(self, face) for face in self.faces}
+        ups = {face: face_up(self, face) for face in self.marked_faces}
         return {face: (self.face_name(face), up, up.local(self.blank).size()) for face, up in ups.items()}
 
     def __repr__(self) -> str:
@@ -222,6 +252,21 @@ def face_up(part: Part, face: str) -> Placement:
     return placement(part.blank, along=part.placement.u, out=OUT[face])
 
 
+def _touched(host: Box, contact: Box) -> str:
+    """The face of a host on which a contact lies, which has no thickness; nothing where it has one."""
+    for face, axis in AXIS.items():
+        flat = contact.high[axis] - contact.low[axis] <= TOUCH
+        if flat and abs(contact.low[axis] - _end(host, face)) <= TOUCH:
+            return face
+    return ""
+
+
+def _within(contact: Box, cut: Box) -> bool:
+    """Whether a contact lies where a cut has taken the wood away."""
+    pairs = zip(contact.low, contact.high, cut.low, cut.high, strict=True)
+    return all(low >= start - TOUCH and high <= end + TOUCH for low, high, start, end in pairs)
+
+
 def _end(box: Box, face: str) -> float:
     """Where a box ends on the side of a face. [mm]"""
     return (box.low if looks_down(face) else box.high)[AXIS[face]]
@@ -231,7 +276,7 @@ def _minus(v: Vector) -> Vector:
     return (0.0 - v[0], 0.0 - v[1], 0.0 - v[2])
 
 
-def part_of(blank: Blank, piece: int, cuts: tuple[Cut, ...]) -> Part:
+def part_of(blank: Blank, piece: int, cuts: tuple[Cut, ...], meets: tuple[Joint, ...] = ()) -> Part:
     """A part from its blank and the cuts that joints take from it."""
     marked = blank.slot.marked([cut.face for cut in cuts])
     return Part(
@@ -242,4 +287,5 @@ def part_of(blank: Blank, piece: int, cuts: tuple[Cut, ...]) -> Part:
         marked=marked,
         cuts=cuts,
         shaped=blank.shaped,
+        meets=meets,
     )

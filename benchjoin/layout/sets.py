@@ -25,7 +25,8 @@ Edge = Literal["near", "far"]
 class Taker:
     """A member that takes a line: its place in the set, the mate the cut is for, and which edge of it. [mm]
 
-    low and high are the extent of the shoulder across the face, from the lower edge on the page.
+    low and high are the extent of the shoulder across the face, from the lower edge on the page; wood is whether waste
+    lies beside it, as it does not where the mate only comes to the face.
     """
 
     member: int
@@ -33,6 +34,7 @@ class Taker:
     edge: Edge
     low: float
     high: float
+    wood: bool = True
 
 
 @attrs.frozen(slots=False)
@@ -45,7 +47,7 @@ class Line:
 
 @attrs.frozen(slots=False)
 class Waste:
-    """Wood to be taken from a face of a member, by its place in the set."""
+    """Wood to be taken from a face of a member, by its place in the set; or a rail that comes to it and takes none."""
 
     member: int
     cut: OnFace
@@ -53,12 +55,16 @@ class Waste:
 
 @attrs.frozen(slots=False)
 class Band:
-    """One way up of a set: what the faces that are up are called, which of each member it is, lines, and waste."""
+    """One way up of a set: what the faces that are up are called, which of each member it is, lines, and waste.
+
+    touches are the places where a mate comes to the face and takes no wood.
+    """
 
     called: str
     faces: tuple[str, ...]
     lines: tuple[Line, ...]
     waste: tuple[Waste, ...]
+    touches: tuple[Waste, ...] = ()
 
     @property
     def title(self) -> str:
@@ -68,12 +74,17 @@ class Band:
 
 @attrs.frozen(kw_only=True, slots=False)
 class PartSet:
-    """Parts clamped together: letter, members in order, bands; alike holds the letters of all sets like it."""
+    """Parts clamped together: letter, members in order, bands; alike holds the letters of all sets like it.
+
+    beside are the faces that no wood is taken from while it is from others: what comes to them is told in words, and
+    its lines are carried round or pricked from a stick. Of a set that no wood is taken from they are bands.
+    """
 
     letter: str
     title: str
     members: tuple[Part, ...]
     bands: tuple[Band, ...]
+    beside: tuple[Band, ...] = ()
     alike: tuple[str, ...] = ()
 
     @property
@@ -128,7 +139,8 @@ def make_sets(parts: Sequence[Part], firsts: Mapping[int, int]) -> tuple[PartSet
             letter=letter,
             title=title,
             members=tuple(members),
-            bands=bands[key],
+            bands=_worked(bands[key]),
+            beside=tuple(band for band in bands[key] if band not in _worked(bands[key])),
             alike=tuple(alike[title, looks[key]]),
         )
         for letter, key, (title, members) in zip(letters(), keys, groups, strict=False)
@@ -151,16 +163,19 @@ def _groups(parts: Sequence[Part]) -> list[tuple[str, list[Part]]]:
 
 
 def _bands(members: Sequence[Part]) -> Iterator[Band]:
-    ways = dict.fromkeys(part.face_name(face) for part in members for face in part.faces)
+    ways = dict.fromkeys(part.face_name(face) for part in members for face in part.marked_faces)
     order = list(members[0].slot.role.faces.values())
     for called in sorted(ways, key=order.index):
         faces = tuple(part.face_called(called) for part in members)
-        waste = tuple(
-            Waste(number, cut)
-            for number, (part, face) in enumerate(zip(members, faces, strict=True))
-            for cut in part.cuts_on(face)
-        )
-        yield Band(called, faces, tuple(_lines(waste)), waste)
+        up = tuple(enumerate(zip(members, faces, strict=True)))
+        waste = tuple(Waste(number, cut) for number, (part, face) in up for cut in part.cuts_on(face))
+        touches = tuple(Waste(number, touch) for number, (part, face) in up for touch in part.touches_on(face))
+        yield Band(called, faces, tuple(_lines([*waste, *touches])), waste, touches)
+
+
+def _worked(bands: Sequence[Band]) -> tuple[Band, ...]:
+    """Those from which wood is taken; all, if it is from none."""
+    return tuple(band for band in bands if band.waste) or tuple(bands)
 
 
 def _lines(waste: Iterable[Waste]) -> Iterator[Line]:
@@ -174,7 +189,7 @@ def _lines(waste: Iterable[Waste]) -> Iterator[Line]:
         )
         for edge, at, is_open in ends:
             if not is_open:
-                found.append((at, Taker(item.member, cut.mate, edge, cut.low, cut.high)))
+                found.append((at, Taker(item.member, cut.mate, edge, cut.low, cut.high, cut.wood)))
     here: list[tuple[float, Taker]] = []
     for at, taker in sorted(found, key=lambda pair: pair[0]):
         if here and at - here[0][0] > TOUCH:
@@ -192,9 +207,9 @@ def _line(here: Sequence[tuple[float, Taker]]) -> Line:
 def _look(members: Sequence[Part], bands: Sequence[Band]) -> tuple[object, ...]:
     """What sets have in common that are drawn by the same page. [mm, to 1 nm]"""
     sizes = tuple((part.identity, steady(*part.size)) for part in members)
-    waste = tuple(
-        (band.called, w.member, steady(*w.cut.box.low, *w.cut.box.high))
+    marked = tuple(
+        (band.called, w.member, w.cut.wood, steady(*w.cut.box.low, *w.cut.box.high))
         for band in bands
-        for w in band.waste
+        for w in (*band.waste, *band.touches)
     )
-    return (sizes, waste)
+    return (sizes, marked)

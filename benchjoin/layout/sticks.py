@@ -21,12 +21,16 @@ from .parts import Part
 
 @attrs.frozen(kw_only=True, slots=False)
 class Lane:
-    """The cuts of one face, rising, and what comes into each; the parts it is for, each with that face of its own."""
+    """The marks of one face, rising, and the mate of each; the parts it is for, each with that face of its own.
+
+    also names the marks whose lines hold on another face too, where something comes to the parts and takes no wood.
+    """
 
     called: str
     faces: tuple[tuple[Part, str], ...]
     cuts: tuple[OnFace, ...]
     mates: tuple[str, ...]
+    also: tuple[tuple[str, tuple[str, ...]], ...] = ()
 
     @property
     def marks(self) -> tuple[str, ...]:
@@ -37,7 +41,12 @@ class Lane:
     def key(self) -> tuple[object, ...]:
         """What lanes that are the same have in common."""
         sizes = (steady(cut.start, cut.end, cut.depth) for cut in self.cuts)
-        return (self.called, self.mates, *sizes)
+        return (self.called, self.mates, self.also, *sizes)
+
+    @property
+    def title(self) -> str:
+        """'outer face', or 'outer face; inner face, no waste'."""
+        return "; ".join((self.called, *(f"{called}, no waste" for called, _ in self.also)))
 
 
 @attrs.frozen(kw_only=True, slots=False)
@@ -76,15 +85,34 @@ def _marked(layout: Layout) -> Iterator[tuple[Part, tuple[Lane, ...]]]:
     """Every part that is cut, with its lanes."""
     for marked_set in layout.sets:
         for part in marked_set.members:
-            lanes = (_lane(part, band.called) for band in marked_set.bands)
-            found = tuple(lane for lane in lanes if lane.cuts)
+            bands = (*marked_set.bands, *marked_set.beside)
+            found = _shared([lane for lane in (_lane(part, band.called) for band in bands) if lane.cuts])
             if found:
                 yield part, found
 
 
+def _shared(lanes: Sequence[Lane]) -> tuple[Lane, ...]:
+    """The lanes, but one whose lines all stand on another, and that takes no wood, is told there."""
+    found: list[Lane] = []
+    for lane in lanes:
+        fine = not any(cut.wood for cut in lane.cuts)
+        place = next((n for n, other in enumerate(found) if fine and _holds(other, lane)), None)
+        if place is None:
+            found.append(lane)
+        else:
+            found[place] = attrs.evolve(found[place], also=(*found[place].also, (lane.called, lane.mates)))
+    return tuple(found)
+
+
+def _holds(lane: Lane, other: Lane) -> bool:
+    """Whether every mark of another lane lies between the two lines of a mark of this one."""
+    own = {steady(cut.start, cut.end) for cut in lane.cuts}
+    return all(steady(cut.start, cut.end) in own for cut in other.cuts)
+
+
 def _lane(part: Part, called: str) -> Lane:
     face = part.face_called(called)
-    cuts = tuple(sorted(part.cuts_on(face), key=lambda cut: cut.start))
+    cuts = part.marks_on(face)
     mates = tuple(in_short(cut.mate, along_length=part.slot.long) for cut in cuts)
     return Lane(called=called, faces=((part, face),), cuts=cuts, mates=mates)
 

@@ -24,9 +24,7 @@ def ways_out(layout: Layout, piece: int = 1) -> dict[str, Vector]:
     AddressError
         If there is no such piece.
     """
-    through = {
-        cut.mate: cut.face for joint in layout.joints_of(piece) for cut in joint.cuts if cut.part == joint.host
-    }
+    through = {cut.mate: cut.face for joint in layout.joints_of(piece) for cut in joint.cuts if cut.part == joint.host}
     return {part.identity: _way_out(part, through) for part in layout.piece(piece)}
 
 

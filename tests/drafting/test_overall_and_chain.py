@@ -78,9 +78,7 @@ def test_start_and_end_may_come_in_any_order():
 
 def test_a_size_that_repeats_another_stands_in_brackets():
     assert texts(overall(0, 100, "57", axis="x", at=20, outline=0, auxiliary=True))[0].string == "(57)"
-    words = [
-        t.string for t in texts(chain([0, 40, 90], ["7", "8"], axis="x", at=20, outline=0, auxiliary=True))
-    ]
+    words = [t.string for t in texts(chain([0, 40, 90], ["7", "8"], axis="x", at=20, outline=0, auxiliary=True))]
     assert words == ["(7)", "(8)"]
 
 

@@ -40,9 +40,7 @@ def test_every_value_is_written_and_in_rising_order(values, side):
     found = sorted(texts(drawing), key=lambda t: text_box(t).centroid.coords[0][axis])
     wanted = sorted({*((float(at), label) for at, label in values), (0.0, "0")})
     assert {t.string for t in found} == {label for _, label in wanted}
-    if len({at for at, _ in wanted}) == len(wanted) and all(
-        b - a > 1e-5 for (a, _), (b, _) in pairwise(wanted)
-    ):
+    if len({at for at, _ in wanted}) == len(wanted) and all(b - a > 1e-5 for (a, _), (b, _) in pairwise(wanted)):
         assert [t.string for t in found] == [label for _, label in wanted]
 
 

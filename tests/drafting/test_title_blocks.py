@@ -28,9 +28,7 @@ FULL = TitleBlock(
     units="inches",
     projection="third angle",
 )
-SIZES = (
-    [(p.width, p.height) for p in PAPERS] + [landscape((p.width, p.height)) for p in PAPERS] + [(120, 400)]
-)
+SIZES = [(p.width, p.height) for p in PAPERS] + [landscape((p.width, p.height)) for p in PAPERS] + [(120, 400)]
 FIELDS = ["owner", "title", "piece", "number", "revision", "date", "sheet", "drawn_by", "scale", "units"]
 
 

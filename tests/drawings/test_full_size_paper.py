@@ -116,16 +116,17 @@ def test_every_reading_of_every_leg_stands_on_its_stick_and_on_its_tiles(name):
 
 
 @pytest.mark.parametrize("name", FRAMES)
-def test_every_cut_part_has_a_stick_and_is_counted_once(name):
+def test_every_part_that_is_marked_has_a_stick_and_is_counted_once(name):
     layout = made(name)[0]
-    cut = sorted(part.name for part in layout.parts if part.cuts)
-    assert sorted(part.name for stick in sticks(layout) for part in stick.parts) == cut
+    hosts = {(joint.piece, joint.host) for joint in layout.joints if not joint.cuts}
+    marked = [part for one in layout.sets for part in one.members if part.cuts or (part.piece, part.identity) in hosts]
+    assert sorted(part.name for stick in sticks(layout) for part in stick.parts) == sorted(p.name for p in marked)
 
 
 @pytest.mark.parametrize("name", DESIGNS)
 @pytest.mark.parametrize("paper", ["Letter", "A4"])
-def test_story_sticks_of_a_set_take_one_to_three_pages(name, paper):
-    assert 1 <= len(story_sticks(made(name)[0], paper=paper)) <= 3
+def test_story_sticks_of_a_set_take_a_few_pages(name, paper):
+    assert 1 <= len(story_sticks(made(name)[0], paper=paper)) <= 4
 
 
 def test_patterns_of_the_bench_say_what_to_make_and_where():
@@ -398,12 +399,18 @@ def test_kinds_that_there_are_not_are_answered_with_those_there_are(kinds, tmp_p
     assert list(tmp_path.iterdir()) == []
 
 
-def test_a_frame_whose_parts_are_not_cut_has_no_templates(tmp_path):
+def test_rails_that_are_planted_have_their_lines_though_no_wood_is_taken(tmp_path):
     layout = lay_out(SAMPLES["over all"])
-    assert template_sheets(layout) == ()
+    page = set_page(layout, "A")
+    assert "no waste" in words(page)
+    told = words(page).split()
+    for joint in layout.joints:
+        part = layout.part(joint.host)
+        for at in (joint.contact.low[2], joint.contact.high[2]):
+            if 0.1 < at - part.blank.low[2] < part.length - 0.1:
+                assert layout.frame.tape.read(at - part.blank.low[2]) in told
     with pytest.raises(PaperError, match="No part of this frame is cut"):
-        templates(layout, tmp_path / "t.pdf")
-    assert "No wood is taken" in words(set_page(layout, "A"))
+        templates(layout, tmp_path / "t.pdf", kinds=["patterns"])
 
 
 def test_templates_that_are_no_pdf_are_refused(tmp_path):

@@ -203,8 +203,6 @@ def test_warnings_of_the_work_are_told_where_their_parts_are_shown_and_its_notes
     assert not any("is milled from is not said" in word or "beyond the stop" in word for word in drawn)
 
 
-
-
 def test_a_sheet_tells_the_findings_that_concern_the_parts_it_shows():
     finding = STAND.findings[0]
     assert "front left leg" in finding.parts

@@ -80,9 +80,7 @@ def test_only_the_maker_makes_a_sheet():
 
 # --- what is asked ---
 
-GROUPS = [
-    group for group in vars(asked).values() if hasattr(group, "__total__") and group.__module__ == asked.__name__
-]
+GROUPS = [group for group in vars(asked).values() if hasattr(group, "__total__") and group.__module__ == asked.__name__]
 DRAWINGS = {
     "elevation": lambda **how: elevation(BENCH, "front", **how),
     "plan": lambda **how: plan(BENCH, **how),

@@ -111,13 +111,13 @@ def test_every_page_is_drawn(changes):
 @pytest.mark.parametrize(
     "name", ["all rails measured narrower and thinner", "the frame longer, deeper and higher", "another fit"]
 )
-def test_a_cut_leg_is_drawn_stroke_for_stroke_as_it_was(name):
+def test_the_wood_of_a_cut_leg_is_drawn_stroke_for_stroke_as_it_was(name):
     before = lay_out(STAND)
     after = lay_out(alter(keep(before, "front left leg"), CHANGES[name]))
 
     def alone(layout):
-        """The part drawing of the leg, whatever number its kind has by now."""
-        part = attrs.evolve(layout.part(CUT), kind=1, handed="", mark="A1")
+        """The part drawing of the leg, whatever number its kind has by now and whatever rail comes to it."""
+        part = attrs.evolve(layout.part(CUT), kind=1, handed="", mark="A1", meets=())
         return part_drawings(attrs.evolve(layout, parts=(part,), findings=()))[0].drawing
 
     assert alone(before) == alone(after)

@@ -142,9 +142,10 @@ def test_a_bow_is_seen_from_the_front_and_leaves_what_lies_behind_it(layout):
     seen = view(layout.piece(1), "front")
     chords = 2 / 3 * 0.05 * 1200  # what lies between the curve and chords that are 0.05 off at most
     assert region(seen, BOWED).area == pytest.approx(1200 * 110 - BOW, abs=chords)
-    hollow = region(seen, "bench/back rail").area + region(seen, "front left leg").intersection(
-        shapely.box(0, 740, 70, 850)
-    ).area * 2
+    hollow = (
+        region(seen, "bench/back rail").area
+        + region(seen, "front left leg").intersection(shapely.box(0, 740, 70, 850)).area * 2
+    )
     assert hollow == pytest.approx(BOW, abs=chords)
 
 

@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from samples import SAMPLES
 from strategies import frames
 
-from benchjoin import Clear, Level, Rail, alter, keep, lay_out, what_moved
+from benchjoin import Clear, Frame, Leg, Level, Planted, Rail, Stock, alter, keep, lay_out, what_moved
 from benchjoin.errors import RunError
 from benchjoin.frame.identity import of_piece, piece_of
 
@@ -43,6 +43,38 @@ def sizes(layout):
                 (part.name, what + across): min(high, x[axis]) - max(low, 0.0),
                 (part.name, what + "depth"): cut.box.size()[ACROSS[cut.face]],
             }
+    return found | butts(layout)
+
+
+def inside(contact, cut):
+    return all(cut.low[n] - 0.01 <= contact.low[n] and contact.high[n] <= cut.high[n] + 0.01 for n in range(3))
+
+
+def butts(layout):
+    """Between which heights or lengths rails come to a part and take no wood: from the boxes of both alone."""
+    found = {}
+    for joint in layout.joints:
+        if joint.cuts:
+            continue
+        part = layout.part(of_piece(joint.piece, joint.host))
+        guest = layout.part(of_piece(joint.piece, joint.guest))
+        axis = 2 if part.role == "leg" else 0 if part.side in ("front", "back") else 1
+        flat = [
+            n
+            for n in range(3)
+            if n != axis
+            and min(part.blank.high[n], guest.blank.high[n]) - max(part.blank.low[n], guest.blank.low[n]) < 0.01
+        ]
+        gone = any(inside(joint.contact, cut.box) for cut in part.cuts)
+        if not flat or gone:
+            continue
+        near, far = ("bottom", "top") if part.role == "leg" else ("near shoulder", "far shoulder")
+        low = max(part.blank.low[axis], guest.blank.low[axis]) - part.blank.low[axis]
+        high = min(part.blank.high[axis], guest.blank.high[axis]) - part.blank.low[axis]
+        found |= {
+            (part.name, f"{joint.kind} of {guest.identity}, {near}"): low,
+            (part.name, f"{joint.kind} of {guest.identity}, {far}"): high,
+        }
     return found
 
 
@@ -219,3 +251,31 @@ class TestTheBench:
         places = [order.index(c.part) for c in what_moved(self.OLD, new).changes]
         assert places == sorted(places)
         assert len(places) > 5
+
+
+def test_a_planted_rail_that_goes_up_is_told_on_the_legs_that_it_stands_on():
+    def rack(low):
+        return Frame(
+            name="Tool rack",
+            length=900,
+            depth=400,
+            front=Leg(Stock("pine", thickness=40, width=60), height=800),
+            back=Leg(Stock("pine", thickness=40, width=60), height=800),
+            rail_stock=Stock("board", thickness=20),
+            stack=[
+                Clear(low),
+                Level("low", front=Rail(80, joint=Planted()), back=80, ends=80),
+                Clear(),
+                Level("top", front=70, back=70, ends=70, flush="front leg top"),
+            ],
+        )
+
+    moved = what_moved(lay_out(rack(100)), lay_out(rack(150)))
+    told = {(change.part, change.what): (change.old, change.new) for change in moved.changes}
+    for leg in ("front left leg", "front right leg"):
+        assert told[leg, "planted of low/front rail, bottom"] == (100, 150)
+        assert told[leg, "planted of low/front rail, top"] == (180, 230)
+        assert told[leg, "butt of low/left rail, bottom" if "left" in leg else "butt of low/right rail, bottom"] == (
+            100,
+            150,
+        )

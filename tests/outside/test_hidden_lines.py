@@ -39,9 +39,7 @@ def board(name, low, high, along, cuts=()):
     """A board of its own making, with boxes cut out of its upper or lower side."""
     box = Box(low, high)
     axes = (0, 2, 1) if along[0] else (1, 2, 0)
-    slot = Slot(
-        name=name, role=RAIL, of=None, stock=BOARD, side="front", axes=axes, width=60.0, true_edge="front"
-    )
+    slot = Slot(name=name, role=RAIL, of=None, stock=BOARD, side="front", axes=axes, width=60.0, true_edge="front")
     return Part(
         slot=slot,
         piece=1,

@@ -55,7 +55,7 @@ class Piece:
         return self.left <= word.left and word.right <= self.right and self.low < word.low and word.high < self.high
 
 
-def pieces_of(pages, tallest=40.0):
+def pieces_of(pages, tallest=60.0):
     for number, page in enumerate(pages):
         for stroke in page.strokes:
             if len(stroke.points) == 5 and stroke.points[0] == stroke.points[-1] and abs(stroke.width - NARROW) < 0.01:

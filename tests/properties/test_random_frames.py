@@ -80,7 +80,6 @@ class TestWood:
             assert all((blank ^ solid(cut.box)).volume() > 1 for cut in part.cuts)
 
 
-
 def mirrored(frame, length):
     """The frame as a mirror at one end shows it; length is that over the legs."""
     bays = [attrs.evolve(p, at=p.at and length - p.at) if isinstance(p, Pair) else p for p in frame.bays]

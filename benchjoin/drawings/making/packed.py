@@ -48,9 +48,7 @@ def packed_sheets(asked: Asked, blocks: Blocks, *, name: str, kind: str, largest
             tries = _tries(blocks, words, paper, ratio, False) or _tries(blocks, words, paper, ratio, True)
             if tries:
                 size, pages = min(tries, key=lambda tried: len(tried[1]))
-                return make_all(
-                    pages, house=asked.house, name=name, title=kind, size=size, words=words, counted=True
-                )
+                return make_all(pages, house=asked.house, name=name, title=kind, size=size, words=words, counted=True)
     raise PaperError(f"{kind}: one does not fit {asked.papers[-1]} at any scale. Take larger paper.")
 
 

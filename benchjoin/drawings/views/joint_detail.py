@@ -93,9 +93,7 @@ def _place(host: Part, guest: Part, joint: Joint) -> tuple[float, ...]:
 
 def _made(layout: Layout, joint: Joint) -> list[tuple[Part, OnFace]]:
     """The cuts of a joint as they are in its parts: those of finished parts may not be where the joint wants them."""
-    cuts = {
-        (c.part, c.mate, c.face): (part, part.on_face(c)) for part in layout.joined(joint) for c in part.cuts
-    }
+    cuts = {(c.part, c.mate, c.face): (part, part.on_face(c)) for part in layout.joined(joint) for c in part.cuts}
     return [cuts[c.part, c.mate, c.face] for c in joint.cuts]
 
 

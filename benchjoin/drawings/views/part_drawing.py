@@ -29,7 +29,7 @@ from ...frame.roles import rank
 from ...layout.layout import Layout
 from ...layout.on_face import OnFace
 from ...layout.parts import Part, face_up
-from ...lengths import distinct
+from ...lengths import distinct, steady
 from ...outlines import SAG
 from ...shop.cut_list import called, marks
 from ...shop.settings.notching import DATUM_ENDS
@@ -115,12 +115,20 @@ def _told(same: Sequence[Part], notes: Sequence[str], across: float, wide: float
     hand = f", {part.handed} hand" if part.handed else ""
     head = f"Part {part.kind}: {called(same)}{hand}, make {len(same)}"
     named = f" Faces as on {part.mark}." if any(other.faces != part.faces for other in same) else ""
+    if any(_met(other) != _met(part) for other in same):
+        named += f" Fine lines as on {part.mark}."
     rest = f"{part.stock.name}. 0 is the {DATUM_ENDS[part.slot.axes[0]]}. Marks: {marks(p.mark for p in same)}.{named}"
     width = min(max(across, LEAST_WIDE), wide)
     return [
         *((line, True) for line in wrap(head, TEXT, width, bold=True)),
         *((line, False) for words in (rest, *notes) for line in wrap(words, TEXT, width)),
     ]
+
+
+def _met(part: Part) -> list[tuple[str, *tuple[float, ...]]]:
+    """Where something comes to a part and takes no wood, by the names of its faces. [mm]"""
+    found = (part.on_face(touch) for touch in part.touches)
+    return sorted((cut.called, *steady(cut.start, cut.end, cut.low, cut.high)) for cut in found)
 
 
 def _shown(part: Part) -> list[_Face]:
@@ -131,16 +139,18 @@ def _shown(part: Part) -> list[_Face]:
 def _features(part: Part) -> list[float]:
     """Places along the part where something happens, its two ends among them. [mm]"""
     edges = [e for cut in part.local_cuts for e in (cut.low[0], cut.high[0])]
+    edges += [e for touch in part.touches for e in part.on_face(touch).edges]
     curves = () if part.outline.plain else part.outline.places(SAG, part.outline.low, part.outline.high)
     return distinct([0.0, part.length, *curves, *(min(max(e, 0.0), part.length) for e in edges)])
 
 
 def _faces(part: Part) -> tuple[str, ...]:
-    """Faces to draw: those that are cut and an edge beside them; of a plain part only its marked face."""
-    if not part.cuts:
+    """Faces to draw: those that are marked and an edge beside them; of a plain part only its marked face."""
+    found = part.marked_faces
+    if not found:
         return (part.marked,)
     across = {part.marked, OPPOSITE[part.marked]}
-    return part.faces if any(face not in across for face in part.faces) else (*part.faces, _edge(part))
+    return found if any(face not in across for face in found) else (*found, _edge(part))
 
 
 def _edge(part: Part) -> str:
@@ -171,7 +181,7 @@ def _face(part: Part, face: str) -> _Face:
     seen = view([part], Eye(face, face, turned.u, turned.v))
     x, y = (sum(o * a for o, a in zip(turned.origin, axis, strict=True)) for axis in (turned.u, turned.v))
     visible, hidden = (translate(lines, -x, -y) for lines in (seen.visible, seen.hidden))
-    cuts = tuple(sorted(part.cuts_on(face), key=lambda cut: cut.start))
+    cuts = part.marks_on(face)
     return _Face(_face_name(face), across, through, visible, hidden, cuts)
 
 
@@ -181,17 +191,26 @@ def _laid(part: Part, face: _Face, along: Broken, scale: float, read: Reader, *,
     high = face.across * scale
     size = overall(0.0, high, read(face.across), axis="y", at=-8.0, outline=0.0)
     name = Text((bounds(size)[0] - 2.0, high / 2 - TEXT / 2), face.name, TEXT, "end")
-    thick = () if part.cuts else (_thick(f"{read(face.through)} thick", along, high),)
+    thick = () if part.marked_faces else (_thick(f"{read(face.through)} thick", along, high),)
     return (
         *strokes(visible, "visible", 1.0),
         *strokes(hidden, "hidden", 1.0),
         *zigzags(along, 0.0, high),
+        *_fine(face.cuts, along, scale),
         *size,
         name,
         *thick,
         *_depths(face.cuts, along, high, read),
         *_shoulders(part, face.cuts, along, read, first=first),
     )
+
+
+def _fine(cuts: Sequence[OnFace], along: Broken, scale: float) -> Iterator[Line]:
+    """Thin lines where something comes to the face and takes no wood."""
+    for cut in cuts:
+        if not cut.wood:
+            for x in (float(along.at(edge)) for edge in cut.edges):
+                yield Line(((x, cut.low * scale), (x, cut.high * scale)))
 
 
 def _thick(words: str, along: Broken, high: float) -> Text:
@@ -232,7 +251,7 @@ def _beside_the_width(widths: Sequence[float], apart: Sequence[float], along: Br
 
 
 def _depth_words(cut: OnFace, read: Reader) -> list[str]:
-    lines = [f"{read(cut.depth)} deep"]
+    lines = [cut.told(read)]
     if not cut.across:
         lines.append(f"{read(cut.low)} to {read(cut.high)} up")
     return lines

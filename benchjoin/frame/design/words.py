@@ -47,6 +47,7 @@ HEADS: Mapping[type, Head] = {
 SHORT: Mapping[type, str] = {Rail: "width"}
 """What may be said by one value, and the field that it gives."""
 
+
 def types_of(kind: type) -> dict[str, Any]:
     """Type of each field of a thing."""
     return {field.name: field.type for field in attrs.fields(attrs.resolve_types(kind))}

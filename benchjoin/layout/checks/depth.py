@@ -67,9 +67,7 @@ def _reaches_in(piece: Piece, cut: OnFace, stretch: Stretch) -> bool:
     Where the rail is gone from the description, the notch that it left in a finished leg counts.
     """
     rail = piece.parts.get(cut.mate)
-    return rail is None or (
-        rail.blank.low[2] < stretch.end - TOUCH and rail.blank.high[2] > stretch.start + TOUCH
-    )
+    return rail is None or (rail.blank.low[2] < stretch.end - TOUCH and rail.blank.high[2] > stretch.start + TOUCH)
 
 
 def leg_cut_in_two(piece: Piece) -> Iterator[Finding]:

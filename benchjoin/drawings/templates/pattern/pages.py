@@ -64,9 +64,7 @@ def pattern_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
         return [*sorted(own, key=lambda figure: -figure.size[1]), *lists]
 
     sizes = [both_ways(paper) for paper in asked.papers]
-    return packed_on_desks(
-        asked, sizes, head, figures, name="patterns", title="Lay-on patterns", rim=RIM, gap=GAP
-    )
+    return packed_on_desks(asked, sizes, head, figures, name="patterns", title="Lay-on patterns", rim=RIM, gap=GAP)
 
 
 def _blocks(layout: Layout) -> tuple[list[list[Figure]], list[Figure]]:

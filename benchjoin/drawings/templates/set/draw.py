@@ -16,6 +16,7 @@ from ....drafting.hatch import hatch
 from ....drafting.lettering import text_width, wrap
 from ....drafting.primitives import Drawing, Line, Primitive, Text, bounds, figure_middle, shift, text_box
 from ....frame.faces import OPPOSITE, OUT
+from ....frame.identity import in_short
 from ....layout.layout import Layout
 from ....layout.on_face import OnFace
 from ....layout.parts import Part, face_up
@@ -72,8 +73,8 @@ def _heading(layout: Layout, part_set: PartSet, look: Look, wide: float, trust: 
     told = (
         f"Clamp {first} to {last} side by side, {role.flush} flush; write {part_set.letter} on the end grain. "
         f"Readings are from the {role.datum}, in {unit}. Lay the {role.mate} itself between its lines, tick it, and "
-        f"cross the waste before you cut.{_fits(layout, part_set)}{_done(layout, part_set)} {trust}"
-        f"{f' {LEGEND}' if look.scale == 1.0 else ''}"
+        f"cross the waste before you cut.{_fits(layout, part_set)}{_beside(layout, part_set)}{_done(layout, part_set)}"
+        f" {trust}{f' {LEGEND}' if look.scale == 1.0 else ''}"
     )
     pitch = look.text * 1.6
     for number, line in enumerate(wrap(told, look.text, max(wide, 60 * look.text))):
@@ -86,6 +87,29 @@ def _fits(layout: Layout, part_set: PartSet) -> str:
     fits = {kind: layout.frame.fit_of(kind) for kind in kinds}
     told = [f"{layout.frame.tape.amount(fit)} of fit for each {kind}" for kind, fit in fits.items() if fit]
     return f" The lines hold {' and '.join(told)}: add none." if told else ""
+
+
+def _beside(layout: Layout, part_set: PartSet) -> str:
+    """What comes to faces that are not drawn since no wood is taken from them, and between which heights."""
+    read = layout.frame.tape.read
+    told = []
+    for band in part_set.beside:
+        spans: dict[tuple[str, str], list[int]] = {}
+        for item in band.touches:
+            level = in_short(item.cut.mate, along_length=part_set.members[item.member].slot.long)
+            between = f"{level} {read(item.cut.start)} to {read(item.cut.end)}"
+            spans.setdefault((between, item.cut.kind), []).append(item.member)
+        every = len(part_set.members)
+        ends = [
+            f"{between} ({kind}{'' if len(own) == every else f' on {_marks(part_set, own)}'})"
+            for (between, kind), own in spans.items()
+        ]
+        told.append(f" On the {band.called}s fine lines, no waste: {', '.join(ends)}.")
+    return "".join(told)
+
+
+def _marks(part_set: PartSet, members: Sequence[int]) -> str:
+    return " ".join(part_set.members[number].mark for number in sorted(set(members)))
 
 
 def _done(layout: Layout, part_set: PartSet) -> str:
@@ -120,15 +144,16 @@ def _band(layout: Layout, part_set: PartSet, band: Band, look: Look) -> Drawing:
 
 
 def _depths(layout: Layout, band: Band) -> str:
-    """'Every cut is 5/8 deep', or each depth with its rails."""
+    """'Every cut is 5/8 deep', or each depth with its rails; 'butt, no waste' of what only comes to the face."""
     found: dict[str, list[str]] = {}
-    for item in band.waste:
-        found.setdefault(layout.frame.tape.read(item.cut.depth), []).append(item.cut.mate)
+    for item in (*band.waste, *band.touches):
+        found.setdefault(item.cut.told(layout.frame.tape.read), []).append(item.cut.mate)
     if not found:
         return "No wood is taken from these faces."
     if len(found) == 1:
-        return f"Every cut is {next(iter(found))} deep."
-    return "; ".join(f"{depth} deep for {', '.join(dict.fromkeys(rails))}" for depth, rails in found.items()) + "."
+        told = next(iter(found))
+        return f"Every cut is {told}." if band.waste else f"Fine lines: {told}."
+    return "; ".join(f"{told} for {', '.join(dict.fromkeys(rails))}" for told, rails in found.items()) + "."
 
 
 def _rolled(part_set: PartSet, band: Band) -> str:
@@ -203,8 +228,8 @@ def _openings(part: Part, face: str, low: float, look: Look) -> Iterator[Line]:
 
 
 def _waste(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
-    """Hatched wood between shoulder lines, with rail and depth where there is room to write them."""
-    for item in band.waste:
+    """Between shoulder lines the rail and its depth where there is room to write them, and the waste hatched."""
+    for item in (*band.waste, *band.touches):
         low = rows[item.member][0]
         x0, x1 = item.cut.start * look.scale, item.cut.end * look.scale
         y0, y1 = low + item.cut.low * look.scale, low + item.cut.high * look.scale
@@ -212,13 +237,14 @@ def _waste(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look
         words = _waste_words(layout, item.cut, (x0, y0, x1, y1), look)
         for text in words:
             region = region.difference(text_box(text).buffer(look.text * 0.3, join_style="mitre"))
-        yield from hatch(region, look.hatch)
+        if item.cut.wood:
+            yield from hatch(region, look.hatch)
         yield from words
 
 
 def _waste_words(layout: Layout, cut: OnFace, room: tuple[float, float, float, float], look: Look) -> list[Text]:
     x0, y0, x1, y1 = room
-    lines = [cut.mate, f"{layout.frame.tape.read(cut.depth)} deep"]
+    lines = [cut.mate, cut.told(layout.frame.tape.read)]
     pitch, x, y = look.text * 1.7, (x0 + x1) / 2, (y0 + y1) / 2
     wide = max(text_width(line, look.text) for line in lines) + 2 * look.text
     tall = pitch * len(lines) + look.text

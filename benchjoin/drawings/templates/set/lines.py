@@ -48,7 +48,10 @@ def band_lines(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: 
         for taker in line.takers:
             low = rows[taker.member][0]
             x = line.at * look.scale
-            yield Line(((x, low + taker.low * look.scale), (x, low + taker.high * look.scale)), "visible")
+            yield Line(
+                ((x, low + taker.low * look.scale), (x, low + taker.high * look.scale)),
+                "visible" if taker.wood else "thin",
+            )
     for above in (True, False):
         mine = [label for label in labels if label.above == above]
         if mine:

@@ -15,6 +15,7 @@ from ....drafting.hatch import hatch
 from ....drafting.lettering import ascent, shorten, text_width
 from ....drafting.primitives import Line, Primitive, Text, bounds, figure_middle, shift, text_box
 from ....layout.layout import Layout
+from ....layout.on_face import OnFace
 from ....layout.sticks import Lane, Stick
 from ..marking import part_marks
 
@@ -48,7 +49,8 @@ def _lane(
     length, read = stick.length, layout.frame.tape.read
     zones = [(at - WORDS[0], at + WORDS[1]) for at in places]
     edges = [edge for cut in lane.cuts for edge in cut.edges]
-    yield from (Line(((e, 0.0), (e, high)), "visible") for e in edges)
+    for cut in lane.cuts:
+        yield from (Line(((e, 0.0), (e, high)), "visible" if cut.wood else "thin") for e in cut.edges)
     written: list[Text] = []
     for cut in lane.cuts:
         for edge, out in ((cut.start, -1), (cut.end, 1)):
@@ -58,7 +60,7 @@ def _lane(
     boxes = [text_box(text).bounds for text in written]
     taken = [*zones, *((box[0], box[2]) for box in boxes)]
     for cut, mate in zip(lane.cuts, lane.mates, strict=True):
-        yield from _waste((cut.start, cut.end), (mate, f"{read(cut.depth)} deep"), taken, high)
+        yield from _waste(cut, (mate, cut.told(read)), taken, high)
     notched = [(cut.start, cut.end) for cut in lane.cuts]
     ends = tuple(_ends(stick, notched, high))
     taken += [(box[0], box[2]) for box in (text_box(text).bounds for text in ends)]
@@ -103,8 +105,9 @@ def _free(span: Span, taken: Sequence[Span]) -> list[Span]:
     return sorted(found, key=lambda ends: ends[0] - ends[1])
 
 
-def _waste(span: Span, words: tuple[str, str], taken: Sequence[Span], high: float) -> Iterator[Primitive]:
-    """Hatching between both lines but where something is written, with rail and depth in the widest place."""
+def _waste(cut: OnFace, words: tuple[str, str], taken: Sequence[Span], high: float) -> Iterator[Primitive]:
+    """Rail and depth in the widest place between both lines; hatched where wood is waste and nothing is written."""
+    span = (cut.start, cut.end)
     region = shapely.box(span[0], 0.0, span[1], high)
     for low, far in taken:
         region = region.difference(shapely.box(low - 0.5, 0.0, far + 0.5, high))
@@ -116,14 +119,15 @@ def _waste(span: Span, words: tuple[str, str], taken: Sequence[Span], high: floa
             text = Text(((start + end) / 2, high / 2 + y), line, _TEXT, "middle")
             region = region.difference(text_box(text).buffer(0.8, join_style="mitre"))
             yield text
-    yield from hatch(region, _HATCH)
+    if cut.wood:
+        yield from hatch(region, _HATCH)
 
 
 def _whose(lane: Lane, name: str, clear: Sequence[Span], high: float) -> Iterator[Primitive]:
     """In the widest clear stretch the marks of the parts; wherever there is room the stick's name and the face."""
     marks = " ".join(lane.marks[:4]) + (" …" if len(lane.marks) > 4 else "")
     signs = part_marks(lane.faces, high, written=shorten(marks, high / 5, 60.0, bold=True))
-    words = f"{name}: {lane.called}, make {len(lane.marks)}"
+    words = f"{name}: {lane.title}, make {len(lane.marks)}"
     wide, told = bounds(signs)[2] + 4.0, text_width(words, _TEXT) + 4.0
     for number, (start, end) in enumerate(clear):
         if number == 0 and end - start >= wide:

@@ -64,9 +64,7 @@ def stick_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
         return [page.lay(piece) for number, one in enumerate(made) for piece in _pieces(layout, one, number, page)]
 
     lying = [both_ways(asked.papers[0])[1:]]
-    return packed_on_desks(
-        asked, lying, head, figures, name="story-sticks", title="Story sticks", rim=RIM, gap=GAP
-    )
+    return packed_on_desks(asked, lying, head, figures, name="story-sticks", title="Story sticks", rim=RIM, gap=GAP)
 
 
 def _pieces(layout: Layout, stick: Stick, number: int, page: DeskPage) -> list[Figure]:
@@ -85,10 +83,15 @@ def _one(stick: Stick, name: str) -> str:
     marks = [part.mark for part in stick.parts]
     names = list(dict.fromkeys(part.identity for part in stick.parts))
     told = f"{name}, make {len(marks)}: {ranges(marks)}; {_first(names, 4, ', ')}."
+    told += "".join(
+        f" On the {called} the same lines, no waste: {', '.join(mates)}."
+        for lane in stick.lanes
+        for called, mates in lane.also
+    )
     if len(stick.lanes) == 1:
         return told
     lanes = (
-        f"{lane.called}{'' if len(lane.marks) == len(marks) else f' (only {ranges(lane.marks)})'}"
+        f"{lane.title}{'' if len(lane.marks) == len(marks) else f' (only {ranges(lane.marks)})'}"
         for lane in stick.lanes
     )
     return f"{told} Lanes from above: {', '.join(lanes)}."
