@@ -23,7 +23,8 @@ from .checks.measured_lengths import measured_lengths, tops_to_trim
 from .checks.outranked import drawn_otherwise, measured_for_all, said_for_nothing
 from .checks.piece import Piece
 from .checks.reach import above_every_leg, lost_rails, proud_of_the_leg, unheld_rails
-from .checks.uneven import uneven_legs, uneven_lengths, uneven_rails
+from .checks.uneven import uneven_lengths, uneven_rails
+from .checks.uneven_legs import uneven_legs
 from .layout import Layout
 
 Check = Callable[[Piece], Iterator[Finding]]

@@ -25,13 +25,15 @@ def tops_to_trim(piece: Piece) -> Iterator[Finding]:
             level, top = tops[leg.side]
             over = leg.length - top
             if over > piece.frame.tape.hair and _measured(piece, leg.side):
+                done, off = piece.finished(leg.identity), piece.amount(over)
+                way = f"it is {done.state}: let its top stand {off} over" if done else f"trim {off} off its top"
                 yield Finding(
                     severity="note",
                     kind="trim",
                     where=piece.where(leg.identity),
                     parts=(leg.identity,),
                     sentence=f"{piece.where(leg.identity)} measures {piece.say(leg.length)}, and {level} lies flush "
-                    f"with the shortest leg's top at {piece.say(top)}: trim {piece.amount(over)} off its top.",
+                    f"with the shortest leg's top at {piece.say(top)}: {way}.",
                     numbers={"length": leg.length, "top": top, "over": over},
                     source=COMMON_PRACTICE,
                 )
