@@ -7,10 +7,12 @@ from __future__ import annotations
 
 import attrs
 import pytest
+from check_frames import CASES
 from stand import LEGS, STAND, kept
 
 from benchjoin import alter, keep, lay_out
 from benchjoin.frame.finished import STATES
+from benchjoin.layout.checks.ways_out import CHEAPEST_FIRST
 
 ONE = attrs.evolve(STAND, quantity=1)
 
@@ -31,15 +33,18 @@ class TestLegs:
         frame = done_legs("front left leg", "front right leg", thickness=33.3, state=state)
         layout = lay_out(alter(frame, {"back left leg.thickness": 33.0, "back right leg.thickness": 33.0}))
         (found,) = of_kind(layout, "legs differ")
-        assert "Plane" not in found.sentence
-        assert "front left leg and front right leg stay as finished: let the inner faces differ by" in found.sentence
+        assert "plane" not in found.sentence.lower()
+        assert "front left leg and front right leg stay as finished" in found.sentence
+        assert [(way.what, way.cost) for way in found.ways] == [
+            ("let the inner faces differ by 0.30 mm", "nothing to cut")
+        ]
         assert found.numbers == pytest.approx({"spread": 0.3, "least": 33.0, "rest": 0.3})
 
     def test_a_leg_that_is_thicker_is_planed_to_those_that_are_finished(self, state):
         frame = done_legs("front left leg", "front right leg", thickness=33.3, state=state)
         layout = lay_out(alter(frame, {"back left leg.thickness": 33.3, "back right leg.thickness": 34.0}))
         (found,) = of_kind(layout, "legs differ")
-        assert "Plane back right leg to" in found.sentence
+        assert "plane back right leg to" in found.sentence
         assert found.numbers == pytest.approx({"spread": 0.7, "least": 33.3, "to": 33.3})
 
     def test_of_three_kinds_the_thick_one_is_planed_and_the_rest_is_let_be(self, state):
@@ -53,7 +58,7 @@ class TestLegs:
         for thickness in (36, 38, 39, 41):
             layout = lay_out(alter(frame, {"back right leg.thickness": thickness}))
             for found in of_kind(layout, "legs differ"):
-                planed = found.sentence.partition("Plane ")[2].partition(" to ")[0]
+                planed = found.sentence.lower().partition("plane ")[2].partition(" to ")[0]
                 assert not any(leg in planed for leg in (*LEGS[:3], "all"))
 
 
@@ -121,3 +126,75 @@ def test_the_top_of_a_cut_leg_is_not_trimmed():
     layout = lay_out(alter(kept("front left leg", frame=ONE), {"1/front left leg.length": 503}))
     (found,) = of_kind(layout, "trim")
     assert "it is cut: let its top stand 3 mm over" in found.sentence
+
+
+def ways(layout, kind, where):
+    """What can be done and what it costs, of the one finding of a kind at a part; it stands in its sentence, too."""
+    (found,) = [f for f in layout.findings if f.kind == kind and f.where == where]
+    told = "; ".join(f"{way.what} ({way.cost})" for way in found.ways)
+    assert found.sentence.endswith(f" Ways out: {told}.")
+    return [(way.what, way.cost) for way in found.ways]
+
+
+class TestWaysOut:
+    """One cut leg is off: the ways out are weighed, the cheapest first. Its notches: 100 to 160 and 420 to 500."""
+
+    def test_a_notch_too_narrow_for_a_rail_that_is_still_to_be_made(self):
+        # the rail came out at 61.5; the notch is 60: 1.5 off the rail, off the notch, or two notches in the spare leg
+        wide = {f"low/{side} rail.width": 61.5 for side in ("front", "back", "left", "right")}
+        layout = lay_out(alter(kept("front left leg", frame=ONE), wide))
+        assert ways(layout, "does not go in", "front left leg") == [
+            ("re-rip low/front rail to 60 mm", "1.5 mm off one rail"),
+            ("pare the shoulder", "1.5 mm off one notch"),
+            ("make front left leg again from the spare leg", "2 notches to mark and cut"),
+        ]
+
+    def test_a_rail_that_is_finished_is_no_cheaper_than_the_shoulder_and_says_that_it_is_done(self):
+        own = attrs.evolve(ONE, uneven="own")
+        frame = keep(lay_out(alter(own, {"low/front rail.width": 61.5})), "low/front rail", state="sized")
+        legs = kept("front left leg", frame=ONE).finished
+        frame = attrs.evolve(frame, measured={}, finished={**frame.finished, **legs})
+        rail, shoulder, again = ways(lay_out(frame), "does not go in", "front left leg")
+        assert rail == ("re-rip low/front rail to 60 mm", "1.5 mm off one rail that is sized")
+        assert shoulder == ("pare the shoulder", "1.5 mm off one notch")
+        assert again[1] == "2 notches to mark and cut"
+
+    def test_a_gap(self):
+        layout = lay_out(alter(kept("front left leg", frame=ONE), {"low/front rail.width": 58.5}))
+        assert ways(layout, "gap", "front left leg") == [
+            ("shim low/front rail", "1.5 mm above"),
+            ("make low/front rail wider", "another rail"),
+            ("make front left leg again from the spare leg", "2 notches to mark and cut"),
+        ]
+
+    def test_a_marked_leg_has_only_its_marks_to_make_again(self):
+        layout = lay_out(alter(kept("front left leg", state="marked", frame=ONE), {"clear below low.size": 105}))
+        assert ways(layout, "cut elsewhere", "front left leg") == [
+            ("move low/front rail there", "5 mm for all that it meets"),
+            ("make front left leg again from the spare leg", "2 notches to mark"),
+        ]
+
+    def test_one_cut_leg_that_is_thinner_than_those_still_to_be_marked(self):
+        layout = lay_out(done_legs("front left leg", thickness=38, state="cut"))
+        (found,) = of_kind(layout, "legs differ")
+        assert ways(layout, "legs differ", found.where) == [
+            ("let the inner faces differ by 2 mm", "nothing to cut"),
+            (
+                "plane front right leg, back left leg and back right leg to 38 mm before they are clamped and marked",
+                "2 mm off 3 legs",
+            ),
+            ("make front left leg again from the spare leg", "2 notches to mark and cut"),
+        ]
+
+    def test_one_cut_leg_that_is_thicker(self):
+        layout = lay_out(done_legs("front left leg", thickness=42, state="cut"))
+        assert ways(layout, "legs differ", "front left leg") == [
+            ("let the inner faces differ by 2 mm", "nothing to cut"),
+            ("make front left leg again from the spare leg", "2 notches to mark and cut"),
+        ]
+
+    @pytest.mark.parametrize("name", sorted(CASES))
+    def test_what_costs_less_comes_first(self, name):
+        for found in lay_out(CASES[name][-2]).findings:
+            places = [CHEAPEST_FIRST.index(way.kind) for way in found.ways]
+            assert places == sorted(places)

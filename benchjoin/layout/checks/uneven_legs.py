@@ -10,14 +10,18 @@ from collections.abc import Iterator, Sequence
 
 import attrs
 
-from ...findings import Finding
-from ...phrases import listed
+from ...findings import Finding, WayOut
+from ...phrases import counted, listed
 from ...sources import COMMON_PRACTICE
 from ..parts import Part
 from .piece import Piece
+from .ways_out import in_order, let_be, made_again, told
 
 WAYS = ((1, "depth", "inner faces"), (0, "width", "far edges"))
 """The axes of a leg's section, what is measured along each as it stands, and where what differs is let be."""
+
+
+BEFORE = "before they are clamped and marked"
 
 
 @attrs.frozen(kw_only=True, eq=False, slots=False)
@@ -64,7 +68,8 @@ def _differ(piece: Piece, legs: Sequence[_Own], what: str, side: str) -> Iterato
     for thick, thin in sorted(pairs, key=lambda pair: pair[1].size - pair[0].size)[:1]:
         spread = thick.size - thin.size
         if spread > piece.frame.tape.hair:
-            advice, numbers = _advice(piece, legs, thin.size, side)
+            ways, numbers = _ways(piece, legs, (thick, thin), side)
+            advice = f"{_stay(legs)}. {told(ways)}" if ways else f"Plane all to {piece.say(thin.size)} {BEFORE}."
             sentence = (
                 f"{piece.where(thick.name)} is {piece.amount(spread)} more in {what}, as it stands, than {thin.name} "
                 f"({piece.say(thick.size)} and {piece.say(thin.size)}), the most and the least of these legs. {advice}"
@@ -77,6 +82,7 @@ def _differ(piece: Piece, legs: Sequence[_Own], what: str, side: str) -> Iterato
                 sentence=sentence,
                 numbers={"spread": spread, "least": thin.size, **numbers},
                 source=COMMON_PRACTICE,
+                ways=ways,
             )
 
 
@@ -85,22 +91,31 @@ def _extremes(ones: Sequence[_Own], others: Sequence[_Own]) -> tuple[_Own, _Own]
     return max(ones, key=lambda leg: leg.size), min(others, key=lambda leg: leg.size)
 
 
-def _advice(piece: Piece, legs: Sequence[_Own], least: float, side: str) -> tuple[str, dict[str, float]]:
-    """What to plane to which size, and what is let be, in words and numbers."""
+def _stay(legs: Sequence[_Own]) -> str:
+    done = [leg.name for leg in legs if leg.done]
+    return f"{listed(done)} {'stays' if len(done) == 1 else 'stay'} as finished"
+
+
+def _ways(
+    piece: Piece, legs: Sequence[_Own], odd: Sequence[_Own], side: str
+) -> tuple[tuple[WayOut, ...], dict[str, float]]:
+    """What can be done where legs are finished, and its numbers; nothing where none is."""
     done = [leg for leg in legs if leg.done]
     if not done:
-        return f"Plane all to {piece.say(least)} before they are clamped and marked.", {}
+        return (), {}
     hair, to = piece.frame.tape.hair, min(leg.size for leg in done)
     wide = [leg for leg in legs if not leg.done and leg.size - to > hair]
-    told, numbers = [], {}
-    if wide:
-        names = listed([leg.name for leg in wide])
-        told.append(f"Plane {names} to {piece.say(to)}, like what is done, before they are clamped and marked.")
-        numbers["to"] = to
     left = [to if leg in wide else leg.size for leg in legs]
-    rest = max(left) - min(left)
+    spread, rest = odd[0].size - odd[1].size, max(left) - min(left)
+    found, numbers = [let_be(f"let the {side} differ by {piece.amount(spread)}")], {}
+    if wide:
+        over = max(leg.size for leg in wide) - to
+        still = f", and let the {side} differ by {piece.amount(rest)}" if rest > hair else ""
+        what = f"plane {listed([leg.name for leg in wide])} to {piece.say(to)} {BEFORE}{still}"
+        found.append(WayOut(what, f"{piece.amount(over)} off {counted(len(wide), 'leg')}", "take off"))
+        numbers["to"] = to
     if rest > hair:
-        stay = f"{listed([leg.name for leg in done])} {'stays' if len(done) == 1 else 'stay'} as finished"
-        told.append(f"{stay}: let the {side} differ by {piece.amount(rest)}.")
         numbers["rest"] = rest
-    return " ".join(told), numbers
+    alone = [leg for leg in odd if leg.done and not any(abs(leg.size - o.size) <= hair for o in done if o is not leg)]
+    found += [made_again(piece, piece.parts[leg.name]) for leg in alone]
+    return in_order(found), numbers
