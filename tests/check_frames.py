@@ -260,7 +260,7 @@ CASES = {
         "warning",
         "front left leg",
         {"gap": 2, "near": 0, "far": 2},
-        ["60 mm wide", "58 mm is needed", "a gap of 2 mm. Ways out: shim low/front rail (2 mm above)"],
+        ["60 mm wide", "58 mm is needed", "a gap of 2 mm. Which shoulder", "shim low/front rail (2 mm above)"],
         alter(finished(PLAIN, "front left leg"), {"low/front rail.width": 58}),
         alter(finished(PLAIN, "front left leg"), {"low/front rail.width": 59.9}),
     ),

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from ...findings import Finding, Severity, WayOut
+from ...frame.finished import Shoulder
 from ...frame.identity import of_piece
 from ...lengths import TOUCH
 from ...sources import STATICS
 from ..joints.meeting import Cut
 from ..parts import Part
+from ..sitting import SHOULDERS, SIDES
 from .cut_fit import CutFit, cut_fit
 from .piece import Piece
 from .ways_out import in_order, let_be, made_again, off_cut, off_part, shim, told
@@ -56,7 +58,8 @@ def finished_cuts(piece: Piece) -> Iterator[Finding]:
             elif (cut.mate, cut.face) not in made:
                 yield _still_to_make(piece, part, done.state, cut)
             else:
-                yield from _compared(piece, part, cut, want)
+                sits = next(c.sits for c in done.cuts if (c.mate, c.face) == (cut.mate, cut.face))
+                yield from _compared(piece, part, cut, want, sits)
 
 
 def _without_mate(piece: Piece, part: Part, state: str, cut: Cut) -> Finding:
@@ -78,26 +81,17 @@ def _still_to_make(piece: Piece, part: Part, state: str, cut: Cut) -> Finding:
     return _finding("warning", "another cut", piece, (part.identity, cut.mate), sentence, numbers)
 
 
-def _compared(piece: Piece, part: Part, cut: Cut, want: Cut) -> Iterator[Finding]:
+def _compared(piece: Piece, part: Part, cut: Cut, want: Cut, sits: Shoulder) -> Iterator[Finding]:
     """A cut as it is against the cut as it should be: its width, its place, how far across it goes, its depth."""
     mate = piece.parts[cut.mate]
     found: tuple[WayOut, ...]
-    fit, hair = cut_fit(part, cut, want, mate.blank), piece.holds
+    fit, hair = cut_fit(part, cut, want, mate.blank, sits), piece.holds
     name, both = f"{piece.where(part.identity)}, {cut.kind} for {cut.mate}", (part.identity, cut.mate)
     ends = _ends(part)
     if fit.gap < -hair:
         yield _too_narrow(piece, part, cut, fit)
     elif fit.gap > hair:
-        sides = ((fit.near, ends[0]), (fit.far, ends[1]))
-        where = " and ".join(f"{piece.amount(room)} {side}" for room, side in sides if room > hair)
-        sentence = (
-            f"{name}: it is {piece.say(fit.have)} wide and {piece.say(fit.need)} is needed, a gap of "
-            f"{piece.amount(fit.gap)}."
-        )
-        wider = WayOut(f"make {cut.mate} wider", f"another {mate.slot.role.word}", "make again")
-        found = (shim(f"shim {cut.mate}", where or piece.amount(fit.gap)), wider, made_again(piece, part))
-        numbers = {"gap": fit.gap, "near": fit.near, "far": fit.far}
-        yield _finding("warning", "gap", piece, both, sentence, numbers, found)
+        yield _gap(piece, part, cut, fit, sits)
     if abs(fit.shift) > hair:
         sentence = (
             f"{name}: it lies {piece.amount(abs(fit.shift))} {_way(ends, fit.shift)} where {cut.mate} comes "
@@ -122,6 +116,28 @@ def _compared(piece: Piece, part: Part, cut: Cut, want: Cut) -> Iterator[Finding
         sentence = f"{name}: its depth is off by {off}: {cut.mate} {stands}."
         found = (let_be("accept it"), way, made_again(piece, part))
         yield _finding("warning", "depth is off", piece, both, sentence, {"depth": fit.depth}, found)
+
+
+def _gap(piece: Piece, part: Part, cut: Cut, fit: CutFit, sits: Shoulder) -> Finding:
+    """A cut that is wider than it should be: where the shim goes, by the shoulder that the mate sits on."""
+    ends, mate = _ends(part), piece.parts[cut.mate]
+    rooms = ((fit.near, ends[0]), (fit.far, ends[1]))
+    where = " and ".join(f"{piece.amount(room)} {side}" for room, side in rooms if room > piece.holds)
+    words = SHOULDERS[part.slot.axes[0]]
+    if sits:
+        moved = f", {piece.amount(abs(fit.seat))} {_way(ends, fit.seat)} where its level has it"
+        seat = f"It sits on the {words[SIDES.index(sits)]} shoulder{moved if abs(fit.seat) > piece.holds else ''}."
+    else:
+        asked = f"sit(frame, '{piece.where(part.identity)}', on={{'{cut.mate}': '{words[0]}'}})"
+        seat = f"Which shoulder does it sit on? Say {asked}, or '{words[1]}'."
+    sentence = (
+        f"{piece.where(part.identity)}, {cut.kind} for {cut.mate}: it is {piece.say(fit.have)} wide and "
+        f"{piece.say(fit.need)} is needed, a gap of {piece.amount(fit.gap)}. {seat}"
+    )
+    wider = WayOut(f"make {cut.mate} wider", f"another {mate.slot.role.word}", "make again")
+    found = (shim(f"shim {cut.mate}", where or piece.amount(fit.gap)), wider, made_again(piece, part))
+    numbers = {"gap": fit.gap, "near": fit.near, "far": fit.far}
+    return _finding("warning", "gap", piece, (part.identity, cut.mate), sentence, numbers, found)
 
 
 def _too_narrow(piece: Piece, part: Part, cut: Cut, fit: CutFit) -> Finding:
