@@ -467,6 +467,15 @@ CASES = {
         with_stack(Clear(), Level("low", front=60, flush="front leg top"), measured={"front left leg.length": 503}),
         with_stack(Clear(), Level("low", front=60, flush="front leg top"), measured={"front left leg.length": 500.1}),
     ),
+    "a leg that was measured shorter than it is cut": (
+        "measured too short",
+        "error",
+        "front left leg",
+        {"length": 155, "shoulder": 160},
+        ["measures 155 mm", "its shoulder for low/front rail was kept at 160 mm, 5 mm beyond its top", "Measure its"],
+        alter(finished(PLAIN, "front left leg"), {"1/front left leg.length": 155}),
+        alter(finished(PLAIN, "front left leg"), {"1/front left leg.length": 161}),
+    ),
     "a rail that was cut short": (
         "measured length",
         "warning",
