@@ -9,7 +9,7 @@ from collections.abc import Iterable
 
 from ..frame.finished import STATES, State
 from ..frame.frame import Frame
-from ..layout.done import state_of
+from ..layout.done import has_open, state_of
 from ..layout.parts import Part
 from .called import called
 from .marks import marks
@@ -26,6 +26,11 @@ def done_notes(frame: Frame, parts: Iterable[Part]) -> tuple[str, ...]:
     """Those of some parts that are done, as a note below a list: 'Done: A1, A2 cut (front leg).'; or none."""
     told = [f"{marks(part.mark for part in own)} {state} ({called(own)})" for state, own in _by_state(frame, parts)]
     return (f"Done: {'; '.join(told)}.",) if told else ()
+
+
+def marked_notes(frame: Frame, parts: Iterable[Part]) -> tuple[str, ...]:
+    """Those of some parts whose marks are all struck, as a note for what marks the others; or none."""
+    return done_notes(frame, (part for part in parts if part.cuts and not has_open(frame, part, "mark")))
 
 
 def _by_state(frame: Frame, parts: Iterable[Part]) -> list[tuple[State, list[Part]]]:

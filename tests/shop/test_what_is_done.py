@@ -103,8 +103,10 @@ class TestPatterns:
         frame = kept(CUT, state=state)
         assert CUT not in self.places(frame)
         assert len(self.places(frame)) == len(self.places(STAND)) - 2
-        assert "make 7" in words(*notch_patterns(lay_out(frame)))
-        assert not re.search(r"\bA1\b", words(*notch_patterns(lay_out(frame))))
+        told = words(*notch_patterns(lay_out(frame)))
+        assert "make 7" in told
+        assert len(re.findall(r"\bA1\b", told)) == 1
+        assert f"Done: A1 {state} (front leg)." in told
 
     def test_a_sized_part_still_wants_its_marks(self):
         assert self.places(kept(CUT, state="sized")) == self.places(STAND)
@@ -125,6 +127,7 @@ class TestSticks:
         (stick,) = sticks(layout)
         assert len(stick.parts) == left
         assert f"make {left}:" in words(*story_sticks(layout))
+        assert ("Done: A1" in words(*story_sticks(layout))) == (state != "sized")
 
     def test_a_stick_for_which_all_is_marked_is_gone(self):
         assert story_sticks(lay_out(kept(*LEGS, state="marked"))) == ()
