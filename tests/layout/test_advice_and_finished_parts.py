@@ -8,7 +8,10 @@ from __future__ import annotations
 import attrs
 import pytest
 from check_frames import CASES
+from hypothesis import given
+from hypothesis import strategies as st
 from stand import LEGS, STAND, kept
+from strategies import frames, measures
 
 from benchjoin import alter, keep, lay_out
 from benchjoin.frame.finished import STATES
@@ -198,3 +201,22 @@ class TestWaysOut:
         for found in lay_out(CASES[name][-2]).findings:
             places = [CHEAPEST_FIRST.index(way.kind) for way in found.ways]
             assert places == sorted(places)
+
+
+@given(frames(), st.data())
+def test_no_advice_takes_wood_off_what_is_finished_before_it_says_so(frame, data):
+    """Kept in random states, then measured again: only ways out may touch what is done, and they say that it is."""
+    layout = lay_out(frame)
+    names = data.draw(st.lists(st.sampled_from([part.name for part in layout.parts]), max_size=5, unique=True))
+    frame = attrs.evolve(frame, measured={})
+    for name in names:
+        frame = keep(lay_out(frame), name, state=data.draw(st.sampled_from(STATES)))
+    layout = lay_out(attrs.evolve(frame, measured=data.draw(measures(frame))))
+    for found in layout.findings:
+        done = [part for part in found.parts for n in found.pieces or (1,) if f"{n}/{part}" in frame.finished]
+        if found.kind == "size to the narrowest":
+            assert done == []
+        if found.kind == "legs differ":
+            assert not (done and "Plane all" in found.sentence)
+            planed = " ".join(way.what for way in found.ways if way.kind == "take off").partition("plane ")[2]
+            assert not any(part in planed.partition(" to ")[0].split(" and ") for part in done)
