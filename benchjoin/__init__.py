@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from .layout.lay_out import lay_out
     from .layout.layout import Layout
     from .layout.moved import what_moved
+    from .layout.sitting import sit
     from .shop.budget.error_budget import error_budget
     from .shop.cut_list import cut_list
     from .shop.milling.measurements import read_measurements
@@ -77,6 +78,7 @@ __all__ = [
     "section",
     "set_page",
     "settings",
+    "sit",
     "templates",
     "what_moved",
 ]
@@ -102,6 +104,7 @@ _HOMES = {
     ".layout.lay_out": "lay_out",
     ".layout.layout": "Layout",
     ".layout.moved": "what_moved",
+    ".layout.sitting": "sit",
     ".shop.cut_list": "cut_list",
     ".shop.budget.error_budget": "error_budget",
     ".shop.milling.measurements": "read_measurements",

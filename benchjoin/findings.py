@@ -19,13 +19,26 @@ Severity = Literal["error", "warning", "note"]
 ORDER: tuple[Severity, ...] = ("error", "warning", "note")
 
 
+WayKind = Literal["let be", "shim", "move", "take off", "take off what is done", "make again"]
+
+
+@attrs.frozen
+class WayOut:
+    """One way out of what was found: what to do, what it costs in words, and which kind of way it is."""
+
+    what: str
+    cost: str
+    kind: WayKind
+
+
 @attrs.frozen(kw_only=True)
 class Finding:
     """One thing that the maker must know.
 
     kind is a short name of the check, where the part or parts in words, parts their identities, pieces those of the
     batch that it is about (none named: all), mates the identities of other parts that it speaks of, numbers the sizes
-    in mm (or fractions) that the sentence states, at the tape's reading.
+    in mm (or fractions) that the sentence states, at the tape's reading, ways the ways out that are to be weighed, the
+    cheapest first.
     """
 
     severity: Severity
@@ -37,6 +50,7 @@ class Finding:
     sentence: str
     numbers: Mapping[str, float] = attrs.field(factory=dict, hash=False)
     source: Source
+    ways: tuple[WayOut, ...] = ()
 
     def concerns(self, piece: int) -> bool:
         """Whether it is about a piece of the batch."""

@@ -8,7 +8,7 @@ Places are in the part's own frame: along it from the datum end, across it, into
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, Literal
+from typing import Any, Literal, get_args
 
 import attrs
 
@@ -18,18 +18,23 @@ from .measured import Kept
 
 State = Literal["sized", "marked", "cut"]
 STATES: tuple[State, ...] = ("sized", "marked", "cut")
+Shoulder = Literal["", "near", "far"]
 Corner = tuple[float, float, float]
 
 
 @attrs.frozen
 class FinishedCut:
-    """A cut as it was marked: for which mate, from which face, of which kind; its box in the part's own frame. [mm]"""
+    """A cut as it was marked: for which mate, from which face, of which kind; its box in the part's own frame. [mm]
+
+    sits is the shoulder that the mate sits on, seen from the datum end; nothing where it lies as its level has it.
+    """
 
     mate: str
     face: str
     kind: str
     low: Corner
     high: Corner
+    sits: Shoulder = attrs.field(default="", validator=attrs.validators.in_(get_args(Shoulder)))
 
 
 @attrs.frozen

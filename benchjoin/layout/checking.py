@@ -19,11 +19,12 @@ from .checks.depth import deep_notches, leg_cut_in_two, notches_at_one_height
 from .checks.finished_parts import finished_cuts, finished_lengths
 from .checks.land import short_lands, slivers
 from .checks.laps import laps_at_one_height
-from .checks.measured_lengths import measured_lengths, tops_to_trim
+from .checks.measured_lengths import measured_lengths, shorter_than_cuts, tops_to_trim
 from .checks.outranked import drawn_otherwise, measured_for_all, said_for_nothing
 from .checks.piece import Piece
 from .checks.reach import above_every_leg, lost_rails, proud_of_the_leg, unheld_rails
-from .checks.uneven import uneven_legs, uneven_lengths, uneven_rails
+from .checks.uneven import uneven_lengths, uneven_rails
+from .checks.uneven_legs import uneven_legs
 from .layout import Layout
 
 Check = Callable[[Piece], Iterator[Finding]]
@@ -46,6 +47,7 @@ CHECKS: tuple[Check, ...] = (
     clears_at_their_sides,
     tops_to_trim,
     measured_lengths,
+    shorter_than_cuts,
     measured_for_all,
     drawn_otherwise,
     said_for_nothing,

@@ -51,7 +51,7 @@ def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
     for part in (part for name in names for part in _parts(layout, name)):
         before = finished.get(part.name)
         far = state if before is None else max(state, before.state, key=STATES.index)
-        cuts = () if far == "sized" else _cuts(part)
+        cuts = () if far == "sized" else _cuts(part, before)
         finished[part.name] = Finished(far, part.length, part.size[1:], cuts)
     return attrs.evolve(layout.frame, finished=finished)
 
@@ -93,9 +93,10 @@ def _parts(layout: Layout, name: str) -> list[Part]:
     return [layout.part(of_piece(number, identity)) for number in pieces]
 
 
-def _cuts(part: Part) -> tuple[FinishedCut, ...]:
+def _cuts(part: Part, before: Finished | None) -> tuple[FinishedCut, ...]:
+    sits = {(cut.mate, cut.face): cut.sits for cut in before.cuts} if before else {}
     return tuple(
-        FinishedCut(cut.mate, cut.face, cut.kind, _plus(box.low), _plus(box.high))
+        FinishedCut(cut.mate, cut.face, cut.kind, _plus(box.low), _plus(box.high), sits.get((cut.mate, cut.face), ""))
         for cut, box in zip(part.cuts, part.local_cuts, strict=True)
     )
 

@@ -11,9 +11,11 @@ from collections.abc import Iterator
 
 import attrs
 
+from ..frame.identity import of_piece
 from ..frame.roles import rank
 from ..lengths import TOUCH, steady
 from ..solids import Box
+from .done import is_open
 from .joints.meeting import Cut
 from .layout import Layout
 from .parts import Part, face_up
@@ -94,11 +96,15 @@ class LayOn:
 
 
 def lay_ons(layout: Layout) -> tuple[tuple[LayOn, ...], ...]:
-    """Patterns of a layout, each distinct one once: notches alone, half-laps with the half of the mate."""
+    """Patterns of a layout, each distinct one once: notches alone, half-laps with the half of the mate.
+
+    A place that is marked or cut already is none of theirs, and a pattern with no place left is not there.
+    """
     found: dict[tuple[object, ...], LayOn] = {}
     mates: dict[tuple[object, ...], tuple[object, ...]] = {}
     for joint in layout.joints:
-        made = [_lay_on(layout, joint.piece, cut) for cut in joint.cuts]
+        own = [(layout.part(of_piece(joint.piece, cut.part)), cut) for cut in joint.cuts]
+        made = [_lay_on(part, cut) for part, cut in own if is_open(layout.frame, part, cut, "mark")]
         for one in made:
             known = found.get(one.key)
             found[one.key] = attrs.evolve(known, uses=(*known.uses, *one.uses)) if known else one
@@ -120,8 +126,7 @@ def _paired(
         yield tuple(found[k] for k in pair) if len(pair) > 1 else (one,)
 
 
-def _lay_on(layout: Layout, piece: int, cut: Cut) -> LayOn:
-    part = layout.part(f"{piece}/{cut.part}")
+def _lay_on(part: Part, cut: Cut) -> LayOn:
     seen = {other.mate: other for other in part.cuts_on(cut.face)}[cut.mate]
     size, own = seen.size, seen.box.inside(seen.size)
     turned_up = face_up(part, cut.face)

@@ -2,7 +2,7 @@
 
 The strip is laid along the part with its left end at the foot and pricked through at its lines; each lane says which
 face it is for. Legs that are mirror images share a stick, since distances from the foot are the same on both, and a
-leg that takes only some of a stick's lanes shares it too.
+leg that takes only some of a stick's lanes shares it too. A part that is marked already needs none.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ import attrs
 from ..frame.identity import in_short
 from ..frame.roles import rank
 from ..lengths import TOUCH, steady
+from .done import has_open
 from .layout import Layout
 from .on_face import OnFace
 from .parts import Part
@@ -82,9 +83,9 @@ def sticks(layout: Layout) -> tuple[Stick, ...]:
 
 
 def _marked(layout: Layout) -> Iterator[tuple[Part, tuple[Lane, ...]]]:
-    """Every part that is cut, with its lanes."""
+    """Every part that has a cut still to be marked, with its lanes."""
     for marked_set in layout.sets:
-        for part in marked_set.members:
+        for part in (member for member in marked_set.members if has_open(layout.frame, member, "mark")):
             bands = (*marked_set.bands, *marked_set.beside)
             found = _shared([lane for lane in (_lane(part, band.called) for band in bands) if lane.cuts])
             if found:

@@ -1,14 +1,21 @@
-"""The cut list: finished parts, like parts on one line, from the longest of each role to the shortest."""
+"""The cut list: the parts at their finished sizes, like parts on one line, the longest of each role first.
+
+A line says how many are to be made, and in its note which of its parts are done: together they are all that there are.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from ..frame.roles import rank
+from ..layout.done import to_make
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..phrases import counted
 from ..tables import Table
+from .called import called
+from .done import done_note
+from .marks import marks
 
 COLUMNS = ("Part", "Make", "Length", "Width", "Thick", "Stock", "Marks", "Note")
 
@@ -17,7 +24,7 @@ def cut_list(layout: Layout) -> Table:
     """Finished parts of all pieces, as a table that shows itself as text, Markdown, CSV and HTML.
 
     Parts of one kind (one turn in space lays them on each other, notches and all) share a line; sizes are readings
-    of the design's tape.
+    of the design's tape. Make counts the parts still to be made; sized, marked and cut ones are done, says the note.
     """
     unit = layout.frame.tape.unit
     kinds: dict[int, list[Part]] = {}
@@ -39,8 +46,10 @@ def parts_table(layout: Layout) -> Table:
     rows = tuple(
         (
             str(kind),
-            called(same) + (f", {same[0].handed} hand" if same[0].handed else ""),
-            str(len(same)),
+            called(same)
+            + (f", {same[0].handed} hand" if same[0].handed else "")
+            + (f"; {done}" if (done := done_note(layout.frame, same)) else ""),
+            str(len(to_make(layout.frame, same))),
             *(read(size) for size in (same[0].length, same[0].width, same[0].thickness)),
         )
         for kind, same in sorted(kinds.items())
@@ -53,39 +62,14 @@ def _row(layout: Layout, parts: Sequence[Part]) -> tuple[str, ...]:
     first, read = parts[0], layout.frame.tape.read
     return (
         called(parts),
-        str(len(parts)),
+        str(len(to_make(layout.frame, parts))),
         read(first.length),
         read(first.width),
         read(first.thickness),
         first.stock.name,
         marks(part.mark for part in parts),
-        _note(first),
+        "; ".join(note for note in (_note(first), done_note(layout.frame, parts)) if note),
     )
-
-
-def called(parts: Iterable[Part]) -> str:
-    """What the parts are called: 'front and back leg', 'foot shelf, bench: end rail'."""
-    levels: dict[str, list[str]] = {}
-    for part in parts:
-        side = "end" if part.side in ("left", "right") else part.side
-        where = levels.setdefault(f"{side} {part.slot.role.word}".lstrip(), [])
-        if part.level and part.level not in where:
-            where.append(part.level)
-    whats: dict[str, list[str]] = {}
-    for what, where in levels.items():
-        whats.setdefault(several(where), []).append(what)
-    return "; ".join(f"{where}: {_joined(what)}" if where else _joined(what) for where, what in whats.items())
-
-
-def several(levels: Sequence[str]) -> str:
-    """Names of levels in a row, or how many they are."""
-    return ", ".join(levels) if len(levels) <= 3 else f"{levels[0]} to {levels[-1]} ({len(levels)} levels)"
-
-
-def _joined(whats: Sequence[str]) -> str:
-    """'front rail' and 'back rail' as 'front and back rail'."""
-    sides = [side for side in (what.rpartition(" ")[0] for what in whats) if side]
-    return f"{' and '.join(sides)} {whats[0].rpartition(' ')[2]}".lstrip()
 
 
 def _note(part: Part) -> str:
@@ -98,50 +82,3 @@ def _note(part: Part) -> str:
 def _count(part: Part, kind: str) -> str:
     number = sum(cut.kind == kind for cut in part.cuts)
     return counted(number, kind)
-
-
-def marks(found: Iterable[str]) -> str:
-    """Marks in a row, runs of three and more drawn together: 'A1–A4, B1, B2'; many sets that are alike, too.
-
-    >>> marks(["A1", "A2", "A3", "B1", "B2"])
-    'A1–A3, B1, B2'
-    >>> marks(f"{letter}{number}" for letter in "ABCDEF" for number in (1, 2))
-    'A1, A2 to F1, F2 (6 sets)'
-    """
-    numbers: dict[str, list[int]] = {}
-    for mark in found:
-        letter = mark.rstrip("0123456789")
-        numbers.setdefault(letter, []).append(int(mark[len(letter) :]))
-    alike: list[list[str]] = []
-    for letter in sorted(numbers, key=_place):
-        before = alike[-1][-1] if alike else ""
-        if before and _place(letter) == _place(before) + 1 and set(numbers[letter]) == set(numbers[before]):
-            alike[-1].append(letter)
-        else:
-            alike.append([letter])
-    told = [[_numbered(letter, numbers[letter]) for letter in letters] for letters in alike]
-    return ", ".join(f"{t[0]} to {t[-1]} ({len(t)} sets)" if len(t) > MOST_SETS else ", ".join(t) for t in told)
-
-
-MOST_SETS = 4
-"""Sets alike that are told one by one."""
-
-
-def _place(letter: str) -> int:
-    """Place of a set's letter among all: A is 1, Z 26, AA 27."""
-    place = 0
-    for sign in letter:
-        place = place * 26 + ord(sign) - 64
-    return place
-
-
-def _numbered(letter: str, numbers: Iterable[int]) -> str:
-    """Marks of one set, runs of three and more drawn together."""
-    runs: list[list[int]] = []
-    for number in sorted(set(numbers)):
-        if runs and runs[-1][-1] == number - 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    told = [[f"{letter}{number}" for number in run] for run in runs]
-    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(run) for run in told)

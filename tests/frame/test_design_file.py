@@ -21,6 +21,7 @@ from benchjoin.frame.design.words import HEADS
 from benchjoin.frame.finished import Finished, FinishedCut
 from benchjoin.frame.fit import Fit
 from benchjoin.layout.keeping import keep
+from benchjoin.layout.sitting import sit
 
 POST = Stock("post", thickness=50, width=50)
 SHOP = Frame(
@@ -46,6 +47,9 @@ SHELF = {
     "the rack": rack,
     "odd names": SHOP,
     "parts that are cut": keep(lay_out(rack), "front left leg", "tray 1/front rail"),
+    "a rail that sits on the upper shoulder": sit(
+        keep(lay_out(rack), "front left leg"), "front left leg", on={"tray 1/front rail": "top"}
+    ),
     "parts that are sized": keep(lay_out(bench), "2/bench/front rail", state="sized"),
     "a word for the fit": attrs.evolve(bench, fit="easy", uneven="own"),
     **SAMPLES,

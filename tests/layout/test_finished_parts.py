@@ -112,8 +112,8 @@ def test_every_page_is_drawn(changes):
     "name", ["all rails measured narrower and thinner", "the frame longer, deeper and higher", "another fit"]
 )
 def test_the_wood_of_a_cut_leg_is_drawn_stroke_for_stroke_as_it_was(name):
-    before = lay_out(STAND)
-    after = lay_out(alter(keep(before, "front left leg"), CHANGES[name]))
+    frame = kept("front left leg")
+    before, after = lay_out(frame), lay_out(alter(frame, CHANGES[name]))
 
     def alone(layout):
         """The part drawing of the leg, whatever number its kind has by now and whatever rail comes to it."""

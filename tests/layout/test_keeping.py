@@ -22,10 +22,11 @@ class TestStates:
         assert told(layout, "finished length", "1/front left leg") == {"length": 500, "wanted": 520}
         assert about(layout, "front left leg") == {"finished length", "wider than the leg can take"}
 
-    def test_a_sized_rail_is_not_ripped_to_the_narrowest_again(self):
+    def test_a_sized_rail_is_not_ripped_to_the_narrowest_again_and_the_others_follow_it(self):
         layout = lay_out(alter(kept("1/low/front rail", state="sized"), {"low/back rail.width": 57}))
         assert [layout.part(f"{n}/low/front rail").size[1] for n in (1, 2)] == [60, 57]
-        assert [layout.part(f"{n}/low/left rail").size[1] for n in (1, 2)] == [57, 57]
+        assert [layout.part(f"{n}/low/left rail").size[1] for n in (1, 2)] == [60, 57]
+        assert [layout.part(f"{n}/low/back rail").size[1] for n in (1, 2)] == [57, 57]
 
     def test_without_a_piece_it_is_finished_in_all_of_them(self):
         assert set(kept("low/left rail").finished) == {"1/low/left rail", "2/low/left rail"}

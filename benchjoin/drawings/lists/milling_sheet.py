@@ -29,7 +29,7 @@ TO_WRITE_ON = (5, 6)
 
 
 def milling_sheets(layout: Layout, *, practice: Milling | None = None, **options: Unpack[Milled]) -> tuple[Sheet, ...]:
-    """The milling plan of a layout on paper.
+    """The milling plan of a layout on paper; none where no part is still to be made.
 
     Parameters
     ----------
@@ -48,8 +48,10 @@ def milling_sheets(layout: Layout, *, practice: Milling | None = None, **options
 
 
 def milling_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
-    """The milling plan; the list to write sizes on begins on a page of its own."""
+    """The milling plan; the list to write sizes on begins on a page of its own. No sheet where all parts are done."""
     plan = milling_plan(layout, practice=asked.milling, starts=asked.starts)
+    if not plan.batches:
+        return ()
     page = ruled(asked, kind="Milling", piece="Milling plan and sizes on the wood", upright=True)
     wide = page.inside[2] - page.inside[0]
     tables = [plan.table(), *([_findings(plan)] if plan.findings else []), plan.steps()]

@@ -25,13 +25,17 @@ from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...findings import Finding
 from ...frame.faces import AXIS, OPPOSITE
+from ...frame.frame import Frame
 from ...frame.roles import rank
+from ...layout.done import to_make
 from ...layout.layout import Layout
 from ...layout.on_face import OnFace
 from ...layout.parts import Part, face_up
 from ...lengths import distinct, steady
 from ...outlines import SAG
-from ...shop.cut_list import called, marks
+from ...shop.called import called
+from ...shop.done import done_note
+from ...shop.marks import marks
 from ...shop.settings.notching import DATUM_ENDS
 from ..making.asked import Asked, OnPaper, ask
 from ..making.fitting import LARGEST
@@ -99,7 +103,7 @@ def _block(
     across = max(left + bounds(seen)[2] for seen in views)
     drawn: list[Primitive] = [
         Text((0.0, -PITCH * n), line, TEXT, bold=bold)
-        for n, (line, bold) in enumerate(_told(same, notes, across, wide))
+        for n, (line, bold) in enumerate(_told(asked.frame, same, notes, across, wide))
     ]
     low = bounds(tuple(drawn))[1] - 2.0
     for seen in views:
@@ -109,11 +113,15 @@ def _block(
     return Figure(name=f"Part {part.kind}", drawing=drawn, shows=shows, findings=findings)
 
 
-def _told(same: Sequence[Part], notes: Sequence[str], across: float, wide: float) -> list[tuple[str, bool]]:
+def _told(
+    frame: Frame, same: Sequence[Part], notes: Sequence[str], across: float, wide: float
+) -> list[tuple[str, bool]]:
     """What it is, how many, of what, where it is measured from, and findings, as wide as the views are."""
     part = same[0]
     hand = f", {part.handed} hand" if part.handed else ""
-    head = f"Part {part.kind}: {called(same)}{hand}, make {len(same)}"
+    head = f"Part {part.kind}: {called(same)}{hand}, make {len(to_make(frame, same))}"
+    done = done_note(frame, same)
+    head += f" ({done})" if done else ""
     named = f" Faces as on {part.mark}." if any(other.faces != part.faces for other in same) else ""
     if any(_met(other) != _met(part) for other in same):
         named += f" Fine lines as on {part.mark}."

@@ -6,6 +6,7 @@ import functools
 
 import attrs
 
+from ...frame.finished import Shoulder
 from ...lengths import TOUCH
 from ...runs import larger, smaller
 from ...solids import Box
@@ -20,7 +21,7 @@ class CutFit:
     have and need are their sizes along the part, gap what the first is more, near and far how much of that lies on
     the datum's side of the mate and beyond it once the mate has moved by shift, which brings it into the cut.
     clearance is what need holds over the mate, which measures mate. short is what is missing across, depth what is
-    missing in depth.
+    missing in depth. seat is how far the mate moves to sit on the shoulder that the maker named, or else shift.
     """
 
     have: float
@@ -28,6 +29,7 @@ class CutFit:
     near: float
     far: float
     shift: float
+    seat: float
     mate: float
     clearance: float
     short: float
@@ -39,19 +41,21 @@ class CutFit:
         return self.have - self.need
 
 
-def cut_fit(part: Part, cut: Cut, want: Cut, mate: Box) -> CutFit:
-    """How a mate, by its blank, fits a cut of a part that is wanted as another cut."""
+def cut_fit(part: Part, cut: Cut, want: Cut, mate: Box, sits: Shoulder = "") -> CutFit:
+    """How a mate, by its blank, fits a cut of a part that is wanted as another cut, and sits on a shoulder of it."""
     up = face_up(part, cut.face)
     have, need, own, blank = (up.local(box) for box in (cut.box, want.box, mate, part.blank))
     before, after = have.low[0] - need.low[0], have.high[0] - need.high[0]
     shift = _shift(before, after)
+    seat = {"": shift, "near": before, "far": after}[sits if after - before > 0 else ""]
     inside = smaller(own.high[0], need.high[0]) - larger(own.low[0], need.low[0])
     return CutFit(
         have=have.high[0] - have.low[0],
         need=need.high[0] - need.low[0],
-        near=shift - before,
-        far=after - shift,
+        near=seat - before,
+        far=after - seat,
         shift=shift,
+        seat=seat,
         mate=own.high[0] - own.low[0],
         clearance=need.high[0] - need.low[0] - inside,
         short=_short(have, need, blank.high[1]),

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from ...findings import Finding
+from ...frame.finished import Finished
 from ...frame.identity import of_piece
 from ...frame.stack import FLUSH
 from ...lengths import TOUCH
@@ -25,13 +26,15 @@ def tops_to_trim(piece: Piece) -> Iterator[Finding]:
             level, top = tops[leg.side]
             over = leg.length - top
             if over > piece.frame.tape.hair and _measured(piece, leg.side):
+                done, off = piece.finished(leg.identity), piece.amount(over)
+                way = f"it is {done.state}: let its top stand {off} over" if done else f"trim {off} off its top"
                 yield Finding(
                     severity="note",
                     kind="trim",
                     where=piece.where(leg.identity),
                     parts=(leg.identity,),
                     sentence=f"{piece.where(leg.identity)} measures {piece.say(leg.length)}, and {level} lies flush "
-                    f"with the shortest leg's top at {piece.say(top)}: trim {piece.amount(over)} off its top.",
+                    f"with the shortest leg's top at {piece.say(top)}: {way}.",
                     numbers={"length": leg.length, "top": top, "over": over},
                     source=COMMON_PRACTICE,
                 )
@@ -62,6 +65,35 @@ def measured_lengths(piece: Piece) -> Iterator[Finding]:
         trimmed = part.slot.upright and part.side in tops and want is not None and part.length > want
         if want is not None and not trimmed and abs(want - part.length) > piece.frame.tape.hair:
             yield _off(piece, part, want)
+
+
+def shorter_than_cuts(piece: Piece) -> Iterator[Finding]:
+    """Parts that were measured shorter, after they were marked or cut, than their farthest shoulder lies."""
+    for part in piece.parts.values():
+        done = piece.finished(part.identity)
+        mate, at = _farthest(done) if done is not None else ("", 0.0)
+        if at - part.length > piece.holds:
+            name, word = piece.where(part.identity), "top" if part.slot.upright else "end"
+            yield Finding(
+                severity="error",
+                kind="measured too short",
+                where=name,
+                parts=(part.identity,),
+                sentence=f"{name} measures {piece.say(part.length)}, and its shoulder for {mate} was kept at "
+                f"{piece.say(at)}, {piece.amount(at - part.length)} beyond its {word}. Measure its length again, or "
+                "release the part if it is another piece of wood.",
+                numbers={"length": part.length, "shoulder": at},
+                source=COMMON_PRACTICE,
+            )
+
+
+def _farthest(done: Finished) -> tuple[str, float]:
+    """The mate and the place of the farthest shoulder that was kept; an end at which a cut ran out is none. [mm]"""
+    found = [("", 0.0)]
+    for cut in done.cuts:
+        ends = (cut.low[0], cut.high[0])
+        found += [(cut.mate, end) for end in ends if end < done.length - TOUCH]
+    return max(found, key=lambda shoulder: shoulder[1])
 
 
 def _off(piece: Piece, part: Part, want: float) -> Finding:

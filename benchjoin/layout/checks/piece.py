@@ -7,7 +7,9 @@ from functools import cached_property
 
 import attrs
 
+from ...frame.finished import Finished
 from ...frame.frame import Frame
+from ...frame.identity import of_piece
 from ...frame.roles import LEG
 from ...phrases import listed
 from ...runs import Array
@@ -15,7 +17,7 @@ from ...trade.practice import MARKED
 from ..joints.meeting import Joint
 from ..kinds import Key, shape_keys
 from ..parts import Part
-from ..placing.sizes import in_piece
+from ..placing.sizes import RailSizes, in_piece, rail_sizes
 
 
 @attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
@@ -29,6 +31,15 @@ class Piece:
     lost: Mapping[str, float]
     wanted: Mapping[str, float] = attrs.field(factory=dict)
     number: int = 1
+
+    @cached_property
+    def rail_sizes(self) -> Mapping[str, RailSizes]:
+        """Sizes of every rail by its name, in every piece."""
+        return rail_sizes(self.frame)
+
+    def finished(self, identity: str) -> Finished | None:
+        """How a part of this piece was finished; None where it is still to be made."""
+        return self.frame.finished.get(of_piece(self.number, identity))
 
     @property
     def legs(self) -> tuple[Part, ...]:

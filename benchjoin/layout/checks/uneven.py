@@ -1,4 +1,7 @@
-"""Uneven wood: rails of a level, legs of a set, and lengths that should match, where they measure differently."""
+"""Uneven wood: rails of a level, and lengths that should match, where they measure differently.
+
+What is sized, marked or cut stays: rails that are still to be sized follow it, and no advice asks to plane it.
+"""
 
 from __future__ import annotations
 
@@ -9,35 +12,51 @@ from ...findings import Finding, Severity
 from ...frame.identity import of_piece
 from ...frame.slots import Slot
 from ...lengths import TOUCH
+from ...phrases import listed
 from ...sources import COMMON_PRACTICE
 from ..joining import let_in
 from ..parts import Part
-from ..placing.sizes import RailSizes, rail_sizes
+from ..placing.sizes import RailSizes
 from .piece import Piece
 
 
 def uneven_rails(piece: Piece) -> Iterator[Finding]:
     """Rails that are sized to the narrowest, that leave a gap in their notch, or that stand proud of the leg."""
-    sizes = rail_sizes(piece.frame)
     for slot in piece.frame.rails():
         if slot.name in piece.parts:
-            yield from _widths(piece, slot, sizes[slot.name])
-            yield from _thickness(piece, slot, sizes[slot.name])
+            yield from _widths(piece, slot, piece.rail_sizes[slot.name])
+            yield from _thickness(piece, slot, piece.rail_sizes[slot.name])
 
 
 def _widths(piece: Piece, slot: Slot, sizes: RailSizes) -> Iterator[Finding]:
     found, own, notch = map(piece.of, (sizes.found, sizes.own.width, sizes.notch))
     name = piece.where(slot.name)
+    level = [s for own in piece.frame.rails_of.values() if slot in own for s in own if s.width == slot.width]
+    done = [other for other in level if piece.finished(other.name)]
     if found - own > TOUCH:
+        like = f"what is finished of its level ({listed([other.name for other in done])})"
         what = (
-            f"{name} is {piece.say(found)} wide; size it to {piece.say(own)} like the narrowest of its level, "
-            f"{piece.amount(found - own)} less."
+            f"{name} is {piece.say(found)} wide; size it to {piece.say(own)} like "
+            f"{like if done else 'the narrowest of its level'}, {piece.amount(found - own)} less."
         )
         yield _finding(piece, "note", "size to the narrowest", (slot.name,), what, {"found": found, "width": own})
+    if slot in done and piece.frame.uneven == "narrowest":
+        yield from _stays_wide(piece, slot, own, [other for other in level if other.name in piece.parts])
     if slot.joint is not None and slot.joint.shares and notch - own > TOUCH:
         gap = piece.amount(notch - own)
         what = f"{name} is {gap} narrower than its notches, which are cut for the widest of its level."
         yield _finding(piece, "note", "gap accepted", (slot.name,), what, {"gap": notch - own})
+
+
+def _stays_wide(piece: Piece, slot: Slot, own: float, level: Iterable[Slot]) -> Iterator[Finding]:
+    """A finished rail that is wider than another of its level: it stays."""
+    narrow = min(piece.of(piece.rail_sizes[other.name].own.width) for other in level)
+    if own - narrow > piece.frame.tape.hair:
+        what = (
+            f"{piece.where(slot.name)} is finished at {piece.say(own)} and stays so; the narrowest of its level is "
+            f"{piece.say(narrow)} wide, {piece.amount(own - narrow)} less. Let their edges differ by that much."
+        )
+        yield _finding(piece, "note", "stays wider", (slot.name,), what, {"width": own, "narrowest": narrow})
 
 
 def _thickness(piece: Piece, slot: Slot, sizes: RailSizes) -> Iterator[Finding]:
@@ -50,43 +69,10 @@ def _thickness(piece: Piece, slot: Slot, sizes: RailSizes) -> Iterator[Finding]:
         name = piece.where(slot.name)
         what = (
             f"{name} is {piece.amount(proud)} thicker than the thinnest rail of its level, which sets the depth of the "
-            "notches; it stands proud by that much. Plane it, or accept it."
+            "notches; it stands proud by that much. "
+            f"{'It is finished: accept it.' if piece.finished(slot.name) else 'Plane it, or accept it.'}"
         )
         yield _finding(piece, "note", "stands proud", (slot.name,), what, {"proud": proud})
-
-
-def uneven_legs(piece: Piece) -> Iterator[Finding]:
-    """Legs of one stock that measure differently by more than a hair; those that are marked already are let be."""
-    for legs in _drawn_alike(piece):
-        for axis, what in ((1, "depth"), (0, "width")):
-            sizes = [leg.blank.size()[axis] for leg in legs]
-            spread = max(sizes) - min(sizes)
-            if spread > piece.frame.tape.hair:
-                thin, thick = (legs[sizes.index(f(sizes))].identity for f in (min, max))
-                sentence = (
-                    f"{piece.where(thick)} is {piece.amount(spread)} more in {what}, as it stands, than {thin} "
-                    f"({piece.say(max(sizes))} and {piece.say(min(sizes))}), the most and the least of these legs. "
-                    f"Plane all to {piece.say(min(sizes))} before they are clamped and marked."
-                )
-                numbers = {"spread": spread, "least": min(sizes)}
-                yield _finding(piece, "warning", "legs differ", (thick, thin), sentence, numbers)
-
-
-def _drawn_alike(piece: Piece) -> list[list[Part]]:
-    """Legs still to be marked that were drawn with one section, in groups."""
-    by_name = {part.identity: part for part in piece.legs}
-    groups: list[tuple[tuple[object, ...], list[Part]]] = []
-    for slot in piece.frame.legs():
-        done = piece.frame.finished.get(of_piece(piece.number, slot.name))
-        if done is not None and done.state != "sized":
-            continue
-        drawn = (slot.stock.name, slot.axes, slot.thickness, slot.width)
-        legs = next((legs for like, legs in groups if like == drawn), None)
-        if legs is None:
-            groups.append((drawn, [by_name[slot.name]]))
-        else:
-            legs.append(by_name[slot.name])
-    return [legs for _, legs in groups]
 
 
 def uneven_lengths(piece: Piece) -> Iterator[Finding]:
@@ -109,9 +95,11 @@ def _lengths(piece: Piece, rails: Iterable[Part]) -> Iterator[Finding]:
     short, long = sorted(rails, key=lambda part: part.length)
     differ = long.length - short.length
     if differ > piece.frame.tape.hair:
+        legs = {host for rail in (long, short) for host in rail.slot.hosts}
+        plane = "" if any(map(piece.finished, legs)) else "plane the legs alike, or "
         sentence = (
             f"{piece.where(long.identity)} comes out {piece.amount(differ)} longer than {short.identity} "
-            f"({piece.say(long.length)} and {piece.say(short.length)}). They share one stop: plane the legs alike, or "
+            f"({piece.say(long.length)} and {piece.say(short.length)}). They share one stop: {plane}"
             f"cut both at the shorter length and leave a gap of {piece.amount(differ)}."
         )
         numbers = {"long": long.length, "short": short.length}

@@ -1,8 +1,9 @@
 """Best known sizes of parts, piece by piece: what was measured, or else what was described. [mm]
 
 Where the rails of one level of a piece that were drawn alike measure differently, the maker has said what to do with
-them: all are sized to the narrowest, each notch is marked from its own rail, or all notches are cut for the widest. A
-flush depth follows the thinnest rail, whichever it is.
+them: all are sized to the narrowest, each notch is marked from its own rail, or all notches are cut for the widest.
+Rails that are finished stay as they are, and the others are sized to the narrowest of those. A flush depth follows the
+thinnest rail, whichever it is.
 """
 
 from __future__ import annotations
@@ -117,7 +118,19 @@ def _rail(frame: Frame, slot: Slot, level: Sequence[Slot], found: Mapping[str, S
     own = found[slot.name]
     widths = [found[s.name].width for s in level if s.width == slot.width]
     thick = [found[s.name].thickness for s in level if s.thickness == slot.thickness and s.joint == slot.joint]
-    done = np.array([of_piece(n, slot.name) in frame.finished for n in range(1, frame.quantity + 1)])
-    width = own.width if frame.uneven != "narrowest" else np.where(done, own.width, least(widths))
+    width = own.width if frame.uneven != "narrowest" else _narrowed(frame, slot, level, found)
     notch = most([width, *widths]) if frame.uneven == "widest" else width
     return RailSizes(own=Section(own.thickness, width), found=own.width, notch=notch, flush=least(thick))
+
+
+def _narrowed(frame: Frame, slot: Slot, level: Sequence[Slot], found: Mapping[str, Section]) -> Array:
+    """Width of a rail that is sized to the narrowest of its level that is finished, or else to the narrowest of all."""
+    own, alike = found[slot.name].width, [other for other in level if other.width == slot.width]
+    kept = least(np.where(_done(frame, other), found[other.name].width, np.inf) for other in alike)
+    narrowest = np.where(np.isinf(kept), least(found[other.name].width for other in alike), kept)
+    return np.where(_done(frame, slot), own, least([own, narrowest]))
+
+
+def _done(frame: Frame, slot: Slot) -> Array:
+    """In which pieces a member is sized or further, shape (quantity,)."""
+    return np.array([of_piece(n, slot.name) in frame.finished for n in range(1, frame.quantity + 1)])

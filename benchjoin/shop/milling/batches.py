@@ -14,6 +14,7 @@ import attrs
 
 from ...frame.identity import plain
 from ...frame.stock import Stock
+from ...layout.done import to_make
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, steady
@@ -100,9 +101,9 @@ class Batch:
 
 
 def make_batches(layout: Layout, practice: Milling, starts: Mapping[str, Stock]) -> tuple[Batch, ...]:
-    """Batches of a layout, the thickest first; starts are sections by the name of the stock milled from them."""
+    """Batches of what is still to be made, the thickest first; starts are sections by the name of the stock milled."""
     groups: dict[tuple[Stock, float], list[Part]] = {}
-    for part in layout.parts:
+    for part in to_make(layout.frame, layout.parts):
         source = starts.get(part.stock.name) or part.stock.start or part.stock
         groups.setdefault((source, steady(part.slot.thickness)[0]), []).append(part)
     ordered = sorted(groups.items(), key=lambda item: (-item[0][1], item[0][0].name))

@@ -17,6 +17,7 @@ from ...errors import LengthError, MeasurementError, typed
 from ...frame.address import alter
 from ...frame.frame import Frame
 from ...frame.identity import piece_of, plain
+from ...layout.placing.sizes import best_known
 from ...lengths import mm
 from ...readings import Tape
 from .size_list import PART, SIZES, UNITS, Cell, CellFault, read_list, refuse
@@ -44,7 +45,13 @@ def read_measurements(source: str | Path, frame: Frame) -> Frame:
     MeasurementError
         With every fault of the list by line and column: a column or unit that is missing, units that are mixed, text or
         nothing where a size is asked for, a size more than twice or less than half as drawn, a part that is not in the
-        design or stands there twice.
+        design or stands there twice, another size for a part that is sized, marked or cut than it was kept at.
+
+    Notes
+    -----
+    A list may be older than what was done since. For a part that is finished a size that agrees with the kept one, to a
+    hair of the tape, changes nothing; another one is a fault, since it is more likely a slip than wood that moved. A
+    row without a piece holds for the pieces that are still to be made, and a finding names those that do not take it.
     """
     found = read_list(_text(source))
     faults = list(found.faults)
@@ -68,7 +75,10 @@ def read_measurements(source: str | Path, frame: Frame) -> Frame:
             if isinstance(size, float):
                 expected = getattr(drawn[piece_of(part)[1]], field)
                 faults += _slips(cells[name], size, expected, field, frame.tape)
-                changes[f"{part}.{field}"] = size
+                if part in frame.finished:
+                    faults += _kept(cells[name], size, part, field, frame)
+                else:
+                    changes[f"{part}.{field}"] = size
     refuse(faults)
     return alter(frame, changes)
 
@@ -121,6 +131,21 @@ def _size(cell: Cell, commas: bool, signs: set[str]) -> float | CellFault:
         return mm(f"{figures.replace(',', '.')} {unit}", what="a size")
     except LengthError:
         return cell.fault(f"{typed(cell.text)} is no size of wood. Write a number of {words}, or leave the cell blank.")
+
+
+def _kept(cell: Cell, size: float, part: str, field: str, frame: Frame) -> list[CellFault]:
+    """Another size of a finished part than it was kept at."""
+    piece, identity = piece_of(part)
+    slot = next(slot for slot in frame.slots() if slot.name == identity)
+    kept = best_known(frame, slot, piece or 1)[field]
+    if abs(size - kept) <= frame.tape.hair:
+        return []
+    say = frame.tape.say
+    what = (
+        f"{say(size)} for the {field} of {part}, which is {frame.finished[part].state} and kept at {say(kept)}. Leave "
+        f'the cell blank; or, if it measures that by now, say so by its name: alter(frame, {{"{part}.{field}": …}}).'
+    )
+    return [cell.fault(what)]
 
 
 def _slips(cell: Cell, size: float, drawn: float, field: str, tape: Tape) -> list[CellFault]:

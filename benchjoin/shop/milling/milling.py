@@ -25,7 +25,8 @@ from ...readings import Tape
 from ...tables import Table
 from ...trade.allowances import Milling, usual_milling
 from ...trade.order_of_work import ORDER
-from ..cut_list import marks
+from ..done import done_notes
+from ..marks import marks
 from .batches import Batch, Item, Line, RoughBlank, known_sizes, make_batches
 from .checks import find
 from .steps import CAUTIONS, steps
@@ -50,7 +51,10 @@ FINE = {"in": Tape("1/32 in"), "mm": Tape("0.5 mm")}
 
 @attrs.frozen(kw_only=True, repr=False)
 class MillingPlan:
-    """Batches in the order in which they go through the planer, and what the maker must know about them."""
+    """Batches in the order in which they go through the planer, and what the maker must know about them.
+
+    Parts that are sized, marked or cut are in no batch; the notes of its tables name them.
+    """
 
     layout: Layout
     practice: Milling
@@ -82,6 +86,7 @@ class MillingPlan:
             f"a dressed one {say(p.dressed_side)}. Rough lengths have {say(p.end)} at each end and {say(p.parting)} "
             f"between parts, and none is under {say(p.least)}. Common practice, no source: change it to your wood, and "
             "the least length to what your manuals say.",
+            *done_notes(self.layout.frame, self.layout.parts),
         )
         return Table(f"Milling plan: {self.layout.frame.name}", columns, rows, notes, "clllrcrl")
 
@@ -92,12 +97,12 @@ class MillingPlan:
             for batch in self.batches
             for step, told in steps(batch, self.tape)
         ]
-        after = [step for step in ORDER if step.number > max(int(number) for _, number, _ in rows)]
+        after = [step for step in ORDER if step.number > max((int(number) for _, number, _ in rows), default=0)]
         notes = tuple(f"{step}: {step.words}." for step in after)
         return Table("Order of work", ("Batch", "Step", "What to do"), tuple(rows), notes, "ccl")
 
     def measuring(self) -> Table:
-        """A line for each part and spare: the drawn size, and what was measured, or room to write it."""
+        """A line for each part to make and each spare: the drawn size, and what was measured, or room to write it."""
         unit, read = self.tape.unit, self.tape.read
         fine = (lambda size: f"{size:.1f}") if unit == "mm" else FINE["in"].read
         rows = []
@@ -106,12 +111,14 @@ class MillingPlan:
             found = (fine(known[field]) if field in known else "" for field in ("thickness", "width"))
             rows.append((item.mark, item.name, str(batch.number), *map(read, drawn), *found))
         columns = ("Mark", "Part", "Batch", *(f"{name} ({unit})" for name in CSV_COLUMNS[3:]))
-        return Table("Sizes on the wood", columns, tuple(rows), (), "llcrrrr")
+        done = done_notes(self.layout.frame, self.layout.parts)
+        return Table("Sizes on the wood", columns, tuple(rows), done, "llcrrrr")
 
     def csv(self) -> str:
         """The list of sizes, to be filled in: decimal numbers in the unit that the headings name (RFC 4180).
 
-        Cells of what was measured already are filled; a blank cell keeps the drawn size.
+        Cells of what was measured already are filled; a blank cell keeps the drawn size. A part that is sized, marked
+        or cut has no line: its size is kept.
         """
         unit = self.tape.unit
         out = io.StringIO(newline="")

@@ -14,7 +14,8 @@ from ...readings import Tape
 from ...sources import COMMON_PRACTICE
 from ...trade.allowances import Milling, usual_milling
 from ...trade.order_of_work import step
-from ..cut_list import called, marks
+from ..called import called
+from ..marks import marks
 from .notching import Notching
 from .setting import Setting
 from .shop import Shop, Way

@@ -16,6 +16,7 @@ from collections.abc import Collection, Iterator, Sequence
 import attrs
 
 from ...errors import AddressError
+from ...layout.done import is_open
 from ...layout.joints.meeting import Cut
 from ...layout.layout import Layout
 from ...layout.on_face import OnFace
@@ -97,6 +98,8 @@ class Notching:
 def notchings(layout: Layout, *, from_top: Collection[str] = ()) -> tuple[Notching, ...]:
     """Every notch and lap of the batch that is not cut yet, part by part from its foot or datum end.
 
+    A part that is marked still has all of them to be cut; one that is cut only those that came into the design later.
+
     Parameters
     ----------
     layout : Layout
@@ -113,15 +116,15 @@ def notchings(layout: Layout, *, from_top: Collection[str] = ()) -> tuple[Notchi
         if name not in known:
             raise AddressError(f"There is no level {name!r}. Levels are {', '.join(known)}.", address=name, known=known)
     tops = {from_top} if isinstance(from_top, str) else set(from_top)
-    finished = layout.frame.finished
-    uncut = [part for part in layout.parts if part.name not in finished or finished[part.name].state != "cut"]
-    return tuple(found for part in uncut for found in _of(layout, part, tops))
+    return tuple(found for part in layout.parts for found in _of(layout, part, tops))
 
 
 def _of(layout: Layout, part: Part, from_top: Collection[str]) -> Iterator[Notching]:
     found = []
     made = [cut for cut in part.cuts if layout.mate(part, cut.mate) is not None]
     for cut in map(part.on_face, made):  # what is marked for a rail that is gone since is not cut
+        if not is_open(layout.frame, part, cut.cut, "cut"):
+            continue
         mate = layout.mate(part, cut.mate)
         level = part.level or (mate.level if mate else None) or ""
         top = part.slot.upright and level in from_top

@@ -16,9 +16,11 @@ from collections.abc import Collection, Mapping, Sequence
 import attrs
 
 from ...findings import Finding, in_order
+from ...layout.done import state_of, to_make
 from ...layout.layout import Layout
 from ...readings import Tape
 from ...tables import Table
+from ..done import done_notes
 from .checks import setting_findings
 from .choosing import chosen
 from .gathering import Gathered
@@ -38,6 +40,7 @@ class Settings:
     """All settings of a batch in order, what must be changed for them, and what the maker must know.
 
     notching are the settings for notches and laps; crosscuts and rips those for the lengths and widths of the cut list.
+    sized and cut are notes on what is done: parts that need no stop for their length, and parts whose notches are cut.
     """
 
     name: str
@@ -48,6 +51,8 @@ class Settings:
     crosscuts: tuple[Sizing, ...]
     rips: tuple[Sizing, ...]
     findings: tuple[Finding, ...]
+    sized: tuple[str, ...] = ()
+    cut: tuple[str, ...] = ()
 
     @property
     def cuts(self) -> int:
@@ -61,15 +66,15 @@ class Settings:
 
     def table(self) -> Table:
         """The settings for notches and laps, one a line, with a test cut before the first of each head and height."""
-        return setting_table(self.name, self.notching, self.changes, self.tape, self.shop)
+        return _noted(setting_table(self.name, self.notching, self.changes, self.tape, self.shop), self.cut)
 
     def crosscut_table(self) -> Table:
         """The stops for the lengths of the cut list."""
-        return sizing_table(f"Lengths: {self.name}", self.crosscuts, self.tape, self.shop.minutes)
+        return _noted(sizing_table(f"Lengths: {self.name}", self.crosscuts, self.tape, self.shop.minutes), self.sized)
 
     def rip_table(self) -> Table:
         """The fence for the widths of the cut list."""
-        return sizing_table(f"Widths: {self.name}", self.rips, self.tape, self.shop.minutes)
+        return _noted(sizing_table(f"Widths: {self.name}", self.rips, self.tape, self.shop.minutes), self.sized)
 
     def __str__(self) -> str:
         return self.table().text()
@@ -104,12 +109,13 @@ def settings(
     """
     tape = layout.frame.tape
     shop = shop or usual_shop(tape)
-    own = {part.name for part in (layout.parts if letter is None else layout.set(letter).members)}
+    own = {part.name: part for part in (layout.parts if letter is None else layout.set(letter).members)}
     notches = [notch for notch in notchings(layout, from_top=from_top) if notch.part.name in own]
     taken, refused = _ways(notches, shop, tape)
     found = [chosen(OF_WAY[way], taken[way], shop, tape) for way in WAYS]
     ordered, changes = _in_a_row([tool for tools, _ in found for tool in tools], tried=all(tried for _, tried in found))
-    parts = [part for part in layout.parts if part.name in own and part.name not in layout.frame.finished]
+    parts = [part for part in to_make(layout.frame, layout.parts) if part.name in own]
+    notched = [part for part in own.values() if part.cuts and state_of(layout.frame, part) == "cut"]
     lengths, widths = crosscuts(parts, shop, tape), rips(parts, shop, tape)
     return Settings(
         name=layout.frame.name if letter is None else f"{layout.frame.name}, set {letter}",
@@ -120,7 +126,13 @@ def settings(
         crosscuts=lengths,
         rips=widths,
         findings=in_order(setting_findings(notches, refused, ordered, lengths, shop, tape, layout.frame.quantity)),
+        sized=done_notes(layout.frame, own.values()),
+        cut=done_notes(layout.frame, notched),
     )
+
+
+def _noted(table: Table, notes: Sequence[str]) -> Table:
+    return attrs.evolve(table, notes=(*table.notes, *notes))
 
 
 def _ways(

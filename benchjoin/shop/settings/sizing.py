@@ -18,7 +18,8 @@ from ...phrases import counted
 from ...readings import Tape
 from ...tables import Table
 from ...trade.order_of_work import step
-from ..cut_list import called, marks
+from ..called import called
+from ..marks import marks
 from .minutes import Minutes, told
 from .shop import Shop
 from .ways.operation import one_place

@@ -15,7 +15,8 @@ from ...phrases import listed
 from ...readings import Tape
 from ...tables import Table
 from ...trade.saws import SHIM_MOST
-from ..cut_list import marks, several
+from ..called import several
+from ..marks import marks
 from .minutes import told as in_figures
 from .notes import notes
 from .setting import Changes, Setting

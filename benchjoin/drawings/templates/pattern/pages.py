@@ -15,6 +15,7 @@ from ....drafting.sheets.figure import Figure
 from ....drafting.sheets.sheet import Sheet
 from ....layout.layout import Layout
 from ....layout.patterns import LayOn, lay_ons
+from ....shop.done import marked_notes
 from ...making.asked import Asked, OnDeskPaper, ask
 from ...making.buildable import must_be_buildable
 from ...making.desk import packed_on_desks
@@ -117,4 +118,5 @@ def _head(layout: Layout, number: int, pages: int) -> tuple[str, ...]:
         f"Lay-on patterns{of}. {layout.frame.name}",
         f"Cut out, fold down along the dashed lines, lay on the face that is cut, near shoulder at the height stated "
         f"({unit} from the foot), and prick the lines. Hatched wood is waste: saw on its side of the line.",
+        *marked_notes(layout.frame, layout.parts),
     )

@@ -17,6 +17,7 @@ from ....drafting.sheets.figure import Figure
 from ....drafting.sheets.sheet import Sheet
 from ....layout.layout import Layout
 from ....layout.sticks import Stick, sticks
+from ....shop.done import marked_notes
 from ...making.asked import Asked, OnDeskPaper, ask
 from ...making.buildable import must_be_buildable
 from ...making.desk import packed_on_desks
@@ -55,7 +56,7 @@ def stick_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
     made = sticks(layout)
     if not made:
         return ()
-    lines = _legend(made)
+    lines = [*_legend(made), *marked_notes(layout.frame, layout.parts)]
 
     def head(number: int, pages: int) -> tuple[str, ...]:
         return _head(layout, lines, number, pages)

@@ -1,0 +1,52 @@
+"""Marks in a row, as lists tell them: runs drawn together, and sets that are alike."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+
+def marks(found: Iterable[str]) -> str:
+    """Marks in a row, runs of three and more drawn together: 'A1–A4, B1, B2'; many sets that are alike, too.
+
+    >>> marks(["A1", "A2", "A3", "B1", "B2"])
+    'A1–A3, B1, B2'
+    >>> marks(f"{letter}{number}" for letter in "ABCDEF" for number in (1, 2))
+    'A1, A2 to F1, F2 (6 sets)'
+    """
+    numbers: dict[str, list[int]] = {}
+    for mark in found:
+        letter = mark.rstrip("0123456789")
+        numbers.setdefault(letter, []).append(int(mark[len(letter) :]))
+    alike: list[list[str]] = []
+    for letter in sorted(numbers, key=_place):
+        before = alike[-1][-1] if alike else ""
+        if before and _place(letter) == _place(before) + 1 and set(numbers[letter]) == set(numbers[before]):
+            alike[-1].append(letter)
+        else:
+            alike.append([letter])
+    told = [[_numbered(letter, numbers[letter]) for letter in letters] for letters in alike]
+    return ", ".join(f"{t[0]} to {t[-1]} ({len(t)} sets)" if len(t) > MOST_SETS else ", ".join(t) for t in told)
+
+
+MOST_SETS = 4
+"""Sets alike that are told one by one."""
+
+
+def _place(letter: str) -> int:
+    """Place of a set's letter among all: A is 1, Z 26, AA 27."""
+    place = 0
+    for sign in letter:
+        place = place * 26 + ord(sign) - 64
+    return place
+
+
+def _numbered(letter: str, numbers: Iterable[int]) -> str:
+    """Marks of one set, runs of three and more drawn together."""
+    runs: list[list[int]] = []
+    for number in sorted(set(numbers)):
+        if runs and runs[-1][-1] == number - 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    told = [[f"{letter}{number}" for number in run] for run in runs]
+    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(run) for run in told)
