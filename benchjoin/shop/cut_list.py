@@ -101,12 +101,12 @@ def _count(part: Part, kind: str) -> str:
 
 
 def marks(found: Iterable[str]) -> str:
-    """Marks in a row, runs of three and more drawn together: 'A1–A4, B1, B2'; many sets that are alike, too.
+    """Marks in a row, runs of three and more drawn together: 'A1–A4, B1, B2'; many pieces that are alike, too.
 
     >>> marks(["A1", "A2", "A3", "B1", "B2"])
     'A1–A3, B1, B2'
     >>> marks(f"{letter}{number}" for letter in "ABCDEF" for number in (1, 2))
-    'A1, A2 to F1, F2 (6 sets)'
+    'A1, A2 to F1, F2 (6 pieces)'
     """
     numbers: dict[str, list[int]] = {}
     for mark in found:
@@ -120,11 +120,11 @@ def marks(found: Iterable[str]) -> str:
         else:
             alike.append([letter])
     told = [[_numbered(letter, numbers[letter]) for letter in letters] for letters in alike]
-    return ", ".join(f"{t[0]} to {t[-1]} ({len(t)} sets)" if len(t) > MOST_SETS else ", ".join(t) for t in told)
+    return ", ".join(f"{t[0]} to {t[-1]} ({len(t)} pieces)" if len(t) > MOST_PIECES else ", ".join(t) for t in told)
 
 
-MOST_SETS = 4
-"""Sets alike that are told one by one."""
+MOST_PIECES = 4
+"""Pieces alike that are told one by one."""
 
 
 def _place(letter: str) -> int:
