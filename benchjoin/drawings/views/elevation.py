@@ -15,6 +15,7 @@ from ...errors import AddressError
 from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
+from ..making.pieces import named, titled
 from .strokes import level_names, strokes
 from .view import view
 from .view_sizes import upright
@@ -54,6 +55,7 @@ def elevation_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
 def _elevation(layout: Layout, asked: Asked, seen: str) -> Sheet:
     parts = layout.piece(asked.piece)
     look = view(parts, seen)
+    title = titled(asked, look.eye.title)
 
     def draw(scale: float) -> Figure:
         sizes = upright(layout, parts, look, scale, asked.house)
@@ -63,6 +65,7 @@ def _elevation(layout: Layout, asked: Asked, seen: str) -> Sheet:
             *level_names(parts, look, scale),
             *sizes.drawing(),
         )
-        return Figure(name=look.eye.title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
+        return Figure(name=title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
-    return fit_view(asked, draw, name=f"elevation-{seen}", kind="Elevation", title=look.eye.title, wood=look.bounds)
+    name = named(asked, f"elevation-{seen}")
+    return fit_view(asked, draw, name=name, kind="Elevation", title=title, wood=look.bounds)
