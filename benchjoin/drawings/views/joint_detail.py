@@ -172,9 +172,8 @@ def _how_many(layout: Layout, same: Sequence[Joint]) -> str:
     number = next(iter(counts.values()))
     if set(counts.values()) == {number}:
         return f"{number} alike in each piece. " if number > 1 else ""
-    told = ", ".join(
-        f"{pieces_called(pieces)} {'have' if len(pieces) > 1 else 'has'} {count}" for pieces, count in counts.items() if count
-    )
+    have = {pieces: "have" if len(pieces) > 1 else "has" for pieces in counts}
+    told = ", ".join(f"{pieces_called(own)} {have[own]} {count}" for own, count in counts.items() if count)
     return f"{told[0].upper()}{told[1:]}. "
 
 
