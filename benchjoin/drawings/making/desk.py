@@ -41,7 +41,8 @@ def _stamped(asked: Asked, page: DeskPage, items: Sequence[Item]) -> Drawing:
 def desk_sheet(asked: Asked, page: DeskPage, items: Sequence[Item], *, name: str, title: str) -> Sheet:
     """A sheet of a desk page, with items in the order in which they are drawn, and its stamp."""
     size = (page.width, page.height)
-    return make(*items, _stamped(asked, page, items), house=asked.house, name=name, title=title, size=size, full_size=True)
+    drawn = (*items, _stamped(asked, page, items))
+    return make(*drawn, house=asked.house, name=name, title=title, size=size, full_size=True)
 
 
 def packed_on_desks(
