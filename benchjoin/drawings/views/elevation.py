@@ -1,6 +1,7 @@
 """Elevations: how the thing looks from one side, and how high everything is.
 
-Heights run from the floor as the tape does, with the rails of the near side and of the far side on a line each;
+Heights run from the floor as the tape does, with the rails of the near side and of the far side on a line each, and
+the clears between them in brackets;
 widths run from the left end or the front. The largest standard scale that fits the paper, either way up, is taken.
 """
 
@@ -15,7 +16,9 @@ from ...errors import AddressError
 from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
+from ..making.house import reader
 from ..making.pieces import named, titled
+from .clear_sizes import clear_sizes
 from .strokes import level_names, strokes
 from .view import view
 from .view_sizes import upright
@@ -64,6 +67,7 @@ def _elevation(layout: Layout, asked: Asked, seen: str) -> Sheet:
             *strokes(look.hidden, "hidden", scale),
             *level_names(parts, look, scale),
             *sizes.drawing(),
+            *clear_sizes(parts, look, scale, reader(layout.frame, asked.house)),
         )
         return Figure(name=title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
