@@ -64,15 +64,13 @@ def _ways_up(part: Part, mirrored: bool) -> Iterator[tuple[Sequence[float], list
                 yield (length, wide, thin), [box.mirrored(0, length).mirrored(1, wide) for box in turned]
 
 
-def _pairs(boxes: Sequence[Box], others: list[Box]) -> float:
-    """The largest difference between boxes, each with that of the others which is nearest to it. [mm]"""
-    left, most = list(others), 0.0
-    for box in boxes:
-        ends = (*box.low, *box.high)
-        apart, nearest = min((_differ(ends, (*each.low, *each.high)), n) for n, each in enumerate(left))
-        most = max(most, apart)
-        del left[nearest]
-    return most
+def _pairs(boxes: Sequence[Box], others: Sequence[Box]) -> float:
+    """How far a box of either lies from the nearest of the other at most; nought where there are none. [mm]"""
+    if not boxes:
+        return 0.0
+    one, other = (np.array([(*box.low, *box.high) for box in each]) for each in (boxes, others))
+    apart = abs(one[:, None] - other[None]).max(axis=2)
+    return float(max(apart.min(axis=0).max(), apart.min(axis=1).max()))
 
 
 def _differ(one: Sequence[float], other: Sequence[float]) -> float:
