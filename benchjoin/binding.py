@@ -21,6 +21,7 @@ from .drawings.lists.contents import contents_pages
 from .drawings.lists.cover import cover_pages
 from .drawings.lists.milling_sheet import milling_pages
 from .drawings.lists.parts_sheet import apart_pages
+from .drawings.lists.print_again import PrintAgain, print_again
 from .drawings.lists.settings_sheet import settings_pages
 from .drawings.lists.table_sheets import cut_list_pages, findings_pages, moved_pages
 from .drawings.making.asked import Asked, Bound, ask
@@ -125,8 +126,8 @@ def _numbered(made: list[Sheet]) -> tuple[Sheet, ...]:
     return tuple(attrs.evolve(sheet, number=n, count=len(made)) for n, sheet in enumerate(made, 1))
 
 
-def changed_sheets(old: Layout, new: Layout, *, paper: str | None = None) -> tuple[str, ...]:
-    """Names of the sheets that must be printed again when a layout takes the place of another, in the binder's order.
+def changed_sheets(old: Layout, new: Layout, *, paper: str | None = None) -> PrintAgain:
+    """Names of the sheets that must be printed again when a layout takes the place of another, with what changed.
 
     Parameters
     ----------
@@ -135,19 +136,29 @@ def changed_sheets(old: Layout, new: Layout, *, paper: str | None = None) -> tup
     paper : str, optional
         As for `sheets`.
 
+    Returns
+    -------
+    again : PrintAgain
+        A tuple of names: the sheets of the binder in its order, then sticks, patterns and tiles. Each name has `what`,
+        a sentence; `gone` has the names of sheets that there are no more.
+
     Notes
     -----
     A sheet counts if its drawing, its page or its title block is not what it was; numbers of sheets do not count, nor
-    do the contents, which follow them.
+    do the contents, which follow them. Of a layout with errors nothing is for the wood.
 
     Examples
     --------
-    ``for name in changed_sheets(before, after): print(name)``
+    ``for name in changed_sheets(before, after): print(name, name.what)``
     """
-    before, after = (sheets(layout, paper=paper, only=SECTIONS) for layout in (old, new))
-    known = {sheet.name: attrs.evolve(sheet, number=None, count=None) for sheet in before}
-    again = (sheet.name for sheet in after if known.get(sheet.name) != attrs.evolve(sheet, number=None, count=None))
-    return tuple(again)
+    before, after = (_on_paper(layout, paper) for layout in (old, new))
+    return print_again(old, new, before, after)
+
+
+def _on_paper(layout: Layout, paper: str | None) -> list[Sheet]:
+    """All sheets of the binder, and all desk pages."""
+    asked = ask(layout, Bound, {"paper": paper})
+    return [*sheets(layout, paper=paper, only=SECTIONS), *([] if layout.errors() else all_templates(layout, asked))]
 
 
 def bind(layout: Layout, path: str | Path, *, only: Collection[str] | None = None, **options: Unpack[Bound]) -> Path:

@@ -26,3 +26,19 @@ def counted(number: int, word: str) -> str:
 def several(word: str) -> str:
     """The word for several of something: notches, half-laps."""
     return f"{word}es" if word.endswith(("h", "s")) else f"{word}s"
+
+
+def pieces_called(numbers: Sequence[int]) -> str:
+    """What pieces are called.
+
+    >>> pieces_called([2]), pieces_called([1, 3]), pieces_called([1, 2, 3, 5])
+    ('piece 2', 'pieces 1 and 3', 'pieces 1 to 3 and 5')
+    """
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and runs[-1][-1] == number - 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    told = [word for run in runs for word in ([f"{run[0]} to {run[-1]}"] if len(run) > 2 else map(str, run))]
+    return f"piece{'s' * (len(numbers) > 1)} {listed(told)}"

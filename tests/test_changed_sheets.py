@@ -2,19 +2,24 @@
 
 from __future__ import annotations
 
+import copy
+import pickle
+
 import pytest
-from designs import bench
+from designs import bench, rack
 from samples import SAMPLES
 
 from benchjoin import alter, changed_sheets, keep, lay_out
 from benchjoin.binding import sheets
 from benchjoin.errors import NotLaidOut
+from benchjoin.template_pages import template_sheets
 
 OLD = lay_out(bench)
 
 
 def names(layout):
-    return [sheet.name for sheet in sheets(layout)]
+    """The sheets of the binder, then the desk pages."""
+    return [sheet.name for sheet in (*sheets(layout), *template_sheets(layout))]
 
 
 @pytest.mark.slow
@@ -27,7 +32,7 @@ def test_nothing_is_printed_again_where_nothing_changed(frame):
 def test_a_narrower_hook_rail_is_seen_on_these_pages():
     new = lay_out(alter(bench, {"hook rail/back rail.width": "3 7/16 in"}))
     found = changed_sheets(OLD, new)
-    assert {"cut-list", "set-a", "set-a-reduced", "elevation-back", "settings-notches"} <= set(found)
+    assert {"cut-list", "set-a", "set-a-reduced", "elevation-back", "settings-notches-1"} <= set(found)
     assert not {"plan", "section-foot-shelf", "settings-lengths", "contents"} & set(found)
 
 
@@ -67,3 +72,67 @@ def test_a_paper_may_be_named():
 def test_frames_are_told_to_be_laid_out():
     with pytest.raises(NotLaidOut, match=r"layout = lay_out\(frame\)"):
         changed_sheets(OLD, bench)
+
+
+HIGHER = lay_out(alter(bench, {"2/bench/front rail.width": "3 7/16 in"}))
+"""Bench 2 has a front rail that measures 1/16 in less."""
+
+
+@pytest.fixture(scope="module")
+def higher():
+    return changed_sheets(OLD, HIGHER)
+
+
+def what(found, name):
+    return found[found.index(name)].what
+
+
+def test_each_says_what_changed_by_the_marks_on_the_wood(higher):
+    assert what(higher, "story-sticks-1").startswith("B1–B4: bench bottom 32 → 32 1/16; ")
+    assert "3 1/2 → 3 7/16" in what(higher, "patterns-1")
+    assert "B1–B4: bench " in what(higher, "cut-list")
+
+
+def test_sticks_patterns_and_tiles_are_among_them(higher):
+    assert {"story-sticks-1", "patterns-1", "set-a-a1", "set-b", "set-b-a1"} <= set(higher)
+
+
+def test_what_is_there_for_the_first_time_is_new(higher):
+    assert what(higher, "set-b") == what(higher, "elevation-front-piece-2") == "New."
+
+
+def test_what_has_another_title_only_says_so(higher):
+    assert what(higher, "plan") == "Called 'Pieces 1 and 3: Plan from above', was 'Plan from above'."
+
+
+def test_what_there_is_no_more_is_to_be_thrown_away():
+    found = changed_sheets(HIGHER, OLD)
+    assert {"set-b", "set-b-a1", "elevation-front-piece-2"} <= set(found.gone)
+    assert not set(found.gone) & set(found)
+    assert {gone.what for gone in found.gone} == {"Gone: throw it away."}
+
+
+def test_it_shows_itself_as_a_table(higher):
+    assert repr(higher).startswith("Print again\n")
+    assert "<table" in higher._repr_html_()
+
+
+def test_it_can_be_kept(higher):
+    for kept in (pickle.loads(pickle.dumps(higher)), copy.deepcopy(higher)):
+        assert (kept, kept.gone) == (higher, higher.gone)
+        assert [one.what for one in kept] == [one.what for one in higher]
+
+
+def test_of_a_layout_with_errors_no_desk_page_is_asked_for():
+    wrong = lay_out(alter(rack, {"tray 1.ends.raised": 0}))
+    assert wrong.errors()
+    assert not [name for name in changed_sheets(lay_out(rack), wrong) if name.startswith(("story", "patterns", "set-"))]
+
+
+@pytest.mark.slow
+def test_a_page_that_is_not_printed_again_bears_the_same_fingerprint(higher):
+    before = {sheet.name: sheet.fingerprint for sheet in (*sheets(OLD), *template_sheets(OLD))}
+    after = {sheet.name: sheet.fingerprint for sheet in (*sheets(HIGHER), *template_sheets(HIGHER))}
+    kept = (set(before) & set(after)) - set(higher) - {"contents-1", "contents-2", "contents"}
+    assert kept
+    assert all(before[name] == after[name] for name in kept)

@@ -2,12 +2,14 @@
 
 Two parts are of one kind when a turn in space lays the wood of one on that of the other: a leg may turn about its
 length (its foot stays down), a rail also end for end. A part is handed when its mirror image is another kind, and is
-made as well; without one there is nothing to mix it up with.
+made as well; without one there is nothing to mix it up with. `off` says how much is missing for two parts to be of one
+kind, or one the mirror image of the other.
 """
 
 from __future__ import annotations
 
 import itertools
+import math
 from collections.abc import Iterable, Iterator, Sequence
 
 import numpy as np
@@ -35,6 +37,44 @@ def shape_keys(part: Part) -> tuple[Key, Key]:
     other = min(_turns(mirrored, part.size, edges[::-1], end_for_end=ends)) if taken or any(edges) else own
     alike = (part.role, part.stock.name, part.stock.species, sizes)
     return (*alike, own), (*alike, other)
+
+
+def off(part: Part, other: Part, *, mirrored: bool) -> float:
+    """The largest difference between two parts, or one and the mirror image of the other, turned to lie best. [mm]
+
+    Without end where they are not of one stock, or are not cut alike. Shaped edges are not compared.
+    """
+    own, his = ((each.slot.role.word, each.stock.name, len(each.cuts)) for each in (part, other))
+    if own != his:
+        return math.inf
+    boxes = [box.inside(part.size) for box in part.local_cuts]
+    return min(max(_differ(part.size, size), _pairs(boxes, turned)) for size, turned in _ways_up(other, mirrored))
+
+
+def _ways_up(part: Part, mirrored: bool) -> Iterator[tuple[Sequence[float], list[Box]]]:
+    """Every way that a part, or its mirror image, may lie: its sizes, and what is gone of it. [mm]"""
+    length, width, thickness = part.size
+    taken = [box.inside(part.size) for box in part.local_cuts]
+    taken = [box.mirrored(1, width) for box in taken] if mirrored else taken
+    quarter = [_quarter(box, thickness) for box in taken]
+    for start, wide, thin in ((taken, width, thickness), (quarter, thickness, width)):
+        for turned in (start, [box.mirrored(1, wide).mirrored(2, thin) for box in start]):
+            yield (length, wide, thin), turned
+            if part.slot.role.turns_over:
+                yield (length, wide, thin), [box.mirrored(0, length).mirrored(1, wide) for box in turned]
+
+
+def _pairs(boxes: Sequence[Box], others: Sequence[Box]) -> float:
+    """How far a box of either lies from the nearest of the other at most; nought where there are none. [mm]"""
+    if not boxes:
+        return 0.0
+    one, other = (np.array([(*box.low, *box.high) for box in each]) for each in (boxes, others))
+    apart = abs(one[:, None] - other[None]).max(axis=2)
+    return float(max(apart.min(axis=0).max(), apart.min(axis=1).max()))
+
+
+def _differ(one: Sequence[float], other: Sequence[float]) -> float:
+    return max(abs(a - b) for a, b in zip(one, other, strict=True))
 
 
 def _edges(part: Part) -> Edges:

@@ -39,7 +39,8 @@ def lay_out(frame: Frame) -> Layout:
     over = over_legs(frame, bands, picks)
     built = {n: build(frame, bands, over, n, picks[n - 1]) for n, first in like.items() if n == first}
     pieces = {n: built[n] if n in built else in_piece(built[first], n) for n, first in like.items()}
-    parts = labelled([part for piece in pieces.values() for part in piece.parts], like)
+    as_drawn = not frame.measured and not frame.finished
+    parts = labelled([part for piece in pieces.values() for part in piece.parts], like, as_drawn=as_drawn)
     layout = Layout(
         frame=frame,
         parts=parts,

@@ -12,6 +12,7 @@ from ..findings import Finding, counts
 from ..frame.frame import Frame
 from ..frame.identity import of_piece, piece_of
 from ..frame.roles import LEG
+from .batch import same_wood
 from .joints.meeting import Joint
 from .parts import Part
 from .sets import PartSet
@@ -46,6 +47,11 @@ class Layout:
         for joint in self.joints:
             found.setdefault(joint.piece, []).append(joint)
         return {piece: tuple(joints) for piece, joints in found.items()}
+
+    @cached_property
+    def alike(self) -> tuple[tuple[int, ...], ...]:
+        """Numbers of the pieces whose wood is the same, kind by kind: one picture is true of all of a kind."""
+        return same_wood(self._pieces)
 
     @cached_property
     def _by_name(self) -> Mapping[str, Part]:

@@ -1,9 +1,10 @@
 """Sets: what is clamped side by side, feet flush, and marked across together.
 
 The legs of a piece are a set, in the order front row, back row, each from the left. Half-lapped rails of one piece that
-run the same way form sets too. A set has a band for each kind of face that is marked: outer faces up, then the parts
-rolled a quarter turn together, and so on. A band's lines are the union of its members' shoulder lines; each line
-says which members take it. Sets that are alike share a page.
+run the same way form sets too, with a letter of their own; the marks of their members go on from those of the piece's
+legs (A5, A6 …), so that every part says which piece it belongs to. A set has a band for each kind of face that is
+marked: outer faces up, then the parts rolled a quarter turn together, and so on. A band's lines are the union of its
+members' shoulder lines; each line says which members take it. Sets that are alike share a page.
 """
 
 from __future__ import annotations
@@ -108,18 +109,13 @@ def letters() -> Iterator[str]:
 
 
 def marks_of(parts: Sequence[Part]) -> dict[str, str]:
-    """Marks by name: set letter and place in the set; what is in no set goes on from the first set of its piece."""
-    marks: dict[str, str] = {}
-    first: dict[int, tuple[str, int]] = {}
+    """Marks by name: all parts of a piece bear the letter of its first set, set after set, then what is in none."""
+    own: dict[int, tuple[str, list[str]]] = {}
     for letter, (_, members) in zip(letters(), _groups(parts), strict=False):
-        marks.update((part.name, f"{letter}{n}") for n, part in enumerate(members, 1))
-        first.setdefault(members[0].piece, (letter, len(members)))
+        own.setdefault(members[0].piece, (letter, []))[1].extend(part.name for part in members)
     for part in parts:
-        if part.name not in marks:
-            letter, number = first[part.piece]
-            marks[part.name] = f"{letter}{number + 1}"
-            first[part.piece] = (letter, number + 1)
-    return marks
+        own[part.piece][1].append(part.name)
+    return {name: f"{letter}{n}" for letter, names in own.values() for n, name in enumerate(dict.fromkeys(names), 1)}
 
 
 def make_sets(parts: Sequence[Part], firsts: Mapping[int, int]) -> tuple[PartSet, ...]:

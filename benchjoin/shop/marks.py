@@ -1,4 +1,4 @@
-"""Marks in a row, as lists tell them: runs drawn together, and sets that are alike."""
+"""Marks in a row, as lists tell them: runs drawn together, and pieces that are alike."""
 
 from __future__ import annotations
 
@@ -6,12 +6,12 @@ from collections.abc import Iterable
 
 
 def marks(found: Iterable[str]) -> str:
-    """Marks in a row, runs of three and more drawn together: 'A1–A4, B1, B2'; many sets that are alike, too.
+    """Marks in a row, runs of three and more drawn together: 'A1–A4, B1, B2'; many pieces that are alike, too.
 
     >>> marks(["A1", "A2", "A3", "B1", "B2"])
     'A1–A3, B1, B2'
     >>> marks(f"{letter}{number}" for letter in "ABCDEF" for number in (1, 2))
-    'A1, A2 to F1, F2 (6 sets)'
+    'A1, A2 to F1, F2 (6 pieces)'
     """
     numbers: dict[str, list[int]] = {}
     for mark in found:
@@ -25,15 +25,15 @@ def marks(found: Iterable[str]) -> str:
         else:
             alike.append([letter])
     told = [[_numbered(letter, numbers[letter]) for letter in letters] for letters in alike]
-    return ", ".join(f"{t[0]} to {t[-1]} ({len(t)} sets)" if len(t) > MOST_SETS else ", ".join(t) for t in told)
+    return ", ".join(f"{t[0]} to {t[-1]} ({len(t)} pieces)" if len(t) > MOST_PIECES else ", ".join(t) for t in told)
 
 
-MOST_SETS = 4
-"""Sets alike that are told one by one."""
+MOST_PIECES = 4
+"""Pieces alike that are told one by one."""
 
 
 def _place(letter: str) -> int:
-    """Place of a set's letter among all: A is 1, Z 26, AA 27."""
+    """Place of a piece's letter among all: A is 1, Z 26, AA 27."""
     place = 0
     for sign in letter:
         place = place * 26 + ord(sign) - 64
@@ -41,7 +41,7 @@ def _place(letter: str) -> int:
 
 
 def _numbered(letter: str, numbers: Iterable[int]) -> str:
-    """Marks of one set, runs of three and more drawn together."""
+    """Marks of one letter, runs of three and more drawn together."""
     runs: list[list[int]] = []
     for number in sorted(set(numbers)):
         if runs and runs[-1][-1] == number - 1:

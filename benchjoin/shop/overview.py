@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from ..findings import counts
 from ..layout.layout import Layout
+from ..phrases import pieces_called
 from ..tables import Table
 from .weights import weights
 
@@ -14,9 +15,12 @@ CUBIC_FOOT = 304.8**3
 def key_numbers(layout: Layout) -> Table:
     """Sizes over everything, how many are made, of how many parts, marked in how many sets, and what was found."""
     say = layout.frame.tape.say
-    over = " × ".join(map(say, layout.overall()))
+    over: dict[str, list[int]] = {}
+    for alike in layout.alike:
+        over.setdefault(" × ".join(map(say, layout.overall(alike[0]))), []).extend(alike)
+    what = "Length × depth × height over everything"
     rows = (
-        ("Length × depth × height over everything", over),
+        *((f"{what}, {pieces_called(own)}" if len(over) > 1 else what, sizes) for sizes, own in over.items()),
         ("Make", str(layout.frame.quantity)),
         ("Parts of each", str(len(layout.piece(1)))),
         ("Sets to clamp", ", ".join(one.letter for one in layout.sets)),
@@ -40,7 +44,9 @@ def marks_list(layout: Layout, piece: int = 1) -> Table:
         for notch in leg.notches
     )
     columns = ("Leg", "For", *(f"{name} ({tape.unit})" for name in ("From", "To", "Deep")))
-    return Table(f"Marks over the foot: {layout.frame.name}", columns, rows, (), "llrrr")
+    own = next(alike for alike in layout.alike if piece in alike)
+    which = f", {pieces_called(own)}" if len(layout.alike) > 1 else ""
+    return Table(f"Marks over the foot: {layout.frame.name}{which}", columns, rows, (), "llrrr")
 
 
 def wood_totals(layout: Layout) -> Table:

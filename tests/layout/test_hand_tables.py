@@ -8,6 +8,7 @@ import sys
 from itertools import pairwise
 from pathlib import Path
 
+import attrs
 import pytest
 from by_hand import (
     BENCH_BACK_HEIGHT,
@@ -312,6 +313,18 @@ class TestSetsOfThePrintRoomRack:
         assert [line.at for line in end.lines] == [near(at) for at in struck(RACK_END, 1750)]
         for line in (*outer.lines, *end.lines):
             assert [taker.member for taker in line.takers] == [0, 1, 2, 3]
+
+    def test_rails_bear_the_letter_of_their_piece(self):
+        layout = lay_out(attrs.evolve(rack, quantity=2))
+        assert [(one.letter, one.title, one.members[0].mark, one.members[-1].mark) for one in layout.sets] == [
+            ("A", "legs", "A1", "A4"),
+            ("B", "legs", "B1", "B4"),
+            ("C", "long rails", "A5", "A16"),
+            ("D", "end rails", "A17", "A28"),
+            ("E", "long rails", "B5", "B16"),
+            ("F", "end rails", "B17", "B28"),
+        ]
+        assert {part.mark[0] for part in layout.piece(2)} == {"B"}
 
     @pytest.mark.parametrize("letter, shoulders", [("B", [45, 855]), ("C", [45, 455])])
     def test_rails_have_a_shoulder_at_each_leg(self, laid_rack, letter, shoulders):

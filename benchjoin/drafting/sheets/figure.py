@@ -12,7 +12,7 @@ was found about it, and where it may go on on another page. Its fingerprint says
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cached_property
 
 import attrs
@@ -22,7 +22,7 @@ from ..primitives import Box, Clipped, Disc, Drawing, Fill, Line, Point, Primiti
 
 _FINE = 1000.0
 """Places are told apart by a thousandth of a millimetre."""
-_LETTERS = 10
+LETTERS = 10
 """Of a fingerprint; enough that no two figures of a shop share one by chance."""
 
 
@@ -76,7 +76,7 @@ class Figure:
         """A short name of what it draws, wherever it stands: the same in every process, another if a line moves."""
         left, low, _, _ = self.bounds
         told = "\n".join(_told(self.drawing, (left, low)))
-        return hashlib.sha256(told.encode()).hexdigest()[:_LETTERS]
+        return hashlib.sha256(told.encode()).hexdigest()[:LETTERS]
 
     def moved(self, dx: float, dy: float) -> Figure:
         """The same figure, farther right by dx and up by dy."""
@@ -86,6 +86,23 @@ class Figure:
     def stretched(self, across: float, up: float) -> Figure:
         """The same figure with every place farther from the origin by two factors."""
         return attrs.evolve(self, drawing=stretch(self.drawing, across, up))
+
+
+def fingerprint_of(figures: Sequence[Figure]) -> str:
+    """The fingerprint of the figures of a page together: that of the one, or one of all of theirs; none without any."""
+    if len(figures) == 1:
+        return figures[0].fingerprint
+    told = "\n".join(figure.fingerprint for figure in figures)
+    return hashlib.sha256(told.encode()).hexdigest()[:LETTERS] if told else ""
+
+
+def stamp(fingerprint: str, *more: str) -> str:
+    """What is printed of a fingerprint, and what else names this state of the paper.
+
+    >>> stamp("07c1f39a2e", "", "rev. B")
+    '07C1F39A2E · REV. B'
+    """
+    return " · ".join(word.upper() for word in (fingerprint, *more) if word)
 
 
 def _told(drawing: Drawing, corner: Point) -> Iterator[str]:

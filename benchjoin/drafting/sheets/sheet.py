@@ -19,7 +19,7 @@ from ..linework import Linework
 from ..primitives import Drawing, Primitive
 from ..writers import pdf, svg
 from ..writers.saving import write_whole
-from .figure import Figure
+from .figure import Figure, fingerprint_of, stamp
 from .title_block import TitleBlock, frame_sheet
 
 
@@ -66,12 +66,18 @@ class Sheet:
         """Fingerprints of its figures, by their names."""
         return {figure.name: figure.fingerprint for figure in self.figures}
 
+    @property
+    def fingerprint(self) -> str:
+        """One fingerprint of all its figures, as it is printed on the sheet; none where it carries none."""
+        return fingerprint_of(self.figures)
+
     @cached_property
     def whole(self) -> Drawing:
-        """Border and title block with the sheet's number in it, where it has one, and the drawing."""
+        """Border and title block with the sheet's number and fingerprint in it, where it has one, and the drawing."""
         if self.block is None:
             return self.drawing
-        told = attrs.evolve(self.block, sheet=f"{self.number or 1} of {self.count or 1}")
+        numbered = f"{self.number or 1} of {self.count or 1}"
+        told = attrs.evolve(self.block, sheet=numbered, fingerprint=stamp(self.fingerprint))
         return (*frame_sheet(self.width, self.height, told)[0], *self.drawing)
 
     def svg(self) -> str:

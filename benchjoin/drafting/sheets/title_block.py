@@ -16,8 +16,9 @@ import attrs
 
 from ...errors import PaperError
 from ...trade.standards import BINDING_MARGIN, MARGIN, TITLE_BLOCK_WIDTH
-from ..primitives import Box, Drawing, Line
-from .cells import Cell, fill_cell
+from ..lettering import ascent, shorten
+from ..primitives import Box, Drawing, Line, Text
+from .cells import INSET, SMALLEST, Cell, fill_cell
 from .projection import projection_sign
 
 ROW = 9.0  # mm, height of a row of cells
@@ -27,7 +28,10 @@ LEAST_WIDTH = 80.0  # mm, below that no field can be read
 
 @attrs.frozen(kw_only=True)
 class TitleBlock:
-    """What the block says, all of it words; an empty field leaves an empty cell to write in."""
+    """What the block says, all of it words; an empty field leaves an empty cell to write in.
+
+    fingerprint stands in the cell of the title and has none of its own.
+    """
 
     owner: str = ""
     title: str = ""
@@ -41,6 +45,7 @@ class TitleBlock:
     document_type: str = ""
     scale: str = ""
     units: str = ""
+    fingerprint: str = ""
     projection: Literal["", "first angle", "third angle"] = attrs.field(
         default="", validator=attrs.validators.in_(("", "first angle", "third angle"))
     )
@@ -78,6 +83,7 @@ _STACKED: tuple[_Place, ...] = (
     ("sheet", "Sheet", 100, 0, 36, 1),
     ("projection", "", 136, 0, 44, 1),
 )
+_UNDER_WALL = 0.4  # mm between a wall and the tallest letter below it
 _TITLE_LETTERING, _PIECE_LETTERING = 5.0, 3.5
 
 
@@ -141,12 +147,20 @@ def title_block(block: TitleBlock, width: float, x: float, y: float) -> Drawing:
             bold=field == "title",
         )
         drawn.append(fill_cell(cell))
+        if field == "title" and block.fingerprint:
+            drawn.append((_in_the_corner(cell, f"FINGERPRINT {block.fingerprint}"),))
         if field == "projection" and value:
             room = (cell.x + 1, cell.y + 0.8, cell.x + cell.width - 1, cell.y + cell.height - 0.8)
             drawn.append(projection_sign(value, room))
     tall = block_size(width)[1]
     edge = Line(((x, y), (x + width, y), (x + width, y + tall), (x, y + tall)), "visible", closed=True)
     return (*(item for part in drawn for item in part), edge)
+
+
+def _in_the_corner(cell: Cell, words: str) -> Text:
+    """Words in the upper right corner of a cell, beside its heading."""
+    at = (cell.x + cell.width - INSET, cell.y + cell.height - _UNDER_WALL - ascent(SMALLEST))
+    return Text(at, shorten(words, SMALLEST, cell.width * 0.8), SMALLEST, "end")
 
 
 def _places(width: float) -> tuple[_Place, ...]:

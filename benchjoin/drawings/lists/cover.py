@@ -13,11 +13,13 @@ from ...drafting.sheets.sheet import Sheet
 from ...frame.roles import Role
 from ...layout.layout import Layout
 from ...layout.parts import Part
+from ...phrases import pieces_called
 from ...tables import Table
 from ..making.asked import Asked, OnPaper, ask
 from ..making.fitting import fit_view
 from ..making.house import Reader, reader
 from ..making.notes import told
+from ..making.pieces import whose
 from ..views.isometric import picture
 from ..views.strokes import strokes
 
@@ -47,39 +49,53 @@ def cover_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
     head, rows, widths = set_table(table, WIDE)
     ruled = tuple(draw_rows([head, *rows], widths, table.aligned(), (0.0, 0.0)))
     notes = tuple(_findings(asked))
-    title = layout.frame.name
+    title, of = layout.frame.name, whose(layout, 1)
 
     def draw(scale: float) -> Figure:
         shown = tuple(strokes(seen.lines, "visible", scale))
         x0, y0, x1, _ = bounds(shown)
         left, _, right, top = bounds(ruled)
-        below = shift(ruled, (x0 + x1 - left - right) / 2, y0 - 8.0 - top)
+        below = shift(ruled, (x0 + x1 - left - right) / 2, y0 - (12.0 if of else 8.0) - top)
         a, low, _, _ = bounds(below)
-        return Figure(name=title, drawing=(*shown, *below, *shift(notes, a, low - 6.0)))
+        said = (Text(((x0 + x1) / 2, y0 - 6.0), f"{of[0].upper()}{of[1:]}", 2.5, "middle"),) if of else ()
+        return Figure(name=title, drawing=(*shown, *said, *below, *shift(notes, a, low - 6.0)))
 
     yield fit_view(asked, draw, name="cover", kind="Build binder", title=title, free=True)
 
 
 def key_sizes(layout: Layout, read: Reader) -> Table:
     """What it is, how large, of what, and how many."""
-    frame, unit = layout.frame, layout.frame.tape.unit
-    length, depth, height = layout.overall()
-    parts = layout.piece(1)
-    roles: dict[Role, list[Part]] = {}
-    for part in parts:
-        roles.setdefault(part.slot.role, []).append(part)
-    counts = tuple(
-        (role.plural.capitalize(), f"{len(own)}, {_heights(own, read) if own[0].slot.upright else _levels(layout)}")
-        for role, own in roles.items()
-    )
+    frame = layout.frame
     rows = (
-        ("Over everything", f"{read(length)} long, {read(depth)} deep, {read(height)} high ({unit})"),
-        *counts,
-        ("Stock", "; ".join(dict.fromkeys(part.stock.name for part in parts))),
+        *_of_pieces(layout, read),
+        ("Stock", "; ".join(dict.fromkeys(part.stock.name for part in layout.parts))),
         ("Make", str(frame.quantity)),
         ("Read to", frame.tape.name),
     )
     return Table("Key sizes", ("What", "How much"), rows)
+
+
+def _of_pieces(layout: Layout, read: Reader) -> Iterator[tuple[str, str]]:
+    """Sizes and counts of one piece; where pieces come out unlike, of each kind of them."""
+    found: dict[str, dict[str, list[int]]] = {}
+    for alike in layout.alike:
+        for what, said in _of_piece(layout, alike[0], read):
+            found.setdefault(what, {}).setdefault(said, []).extend(alike)
+    for what, ways in found.items():
+        for said, pieces in ways.items():
+            yield (f"{what}, {pieces_called(sorted(pieces))}" if len(pieces) < layout.frame.quantity else what), said
+
+
+def _of_piece(layout: Layout, piece: int, read: Reader) -> Iterator[tuple[str, str]]:
+    length, depth, height = layout.overall(piece)
+    over = f"{read(length)} long, {read(depth)} deep, {read(height)} high ({layout.frame.tape.unit})"
+    yield "Over everything", over
+    roles: dict[Role, list[Part]] = {}
+    for part in layout.piece(piece):
+        roles.setdefault(part.slot.role, []).append(part)
+    for role, own in roles.items():
+        how = _heights(own, read) if own[0].slot.upright else _levels(layout)
+        yield role.plural.capitalize(), f"{len(own)}, {how}"
 
 
 def _heights(parts: Sequence[Part], read: Reader) -> str:

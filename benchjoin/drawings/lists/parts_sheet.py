@@ -17,6 +17,7 @@ from ...layout.parts import Part
 from ...shop.cut_list import parts_table
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
+from ..making.pieces import named, titled
 from ..views.face import Face
 from ..views.isometric import Apart, drawn_apart
 
@@ -42,7 +43,7 @@ def parts_sheet(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
 
 def apart_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
     """The parts sheet."""
-    parts, title = layout.piece(asked.piece), "Parts, drawn apart"
+    parts, title = layout.piece(asked.piece), titled(asked, "Parts, drawn apart")
     shown = drawn_apart(layout, asked.piece)
     table = parts_table(layout)
     head, rows, columns = set_table(table, TABLE)
@@ -58,7 +59,7 @@ def apart_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
 
     others = list(_of_other_pieces(layout, asked.piece))
     notes = [" ".join(others)] if others else []
-    yield fit_view(asked, draw, name="parts-apart", kind="Parts", title=title, free=True, notes=notes)
+    yield fit_view(asked, draw, name=named(asked, "parts-apart"), kind="Parts", title=title, free=True, notes=notes)
 
 
 def _of_other_pieces(layout: Layout, piece: int) -> Iterator[str]:

@@ -10,8 +10,8 @@ from collections.abc import Callable, Sequence
 from contextlib import suppress
 
 from ...drafting.full_size.desk_page import DeskPage, desk_page
-from ...drafting.primitives import Box
-from ...drafting.sheets.figure import Figure
+from ...drafting.primitives import Box, Drawing
+from ...drafting.sheets.figure import LETTERS, Figure, fingerprint_of, stamp
 from ...drafting.sheets.packing import pack
 from ...drafting.sheets.sheet import Sheet
 from ...errors import PaperError
@@ -22,14 +22,27 @@ Size = tuple[float, float]
 
 
 def blank(asked: Asked, size: Size, head: Sequence[str], aside: float = 0.0) -> DeskPage:
-    """A desk page of a size with the printer and the margin that are asked for. [mm]"""
-    return desk_page(size, head, printer=asked.printer, margin=asked.margin, aside=aside)
+    """A desk page of a size with the printer and the margin that are asked for, and room for its stamp. [mm]"""
+    longest = _stamp(asked, "D" * LETTERS)  # the widest of the letters that a fingerprint has
+    return desk_page(size, head, printer=asked.printer, margin=asked.margin, aside=aside, stamp=longest)
+
+
+def _stamp(asked: Asked, fingerprint: str) -> str:
+    """Fingerprint, revision and date, as far as there are any."""
+    revision = asked.house.revision
+    return stamp(fingerprint, f"rev. {revision}" if revision else "", asked.house.date)
+
+
+def _stamped(asked: Asked, page: DeskPage, items: Sequence[Item]) -> Drawing:
+    figures = [item for item in items if isinstance(item, Figure)]
+    return page.stamped(_stamp(asked, fingerprint_of(figures)))
 
 
 def desk_sheet(asked: Asked, page: DeskPage, items: Sequence[Item], *, name: str, title: str) -> Sheet:
-    """A sheet of a desk page, with items in the order in which they are drawn."""
+    """A sheet of a desk page, with items in the order in which they are drawn, and its stamp."""
     size = (page.width, page.height)
-    return make(*items, house=asked.house, name=name, title=title, size=size, full_size=True)
+    drawn = (*items, _stamped(asked, page, items))
+    return make(*drawn, house=asked.house, name=name, title=title, size=size, full_size=True)
 
 
 def packed_on_desks(
@@ -75,9 +88,10 @@ def packed_on_desks(
         if tried:
             size, packed = min(tried, key=lambda one: len(one[1]))
             count = len(packed)
-            pages: list[list[Item]] = [
-                [blank(asked, size, head(number, count)).furniture, *own] for number, own in enumerate(packed, 1)
-            ]
+            pages: list[list[Item]] = []
+            for number, own in enumerate(packed, 1):
+                page = blank(asked, size, head(number, count))
+                pages.append([page.furniture, *own, _stamped(asked, page, own)])
             return make_all(pages, house=asked.house, name=name, title=title, size=size, full_size=True)
     paper = asked.papers[-1]
     raise PaperError(f"{title}: one does not fit {paper} at full size. Take larger paper, or tiles of the set.")

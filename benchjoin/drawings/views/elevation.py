@@ -1,6 +1,7 @@
 """Elevations: how the thing looks from one side, and how high everything is.
 
-Heights run from the floor as the tape does, with the rails of the near side and of the far side on a line each;
+Heights run from the floor as the tape does, with the rails of the near side and of the far side on a line each, and
+the clears between them in brackets;
 widths run from the left end or the front. The largest standard scale that fits the paper, either way up, is taken.
 """
 
@@ -15,6 +16,9 @@ from ...errors import AddressError
 from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
+from ..making.house import reader
+from ..making.pieces import named, titled
+from .clear_sizes import clear_sizes
 from .strokes import level_names, strokes
 from .view import view
 from .view_sizes import upright
@@ -54,6 +58,7 @@ def elevation_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
 def _elevation(layout: Layout, asked: Asked, seen: str) -> Sheet:
     parts = layout.piece(asked.piece)
     look = view(parts, seen)
+    title = titled(asked, look.eye.title)
 
     def draw(scale: float) -> Figure:
         sizes = upright(layout, parts, look, scale, asked.house)
@@ -62,7 +67,9 @@ def _elevation(layout: Layout, asked: Asked, seen: str) -> Sheet:
             *strokes(look.hidden, "hidden", scale),
             *level_names(parts, look, scale),
             *sizes.drawing(),
+            *clear_sizes(parts, look, scale, reader(layout.frame, asked.house)),
         )
-        return Figure(name=look.eye.title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
+        return Figure(name=title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
-    return fit_view(asked, draw, name=f"elevation-{seen}", kind="Elevation", title=look.eye.title, wood=look.bounds)
+    name = named(asked, f"elevation-{seen}")
+    return fit_view(asked, draw, name=name, kind="Elevation", title=title, wood=look.bounds)

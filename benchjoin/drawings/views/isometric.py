@@ -28,6 +28,7 @@ from ...lengths import TOUCH
 from ...solids import Placement, Vector, along
 from ..making.asked import OfAPiece, ask
 from ..making.fitting import fit_view
+from ..making.pieces import named, titled
 from .face import Face, faces_of
 from .strokes import strokes
 from .view import EYES, Eye
@@ -62,13 +63,14 @@ def isometric(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
     PaperError
         If it does not fit the paper at any scale.
     """
-    asked, title = ask(layout, OfAPiece, options), "Isometric picture"
+    asked = ask(layout, OfAPiece, options)
+    title = titled(asked, "Isometric picture")
     seen = picture(layout.piece(asked.piece))
 
     def draw(scale: float) -> Figure:
         return Figure(name=title, drawing=strokes(seen.lines, "visible", scale))
 
-    return fit_view(asked, draw, name="isometric", kind="Picture", title=title, free=True)
+    return fit_view(asked, draw, name=named(asked, "isometric"), kind="Picture", title=title, free=True)
 
 
 def exploded(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
@@ -79,13 +81,14 @@ def exploded(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
     PaperError
         If it does not fit the paper at any scale.
     """
-    asked, title = ask(layout, OfAPiece, options), "Isometric picture, drawn apart"
+    asked = ask(layout, OfAPiece, options)
+    title = titled(asked, "Isometric picture, drawn apart")
     shown = drawn_apart(layout, asked.piece)
 
     def draw(scale: float) -> Figure:
         return Figure(name=title, drawing=shown.drawing(scale))
 
-    return fit_view(asked, draw, name="exploded", kind="Picture", title=title, free=True)
+    return fit_view(asked, draw, name=named(asked, "exploded"), kind="Picture", title=title, free=True)
 
 
 @attrs.frozen

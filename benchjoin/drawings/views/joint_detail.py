@@ -26,6 +26,7 @@ from ...layout.layout import Layout
 from ...layout.on_face import OnFace
 from ...layout.parts import Part, face_up
 from ...lengths import TOUCH, distinct
+from ...phrases import pieces_called
 from ...solids import Box
 from ..making.asked import Asked, OnPaper, ask
 from ..making.house import Reader, projection, reader
@@ -68,10 +69,11 @@ def joint_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
 
 
 def _kinds(layout: Layout) -> list[list[Joint]]:
-    """Joints of the first piece that are alike: same kind, same sections, same place in the host's section."""
+    """Joints that are alike, of one piece of each kind: same kind, same sections, same place in the host's section."""
     found: dict[tuple[object, ...], list[Joint]] = {}
-    for joint in layout.joints_of(1):
-        found.setdefault(_key(layout, joint), []).append(joint)
+    for alike in layout.alike:
+        for joint in layout.joints_of(alike[0]):
+            found.setdefault(_key(layout, joint), []).append(joint)
     return list(found.values())
 
 
@@ -149,7 +151,7 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     """Which joint, how many, what is cut and how deep, how high the notches are, and the fit."""
     joint = same[0]
     where = f"Joint {number}: {joint.kind}, {joint.guest} to {joint.host}"
-    more = f"{len(same)} alike in each piece. " if len(same) > 1 else ""
+    more = _how_many(layout, same)
     if not joint.cuts:
         return where, f"{more}No wood is taken."
     made = _made(layout, joint)
@@ -160,6 +162,17 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     fit = layout.frame.fit_of(joint.kind)
     loose = f"with {layout.frame.tape.amount(fit)} of fit" if fit else "without fit"
     return where, f"{more}Cut into the {cut}{high}, {loose}."
+
+
+def _how_many(layout: Layout, same: Sequence[Joint]) -> str:
+    """How many are alike, and in which pieces where these differ in it."""
+    counts = {alike: sum(joint.piece == alike[0] for joint in same) for alike in layout.alike}
+    number = next(iter(counts.values()))
+    if set(counts.values()) == {number}:
+        return f"{number} alike in each piece. " if number > 1 else ""
+    have = {pieces: "have" if len(pieces) > 1 else "has" for pieces in counts}
+    told = ", ".join(f"{pieces_called(own)} {have[own]} {count}" for own, count in counts.items() if count)
+    return f"{told[0].upper()}{told[1:]}. "
 
 
 def _findings(asked: Asked, same: Sequence[Joint]) -> tuple[Finding, ...]:

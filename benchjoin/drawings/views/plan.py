@@ -10,6 +10,7 @@ from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
+from ..making.pieces import named, titled
 from .strokes import strokes
 from .view import view
 from .view_sizes import flat
@@ -31,11 +32,12 @@ def plan_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
     """The plan."""
     parts = layout.piece(asked.piece)
     look = view(parts, "above")
+    title = titled(asked, look.eye.title)
 
     def draw(scale: float) -> Figure:
         sizes = flat(layout, parts, look, scale, asked.house)
         lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
         drawing = (*lines, *sizes.drawing())
-        return Figure(name=look.eye.title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
+        return Figure(name=title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
-    yield fit_view(asked, draw, name="plan", kind="Plan", title=look.eye.title, wood=look.bounds)
+    yield fit_view(asked, draw, name=named(asked, "plan"), kind="Plan", title=title, wood=look.bounds)

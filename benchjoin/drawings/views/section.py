@@ -25,6 +25,7 @@ from ...lengths import TOUCH, Length, mm
 from ...solids import Box, along
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
+from ..making.pieces import named, titled
 from .face import Face, on_page
 from .strokes import strokes
 from .view import EYES, Eye, View, view
@@ -108,15 +109,16 @@ def _section(layout: Layout, asked: Asked, cut: Cut, place: str) -> Sheet:
     if not through:
         raise AddressError(f"{cut.title} meets no wood. Choose another place.", address=place)
     by_name = {part.name: part for part in parts}
+    title = titled(asked, cut.title)
 
     def draw(scale: float) -> Figure:
         sizes = (flat if cut.axis == 2 else upright)(layout, parts, look, scale, asked.house)
         lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
         drawing = (*lines, *_cut_faces(through, by_name, cut, scale), *sizes.drawing())
-        return Figure(name=cut.title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
+        return Figure(name=title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
     name = "".join(c if c.isalnum() or c in "-." else "-" for c in f"section {place}".lower())
-    return fit_view(asked, draw, name=name, kind="Section", title=cut.title, wood=look.bounds)
+    return fit_view(asked, draw, name=named(asked, name), kind="Section", title=title, wood=look.bounds)
 
 
 def cut_away(parts: Sequence[Part], cut: Cut) -> tuple[Part, ...]:

@@ -29,7 +29,8 @@ from ...making.fitting import view_scales
 from ...making.house import block, both_ways, room
 from ...making.maker import make, within
 from ...making.rolled import rolled_sheet
-from .draw import face_width, gang
+from .clears import clears_told
+from .draw import TRUST, face_width, gang
 from .lines import Look
 
 INSET = 3.0
@@ -119,7 +120,7 @@ def _first_that_fits(layout: Layout, asked: Asked, part_set: PartSet) -> Sheet:
 
 def _full_size(layout: Layout, asked: Asked, part_set: PartSet) -> Sheet:
     name, title = f"set-{part_set.letter.lower()}", f"Set {part_set.letter}: {part_set.title}"
-    figure = _figure(part_set, gang(layout, part_set).drawing)
+    figure = _figure(part_set, gang(layout, part_set, trust=f"{clears_told(layout, part_set)}{TRUST}").drawing)
     return rolled_sheet(asked, figure, _words(asked, part_set, FULL_SIZE.label), name=name, title=title)
 
 
@@ -150,7 +151,7 @@ def _reduced(layout: Layout, asked: Asked, part_set: PartSet, paper: str) -> She
     """The largest scale at which the gang fits and its parts are wide enough to be named."""
     up = [pair for band in part_set.bands for pair in zip(part_set.members, band.faces, strict=True)]
     thinnest = min(face_width(part, face) for part, face in up or [(part, part.marked) for part in part_set.members])
-    trust = "This picture is reduced: do not lay it on the wood."
+    trust = f"{clears_told(layout, part_set)}This picture is reduced: do not lay it on the wood."
     longest = max(part.length for part in part_set.members)
     may_be = longest > PDF_LONGEST - BESIDE_THE_WOOD  # only then the page is drawn to learn its length
     found = _too_long(layout, part_set, _full_size(layout, Asked(layout=layout), part_set).width) if may_be else ()
