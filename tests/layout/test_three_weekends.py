@@ -173,7 +173,7 @@ AS_DRAWN = Piece(
 # are 21.5 deep, the back rail stands proud by 22 - 21.5 = 0.5, to 400.5. Its ends: 400 - 2 × 21.5 = 357, from 21.5 to
 # 378.5. Ends of the foot: left 400 - 43.5 - 44 = 312.5, right 312. Back right leg from 1200 - 69 = 1131. The back legs
 # stand out over the front ones, with their edges at 70 and 1131; from the back 1 mm of the front right leg is seen,
-# from 1130. From the left both front legs have their depth said, 43.5 and 44, and the foot rails their ends, 22 and 378.
+# from 1130. From the left both front legs have their depth said, 43.5 and 44, and foot rails their ends, 22 and 378.
 # Piece 2: foot 110 + 57 = 167, seat 440 - 89.2 = 350.8 (351 scant). Clears 350.8 - 167 = 183.8, 250. Seat over the ends
 # 22 + 1200 + 21 = 1243, right end at 1221. Right end of the foot 400 - 43 - 44 = 313; front legs 44 and 43 deep.
 LEFT_MILLED = {"21.5", "22", "43.5", "44", "356", "378", "378.5", "400", "400.5", "(400.5)"}
