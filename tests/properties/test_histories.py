@@ -6,7 +6,7 @@ import attrs
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from stand import LAPPED, STAND, every_part, look
-from strategies import CORNERS, frames
+from strategies import CORNERS, frames, sometimes
 
 from benchjoin import alter, keep, lay_out
 from benchjoin.errors import DescriptionError, RunError
@@ -14,7 +14,7 @@ from benchjoin.frame.address import value
 from benchjoin.frame.finished import STATES
 from benchjoin.frame.identity import of_piece
 
-FEWER = settings(max_examples=25)
+FEWER = settings(max_examples=20)
 FIELDS = ("width", "thickness", "length")
 OFF = st.sampled_from([-2, -1, 1, 2])
 """How far from the size that it has by now a part is measured, or a value is altered. [mm]"""
@@ -22,10 +22,10 @@ OFF = st.sampled_from([-2, -1, 1, 2])
 
 @st.composite
 def jobs(draw):
-    """A frame of two pieces, any or one whose rails are drawn alike; whatever is done where these measure differently."""
+    """A frame of two pieces, any or with rails drawn alike, whatever is done where these differ."""
     drawn = draw(st.one_of(st.sampled_from([STAND, LAPPED]), frames(overall=False)))
     frame = attrs.evolve(drawn, quantity=2)
-    return attrs.evolve(frame, uneven=draw(st.sampled_from(["narrowest", "own", "widest"])))
+    return attrs.evolve(frame, uneven=draw(sometimes(st.sampled_from(["own", "widest"]), otherwise="narrowest")))
 
 
 def laid(frame):
@@ -48,16 +48,33 @@ def looks(layout):
     return {part.name: look(part) for part in layout.parts}
 
 
+def alike(one, other):
+    """Whether two cuts, or two sizes, are the same but for the last figures of floats."""
+    return all(a == b if isinstance(a, str) else abs(a - b) < 1e-5 for a, b in zip(one, other, strict=True))
+
+
+def same(one, other):
+    """Whether all that is marked or cut on two parts is the same."""
+    (size, cuts), (other_size, other_cuts) = one, other
+    return alike(size, other_size) and len(cuts) == len(other_cuts) and all(map(alike, cuts, other_cuts))
+
+
+def unlike(one, other):
+    """Names of the parts that two layouts do not have alike."""
+    first, second = looks(one), looks(other)
+    return [name for name in {**first, **second} if not same(first[name], second[name])]
+
+
 def told(layout):
     return sorted((f.severity, f.kind, f.where, f.sentence) for f in layout.findings)
 
 
 @st.composite
-def measurements(draw, layout, names, fields=FIELDS):
+def measurements(draw, layout, names, most=4):
     """Sizes by address, 1 or 2 mm off what each part has: the size that was read on the wood."""
     found = {}
-    for name in draw(st.lists(st.sampled_from(names), min_size=1, max_size=4, unique=True)):
-        field = draw(st.sampled_from(fields))
+    for name in draw(st.lists(st.sampled_from(names), min_size=most // 2, max_size=most, unique=True)):
+        field = draw(st.sampled_from(FIELDS))
         found[f"{name}.{field}"] = size_of(layout.part(name), field) + draw(OFF)
     return found
 
@@ -129,7 +146,7 @@ class TestOrder:
                 after = keep(laid(after), where, state=what) if what in STATES else altered(after, {where: what})
             layouts.append(laid(after))
         one, other = layouts
-        assert looks(one) == looks(other)
+        assert unlike(one, other) == []
         assert told(one) == told(other)
 
     @FEWER
@@ -141,7 +158,7 @@ class TestOrder:
         names = [address.rpartition(".")[0] for address in found]
         names += data.draw(st.lists(st.sampled_from(every_part(frame)), max_size=4))
         after = lay_out(keep(before, *names, state=data.draw(st.sampled_from(STATES))))
-        assert looks(after) == looks(before)
+        assert unlike(after, before) == []
 
 
 class TestNothingIsSaidForNothing:
@@ -158,7 +175,8 @@ class TestNothingIsSaidForNothing:
         if done:
             frame = keep(laid(frame), *done, state=data.draw(st.sampled_from(STATES)))
         before = laid(frame)
-        name = data.draw(st.sampled_from([*names, *every_part(frame)]))
+        kept = [before.part(each).identity for each in done]
+        name = data.draw(st.one_of(st.sampled_from(kept or names), st.sampled_from([*names, *every_part(frame)])))
         field = data.draw(st.sampled_from(FIELDS))
         given_size = size_of(before.part(name), field) + data.draw(OFF)
         whose = [before.part(of_piece(n, name)) for n in (1, 2)] if name in names else [before.part(name)]
@@ -168,27 +186,27 @@ class TestNothingIsSaidForNothing:
         new = {f for f in told(after) if f not in told(before)}
         about = {where for _, _, where, _ in new}
         told_of = {part.name for part in whose} | {part.identity for part in whose} | {f"{name}.{field}"}
-        assert looks(after) != looks(before) or about & told_of
+        assert unlike(after, before) or about & told_of
 
 
 class TestDoneStaysDone:
     """Nothing of a finished part moves, whatever is altered or is measured on other parts afterwards."""
 
-    @FEWER
+    @settings(max_examples=80)
     @given(st.data())
     def test_size_shoulders_and_depths_of_what_is_finished(self, data):
         frame = data.draw(jobs())
         every = every_part(frame)
         state = data.draw(st.sampled_from(STATES))
-        done = data.draw(st.lists(st.sampled_from(every), min_size=1, max_size=5, unique=True))
+        done = data.draw(st.lists(st.sampled_from(every), min_size=3, max_size=8, unique=True))
         before = laid(frame)
         frame = keep(before, *done, state=state)
         others = [name for name in (*every, *frame.part_names()) if name not in done]
-        changes = data.draw(alterations(frame)) | data.draw(measurements(before, others))
+        changes = data.draw(alterations(frame)) | data.draw(measurements(before, others, most=12))
         after = laid(altered(frame, changes))
         for name in done:
             (size, cuts), (size_now, cuts_now) = look(before.part(name)), look(after.part(name))
-            assert sorted(size_now) == sorted(size)
+            assert alike(sorted(size_now), sorted(size))
             if state != "sized":
-                assert [cut for cut in cuts_now if cut in cuts] == cuts
-                assert size_now == size
+                assert all(any(alike(cut, now) for now in cuts_now) for cut in cuts)
+                assert alike(size_now, size)
