@@ -6,6 +6,8 @@ lengths, shoulders and depths do not move; what no longer fits is a finding with
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import attrs
 
 from ..errors import AddressError, typed
@@ -19,7 +21,7 @@ from .blank import Blank
 from .joints.meeting import Cut
 from .layout import Layout
 from .parts import Part
-from .placing.sizes import measured_length
+from .placing.sizes import kept_section, measured_length
 
 
 def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
@@ -32,7 +34,8 @@ def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
         Parts by name; without a piece, in every piece.
     state : {"sized", "marked", "cut"}
         How far they are: a sized part keeps its length and section, a marked or cut one its shoulders and depths too.
-        A part that is further already stays so.
+        A part that is further already stays so. A size that was measured before the part was made to another one is
+        forgotten: what it is by now stays with the part.
 
     Raises
     ------
@@ -47,13 +50,15 @@ def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
         raise AddressError(f"state is {typed(state)}. Choose one of {', '.join(STATES)}.", address=state)
     if not names:
         raise AddressError("keep names no part. Write keep(layout, 'back left leg', state='cut').", address="")
-    finished = dict(layout.frame.finished)
+    finished, measured = dict(layout.frame.finished), dict(layout.frame.measured)
     for part in (part for name in names for part in _parts(layout, name)):
         before = finished.get(part.name)
         far = state if before is None else max(state, before.state, key=STATES.index)
         cuts = () if far == "sized" else _cuts(part, before)
-        finished[part.name] = Finished(far, part.length, part.size[1:], cuts)
-    return attrs.evolve(layout.frame, finished=finished)
+        finished[part.name] = done = Finished(far, part.length, part.size[1:], cuts)
+        if part.name in measured:
+            measured[part.name] = _still_true(measured[part.name], kept_section(part.slot, done))
+    return attrs.evolve(layout.frame, finished=finished, measured=measured)
 
 
 def release(frame: Frame, *names: str) -> Frame:
@@ -91,6 +96,11 @@ def _parts(layout: Layout, name: str) -> list[Part]:
     piece, identity = piece_of(name) if isinstance(name, str) else (None, name)
     pieces = range(1, layout.frame.quantity + 1) if piece is None else (piece,)
     return [layout.part(of_piece(number, identity)) for number in pieces]
+
+
+def _still_true(found: Mapping[str, float], section: Mapping[str, float]) -> dict[str, float]:
+    """What of the sizes that were measured on a part holds now that it is finished. [mm]"""
+    return {field: size for field, size in found.items() if abs(section.get(field, size) - size) <= TOUCH}
 
 
 def _cuts(part: Part, before: Finished | None) -> tuple[FinishedCut, ...]:

@@ -28,6 +28,18 @@ class TestStates:
         assert [layout.part(f"{n}/low/left rail").size[1] for n in (1, 2)] == [60, 57]
         assert [layout.part(f"{n}/low/back rail").size[1] for n in (1, 2)] == [57, 57]
 
+    def test_a_rail_that_measured_wider_is_kept_as_it_was_sized_to_the_narrowest(self):
+        wide = {"1/low/front rail.width": 59, "1/low/front rail.thickness": 19, "1/low/back rail.width": 57}
+        frame = keep(lay_out(alter(STAND, wide)), "1/low/front rail", state="sized")
+        assert lay_out(frame).part("1/low/front rail").size[1:] == (57, 19)
+        assert frame.measured["1/low/front rail"] == {"thickness": 19}  # 59 is true no more
+        assert lay_out(release(frame, "1/low/front rail")).part("1/low/front rail").size[1:] == (57, 19)
+
+    def test_a_rail_that_measured_wider_than_notches_of_its_own_stays_so(self):
+        wide = {"1/low/front rail.width": 59, "1/low/back rail.width": 57, "uneven": "own"}
+        frame = keep(lay_out(alter(STAND, wide)), "1/low/front rail", state="sized")
+        assert frame.measured["1/low/front rail"] == {"width": 59}
+
     def test_without_a_piece_it_is_finished_in_all_of_them(self):
         assert set(kept("low/left rail").finished) == {"1/low/left rail", "2/low/left rail"}
 
