@@ -193,7 +193,7 @@ def _any_inches(thing: Any) -> bool:
 
 LAID_OUT = (
     *("frame", "parts", "joints", "joints_of", "joined", "sets", "findings"),
-    *("lost", "part", "set", "piece", "overall", "errors"),
+    *("lost", "part", "mate", "leg", "set", "piece", "alike", "overall", "errors"),
 )
 """What a layout has and a frame does not."""
 
