@@ -64,10 +64,16 @@ def processes(runs: int, *codes: str) -> list[float]:
     """What codes add to a bare Python, in whole processes that take turns: the least of them. [ms]
 
     All that they import is compiled in a first round that is not counted, whatever the environment says about that.
+    Numpy has one thread: several wait busily after its import, which would be charged to whoever goes on longer.
     """
     least = dict.fromkeys(("pass", *codes), float("inf"))
     with tempfile.TemporaryDirectory() as compiled:
-        place = {**os.environ, "PYTHONPYCACHEPREFIX": compiled, "PYTHONDONTWRITEBYTECODE": ""}
+        place = {
+            **os.environ,
+            "PYTHONPYCACHEPREFIX": compiled,
+            "PYTHONDONTWRITEBYTECODE": "",
+            "OPENBLAS_NUM_THREADS": "1",
+        }
         for number in range(runs + 1):
             for code, before in least.items():
                 start = _of_children()
