@@ -43,6 +43,12 @@ def test_a_frame_shows_a_picture_and_its_key_numbers(shell):
     assert "57 in × 23 in × 70 in" in page
 
 
+def test_a_picture_says_of_which_pieces_it_is_where_they_differ(shell):
+    differs = alter(bench, {"2/bench/front rail.length": "56 1/2 in"})
+    assert "<p>Pieces 1 and 3</p>" in shown(shell, lay_out(differs))["text/html"]
+    assert "<p>Piece" not in shown(shell, lay_out(bench))["text/html"]
+
+
 def test_a_frame_that_cannot_be_laid_out_says_why(shell):
     full = alter(bench, {"clear below foot shelf.size": "40 in"})
     page = shown(shell, full)["text/html"]

@@ -56,9 +56,13 @@ def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
         far = state if before is None else max(state, before.state, key=STATES.index)
         cuts = () if far == "sized" else _cuts(part, before)
         finished[part.name] = done = Finished(far, part.length, part.size[1:], cuts)
-        if part.name in measured:
-            measured[part.name] = _still_true(measured[part.name], kept_section(part.slot, done))
-    return attrs.evolve(layout.frame, finished=finished, measured=measured)
+        section, every = kept_section(part.slot, done), measured.get(part.identity, {})
+        if _still_true(every, section) != every:  # measured for all pieces, and true no more of this one
+            del measured[part.identity]
+            pieces = (of_piece(number, part.identity) for number in range(1, layout.frame.quantity + 1))
+            measured |= {name: {**every, **measured.get(name, {})} for name in pieces}
+        measured[part.name] = _still_true(measured.get(part.name, {}), section)
+    return attrs.evolve(layout.frame, finished=finished, measured={name: own for name, own in measured.items() if own})
 
 
 def release(frame: Frame, *names: str) -> Frame:

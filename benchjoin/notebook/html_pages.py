@@ -13,6 +13,7 @@ from ..drafting.primitives import Drawing, bounds
 from ..drafting.sheets.arrange import place_in
 from ..drawings.making.house import PLAIN, House
 from ..drawings.making.maker import make
+from ..drawings.making.pieces import whose
 from ..drawings.views.isometric import picture
 from ..drawings.views.strokes import strokes
 from ..errors import BenchjoinError
@@ -38,14 +39,20 @@ def frame_page(frame: Frame) -> str:
         layout = lay_out(frame)
     except BenchjoinError as error:
         return f"<div><strong>{html.escape(frame.name)}</strong>{refusal(error)}</div>"
-    return f'<div style="{ROW}">{picture_svg(layout)}<div>{key_numbers(layout).html()}</div></div>'
+    return f'<div style="{ROW}">{_pictured(layout)}<div>{key_numbers(layout).html()}</div></div>'
 
 
 def layout_page(layout: Layout) -> str:
     """A picture, key numbers, marks leg by leg, and the findings."""
     found = findings_page(layout.findings)
     marks = marks_list(layout).html()
-    return f'<div style="{ROW}">{picture_svg(layout)}<div>{key_numbers(layout).html()}{found}</div></div>{marks}'
+    return f'<div style="{ROW}">{_pictured(layout)}<div>{key_numbers(layout).html()}{found}</div></div>{marks}'
+
+
+def _pictured(layout: Layout) -> str:
+    """The picture, and of which pieces it is where they differ."""
+    of = whose(layout, 1)
+    return f"<div>{picture_svg(layout)}{f'<p>{of[0].upper()}{of[1:]}</p>' if of else ''}</div>"
 
 
 def picture_svg(layout: Layout) -> str:

@@ -35,6 +35,15 @@ class TestStates:
         assert frame.measured["1/low/front rail"] == {"thickness": 19}  # 59 is true no more
         assert lay_out(release(frame, "1/low/front rail")).part("1/low/front rail").size[1:] == (57, 19)
 
+    def test_what_measured_wider_in_every_piece_still_does_where_it_is_not_sized_yet(self):
+        wide = {"low/front rail.width": 59, "low/front rail.thickness": 19, "1/low/back rail.width": 57}
+        frame = keep(lay_out(alter(STAND, wide)), "1/low/front rail", state="sized")
+        layout = lay_out(frame)
+        assert [layout.part(f"{n}/low/front rail").size[1:] for n in (1, 2)] == [(57, 19), (59, 19)]
+        assert not [f for f in layout.findings if f.kind == "measure not taken"]
+        both = keep(layout, "low/front rail", state="sized")
+        assert [lay_out(both).part(f"{n}/low/front rail").size[1:] for n in (1, 2)] == [(57, 19), (59, 19)]
+
     def test_a_rail_that_measured_wider_than_notches_of_its_own_stays_so(self):
         wide = {"1/low/front rail.width": 59, "1/low/back rail.width": 57, "uneven": "own"}
         frame = keep(lay_out(alter(STAND, wide)), "1/low/front rail", state="sized")
