@@ -11,18 +11,20 @@ from __future__ import annotations
 import functools
 import itertools
 from collections.abc import Iterable, Mapping, Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any, TypeAlias
 
 import attrs
 import numpy as np
-import numpy.typing as npt
 
 from .errors import RunError, RunMismatch, RunOverfull
 from .lengths import TOUCH
 from .readings import Tape
 
-Array = npt.NDArray[np.float64]
-Number = float | Array
+if TYPE_CHECKING:
+    import numpy.typing as npt  # slow to load, and only types need it
+
+Array: TypeAlias = "npt.NDArray[np.float64]"
+Number: TypeAlias = "float | Array"
 """One number, or one for each piece or variant."""
 CLOSED = 0.0
 """Share of a size that is known in every variant."""
