@@ -6,7 +6,9 @@ faces. `face_up` turns it so that one face looks at the maker, u to the right.
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from functools import cached_property
+from itertools import accumulate
 from operator import attrgetter
 from typing import TYPE_CHECKING, Any, Literal
 
@@ -186,10 +188,26 @@ class Part:
         return tuple(
             Cut(part=self.identity, mate=joint.guest, face=face, box=joint.contact, kind=joint.kind)
             for joint, face in found
-            if face
-            and AXIS[face] != self.slot.axes[0]
-            and not any(_within(joint.contact, cut.box) for cut in self.cuts)
+            if face and AXIS[face] != self.slot.axes[0] and not self._gone(joint.contact)
         )
+
+    @cached_property
+    def _rising(self) -> tuple[list[Box], list[float], list[float]]:
+        """What is taken, rising along the part; where each begins; the furthest that it or any before it ends. [mm]"""
+        axis = self.slot.axes[0]
+        rising = sorted((cut.box for cut in self.cuts), key=lambda box: box.low[axis])
+        ends = accumulate((box.high[axis] for box in rising), max)
+        return rising, [box.low[axis] for box in rising], list(ends)
+
+    def _gone(self, contact: Box) -> bool:
+        """Whether a contact lies where a cut has taken the wood away."""
+        axis, (rising, starts, ends) = self.slot.axes[0], self._rising
+        place = bisect_right(starts, contact.low[axis] + TOUCH) - 1
+        while place >= 0 and ends[place] >= contact.high[axis] - TOUCH:
+            if _within(contact, rising[place]):
+                return True
+            place -= 1
+        return False
 
     def marks_on(self, face: str) -> tuple[OnFace, ...]:
         """All that is marked on one face, from the datum end: cuts, and what comes to it and takes no wood."""
@@ -262,7 +280,7 @@ def _touched(host: Box, contact: Box) -> str:
 
 
 def _within(contact: Box, cut: Box) -> bool:
-    """Whether a contact lies where a cut has taken the wood away."""
+    """Whether a contact lies inside a cut."""
     pairs = zip(contact.low, contact.high, cut.low, cut.high, strict=True)
     return all(low >= start - TOUCH and high <= end + TOUCH for low, high, start, end in pairs)
 

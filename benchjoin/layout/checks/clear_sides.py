@@ -8,7 +8,7 @@ from ...findings import Finding
 from ...frame.stack import Clear, Level, clear_name
 from ...phrases import listed
 from ...sources import STATICS
-from ..clears import openings
+from ..clears import Opening, openings
 from .piece import Piece
 
 
@@ -16,12 +16,15 @@ def clears_at_their_sides(piece: Piece) -> Iterator[Finding]:
     """A clear with a size that is measured over the band, and what it is at each side, where the sides differ."""
     stack = piece.frame.stack
     found = openings(piece.parts.values())
-    between = {(o.below.level, o.above.level, side): o for side, own in found.items() for o in own}
+    between: dict[tuple[str | None, str | None], dict[str, Opening]] = {}
+    for side, own in found.items():
+        for o in own:
+            between.setdefault((o.below.level, o.above.level), {})[side] = o
     for place, clear in enumerate(stack[1:-1], 1):
         below, above = stack[place - 1], stack[place + 1]
         if not (isinstance(clear, Clear) and isinstance(below, Level) and isinstance(above, Level)):
             continue
-        sides = {side: o for (low, high, side), o in between.items() if (low, high) == (below.name, above.name)}
+        sides = between.get((below.name, above.name), {})
         sizes = {side: opening.size for side, opening in sides.items()}
         if clear.size is None or clear.at or all(abs(s - clear.size) <= piece.frame.tape.hair for s in sizes.values()):
             continue
