@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -84,3 +85,27 @@ def test_the_environment_git_and_bash_are_at_hand():
 
 def bash(code):
     return subprocess.run(["bash", "-c", code], cwd=ROOT, capture_output=True, text=True)
+
+
+def test_where_cairo_is_missing_the_scripts_say_what_to_install():
+    lines = (ROOT / "scripts" / "environment.sh").read_text(encoding="utf-8").splitlines()
+    (says,) = (line for line in lines if line.startswith("no_cairo()"))
+    place = str(Path(sys.executable).parents[1])
+    told = subprocess.run(
+        ["bash", "-c", f"venv=$1\n{says}\nno_cairo", "bash", place], check=True, capture_output=True, text=True
+    ).stdout
+    assert "apt-get install" in told
+    assert "brew install" in told
+
+
+def test_what_the_guide_names_is_there():
+    guide = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    floors = re.findall(r"`((?:frame|layout|drafting|drawings|shop|sweep|wood|trade|notebook)/[\w/]+(?:\.\w+)?)", guide)
+    assert len(floors) > 10
+    package = ROOT / "benchjoin"
+    gone = [
+        name
+        for name in floors
+        if not any((package / end).exists() for end in (name, f"{name}.py", f"{name.rpartition('.')[0]}.py"))
+    ]
+    assert gone == []

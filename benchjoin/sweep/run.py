@@ -4,7 +4,7 @@
     swept["marks"]["front left leg", "bench/front rail", "bottom"]        # an array of 3 × 2 heights, mm
 
 Variants are worked out in blocks. In a block all numbers are arrays; where its variants disagree about a question it is
-taken apart (variants/ says how). Every address may vary: numbers inside blocks, anything else as designs of their own.
+taken apart (blocks.py says how). Every address may vary: numbers inside blocks, anything else as designs of their own.
 A variant that cannot be built is NaN and named in `reasons`.
 """
 
