@@ -63,11 +63,11 @@ def kept(field: str, convert: Converter) -> Converter:
     return door
 
 
-def a_kind(kind: type, field: str, example: str) -> Converter:
-    """Converter that lets only instances of one class through."""
+def a_kind(kind: type, field: str, example: str, *, optional: bool = False) -> Converter:
+    """Converter that lets only instances of one class through; where it is optional, nothing too."""
 
     def convert(value: Any) -> Any:
-        if not isinstance(value, kind):
+        if not isinstance(value, kind) and not (optional and value is None):
             raise BenchjoinError(f"{field} is {typed(value)}, not a {kind.__name__}. Write for example {example}.")
         return value
 

@@ -25,6 +25,7 @@ from .joints import Notch
 from .leg import Leg
 from .measured import measured
 from .pair import Pair
+from .rows import row_faults
 from .slots import Slot, leg_slots, rail_slots
 from .stack import Clear, Level, Side, clear_name
 from .stock import Stock, titled
@@ -69,13 +70,16 @@ def _bays(value: Any) -> tuple[Clear | Pair, ...]:
 
 def _span(field: str, *kinds: type) -> Any:
     """Converter for a governing size: over the legs, or one of the other ways to give it."""
-    plain = a_length(field)
+    plain = a_length(field, optional=type(None) in kinds)
     return lambda value: value if isinstance(value, kinds) else plain(value)
 
 
 @attrs.frozen(kw_only=True)
 class Frame:
     """A frame over its legs, with its stack of levels and clears; lengths in mm or as tape strings.
+
+    It stands on a front and a back row of legs; or, against="wall", on the front row alone, and the wall holds it: then
+    it has no back, no depth, and front rails only.
 
     length and depth are over the legs, or Overall(size), or a depth by EndRails(size); bays are the clears between leg
     pairs from the left, with a Pair between two of them where it is held at a place or has other legs; fit is the
@@ -93,9 +97,14 @@ class Frame:
 
     name: str = attrs.field(converter=a_name("name"))
     length: float | Overall = attrs.field(converter=_span("length", Overall))
-    depth: float | Overall | EndRails = attrs.field(converter=_span("depth", Overall, EndRails))
+    depth: float | Overall | EndRails | None = attrs.field(
+        default=None, converter=_span("depth", Overall, EndRails, type(None))
+    )
     front: Leg = attrs.field(converter=a_kind(Leg, "front", 'Leg(stock, height="35 1/2 in")'))
-    back: Leg = attrs.field(converter=a_kind(Leg, "back", 'Leg(stock, height="70 in")'))
+    back: Leg | None = attrs.field(
+        default=None, converter=a_kind(Leg, "back", 'Leg(stock, height="70 in")', optional=True)
+    )
+    against: Literal["wall"] | None = attrs.field(default=None, converter=one_of("against", None, "wall"))
     rail_stock: Stock = attrs.field(converter=a_kind(Stock, "rail_stock", 'Stock("larch 1x6", thickness="5/8 in")'))
     stack: tuple[Clear | Level, ...] = attrs.field(converter=kept("stack", _stack))
     bays: tuple[Clear | Pair, ...] = attrs.field(default=(Clear(),), converter=kept("bays", _bays))
@@ -130,7 +139,15 @@ class Frame:
             return object.__getattribute__(self, name)
 
     def _faults(self) -> list[Fault]:
-        return [*_stack_faults(self), *_wood_faults(self)]
+        return [*row_faults(self.against, self.depth, self.back, self.bays, self.levels())] or [
+            *_stack_faults(self),
+            *_wood_faults(self),
+        ]
+
+    @property
+    def datum(self) -> str:
+        """What heights are counted from: the floor, or the feet of a single row, which may hang."""
+        return "floor" if self.against is None else "feet"
 
     def levels(self) -> tuple[Level, ...]:
         """The levels from the foot upwards."""
@@ -179,8 +196,9 @@ class Frame:
 
     def __repr__(self) -> str:
         levels = ", ".join(level.name for level in self.levels())
-        size = " × ".join(_told(self, span) for span in (self.length, self.depth))
-        return f"<Frame {self.name}: {size}, {levels}; make {self.quantity}>"
+        size = " × ".join(_told(self, span) for span in (self.length, self.depth) if span is not None)
+        held = f", against the {self.against}" if self.against else ""
+        return f"<Frame {self.name}: {size}{held}, {levels}; make {self.quantity}>"
 
 
 def _any_inches(thing: Any) -> bool:
@@ -252,7 +270,7 @@ def _wood_faults(frame: Frame) -> Iterator[Fault]:
         depths[leg.pair] = depths.get(leg.pair, 0.0) + leg.size(Y)
     spans = (("length", frame.length, sum(map(max, widths.values()))), ("depth", frame.depth, max(depths.values())))
     for name, given, need in spans:
-        if not isinstance(given, Overall | EndRails) and need > given + TOUCH:
+        if given is not None and not isinstance(given, Overall | EndRails) and need > given + TOUCH:
             yield Fault(
                 name, f"the legs alone take {say(need)}, and {say(given)} over them is too little. Make it more."
             )

@@ -23,7 +23,7 @@ def _leg(value: Any) -> Any:
 
 @attrs.frozen(kw_only=True)
 class Pair:
-    """A front and a back leg; at is the middle of the pair from the left end of the legs. [mm]
+    """A front and a back leg, or an upright of a single row; at is its middle from the left end of the legs. [mm]
 
     front and back are the frame's own legs where they are None.
     """

@@ -89,9 +89,11 @@ class Slot:
         return f"<Slot {self.name}>"
 
 
-def leg_slots(front: Leg, back: Leg, pairs: Sequence[tuple[str, Pair]]) -> tuple[Slot, ...]:
-    """Every leg: the front row from the left, then the back row; pairs by name."""
-    rows = [("front", [pair.front or front for _, pair in pairs]), ("back", [pair.back or back for _, pair in pairs])]
+def leg_slots(front: Leg, back: Leg | None, pairs: Sequence[tuple[str, Pair]]) -> tuple[Slot, ...]:
+    """Every leg: the front row from the left, then the back row if there is one; pairs by name."""
+    rows = [("front", [pair.front or front for _, pair in pairs])]
+    if back is not None:
+        rows.append(("back", [pair.back or back for _, pair in pairs]))
     return tuple(
         Slot(
             name=leg_name(row, pair),

@@ -12,6 +12,7 @@ import attrs
 from ..findings import Finding, in_order
 from ..frame.identity import piece_of
 from .batch import firsts
+from .checks.against import held_by_the_wall, short_of_the_wall
 from .checks.clash import clashes
 from .checks.clear_sides import clears_at_their_sides
 from .checks.corner import covered_corners
@@ -42,6 +43,8 @@ CHECKS: tuple[Check, ...] = (
     slivers,
     short_lands,
     covered_corners,
+    held_by_the_wall,
+    short_of_the_wall,
     finished_lengths,
     finished_cuts,
     clears_at_their_sides,

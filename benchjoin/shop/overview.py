@@ -19,8 +19,10 @@ def key_numbers(layout: Layout) -> Table:
     for alike in layout.alike:
         over.setdefault(" × ".join(map(say, layout.overall(alike[0]))), []).extend(alike)
     what = "Length × depth × height over everything"
+    held = (("Held by", f"the {layout.frame.against}"),) if layout.frame.against else ()
     rows = (
         *((f"{what}, {pieces_called(own)}" if len(over) > 1 else what, sizes) for sizes, own in over.items()),
+        *held,
         ("Make", str(layout.frame.quantity)),
         ("Parts of each", str(len(layout.piece(1)))),
         ("Sets to clamp", ", ".join(one.letter for one in layout.sets)),

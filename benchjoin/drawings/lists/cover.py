@@ -69,10 +69,17 @@ def key_sizes(layout: Layout, read: Reader) -> Table:
     rows = (
         *_of_pieces(layout, read),
         ("Stock", "; ".join(dict.fromkeys(part.stock.name for part in layout.parts))),
+        *_held(frame.against),
         ("Make", str(frame.quantity)),
         ("Read to", frame.tape.name),
     )
     return Table("Key sizes", ("What", "How much"), rows)
+
+
+def _held(against: str | None) -> Iterator[tuple[str, str]]:
+    """What holds a piece that does not stand by itself."""
+    if against:
+        yield "Held by", f"the {against}"
 
 
 def _of_pieces(layout: Layout, read: Reader) -> Iterator[tuple[str, str]]:

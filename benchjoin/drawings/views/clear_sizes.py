@@ -19,6 +19,7 @@ from ...lengths import TOUCH
 from ..making.house import Reader
 from .view import View
 from .view_sizes import Column, columns
+from .wall import one_row
 
 LINE = {"left": -4.5, "right": 5.5}
 """Where a clear stands beside the view: its figure is always on the left of its line. [mm]"""
@@ -34,7 +35,7 @@ def clear_sizes(parts: Sequence[Part], seen: View, scale: float, read: Reader) -
     """
     eye = seen.eye.name
     found, told = openings(parts), set[tuple[float, float]]()
-    sides = [(eye,), (OTHER.get(eye, ""), "left", "right")]
+    sides = [("front",)] if one_row(parts) else [(eye,), (OTHER.get(eye, ""), "left", "right")]
     for column, own in zip(columns(parts, seen.eye), sides, strict=False):
         edge = seen.bounds[0 if column.side == "left" else 2] * scale
         for opening in _apart([opening for side in own for opening in found.get(side, ())], told):

@@ -22,6 +22,7 @@ from .clear_sizes import clear_sizes
 from .strokes import level_names, strokes
 from .view import view
 from .view_sizes import upright
+from .wall import one_row, wall
 
 SIDES = ("front", "back", "left", "right")
 
@@ -50,9 +51,18 @@ def elevation(layout: Layout, seen: str, **options: Unpack[OfAPiece]) -> Sheet:
 
 
 def elevation_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
-    """The elevations from all four sides."""
-    for seen in SIDES:
+    """The elevations from all four sides; of a single row, from where there is something new to see."""
+    for seen in _sides(layout, asked.piece):
         yield _elevation(layout, asked, seen)
+
+
+def _sides(layout: Layout, piece: int) -> tuple[str, ...]:
+    """All four sides; of a single row the front, one end, and the back where rails go to the wall's side."""
+    parts = layout.piece(piece)
+    if not one_row(parts):
+        return SIDES
+    behind = any(part.slot.face == "back" for part in parts)
+    return ("front", "back", "left") if behind else ("front", "left")
 
 
 def _elevation(layout: Layout, asked: Asked, seen: str) -> Sheet:
@@ -67,6 +77,7 @@ def _elevation(layout: Layout, asked: Asked, seen: str) -> Sheet:
             *strokes(look.hidden, "hidden", scale),
             *level_names(parts, look, scale),
             *sizes.drawing(),
+            *wall(layout, parts, look, scale),
             *clear_sizes(parts, look, scale, reader(layout.frame, asked.house)),
         )
         return Figure(name=title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)

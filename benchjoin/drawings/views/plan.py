@@ -14,6 +14,7 @@ from ..making.pieces import named, titled
 from .strokes import strokes
 from .view import view
 from .view_sizes import flat
+from .wall import wall
 
 
 def plan(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
@@ -37,7 +38,7 @@ def plan_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
     def draw(scale: float) -> Figure:
         sizes = flat(layout, parts, look, scale, asked.house)
         lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
-        drawing = (*lines, *sizes.drawing())
+        drawing = (*lines, *sizes.drawing(), *wall(layout, parts, look, scale))
         return Figure(name=title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
     yield fit_view(asked, draw, name=named(asked, "plan"), kind="Plan", title=title, wood=look.bounds)

@@ -30,6 +30,7 @@ from .face import Face, on_page
 from .strokes import strokes
 from .view import EYES, Eye, View, view
 from .view_sizes import flat, upright
+from .wall import wall
 
 END_GRAIN, ALONG = 1.4, 1.6
 """Spacing of the hatching of end grain, at 45 degrees, and least spacing in wood cut along its length. [mm]"""
@@ -114,7 +115,8 @@ def _section(layout: Layout, asked: Asked, cut: Cut, place: str) -> Sheet:
     def draw(scale: float) -> Figure:
         sizes = (flat if cut.axis == 2 else upright)(layout, parts, look, scale, asked.house)
         lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
-        drawing = (*lines, *_cut_faces(through, by_name, cut, scale), *sizes.drawing())
+        held = wall(layout, parts, look, scale)
+        drawing = (*lines, *_cut_faces(through, by_name, cut, scale), *sizes.drawing(), *held)
         return Figure(name=title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
 
     name = "".join(c if c.isalnum() or c in "-." else "-" for c in f"section {place}".lower())
@@ -183,13 +185,13 @@ def _height(layout: Layout, at: str | float | None, piece: int) -> tuple[float, 
         if low >= high - TOUCH:  # no height meets them all: the highest are cut, and one looks down on the others
             high = min(b.high[2] for b in own if b.low[2] >= low - TOUCH)
         height = (low + high) / 2
-        return height, f"{at}, {layout.frame.tape.say(height)} over the floor"
+        return height, f"{at}, {layout.frame.tape.say(height)} over the {layout.frame.datum}"
     try:
         height = mm(at, what="the height of a section")
     except LengthError as error:
         told = f"{at!r} is no level and no height. Levels are {', '.join(levels)}; a height is a length like '12 in'."
         raise AddressError(told, address=at, known=tuple(levels)) from error
-    return height, f"{layout.frame.tape.say(height)} over the floor"
+    return height, f"{layout.frame.tape.say(height)} over the {layout.frame.datum}"
 
 
 def _cut_faces(through: Sequence[Face], parts: Mapping[str, Part], cut: Cut, scale: float) -> Iterator[Primitive]:

@@ -23,6 +23,7 @@ from ...lengths import TOUCH, distinct
 from ..making.house import House, Reader, reader
 from .strokes import CAPTION
 from .view import Eye, View
+from .wall import one_row
 
 Axis = Literal["x", "y"]
 
@@ -77,8 +78,11 @@ def columns(parts: Sequence[Part], eye: Eye) -> tuple[Column, ...]:
     """Heights of an upright view, each once.
 
     Seen from the front or the back: those of the near rails and legs on the left of the page, and on the right those
-    of all others that are not among them. Seen from an end: all on the side of the back legs.
+    of all others that are not among them. Seen from an end: all on the side of the back legs. Those of a single row are
+    never on the side of its wall.
     """
+    if one_row(parts):
+        return (Column("right" if eye.name == "left" else "left", "", tuple(_heights(parts))),)
     if eye.name in ("left", "right"):
         return (Column("left" if eye.name == "left" else "right", "", tuple(_heights(parts))),)
     near = _heights(part for part in parts if part.side == eye.name)
@@ -105,7 +109,7 @@ def upright(layout: Layout, parts: Sequence[Part], seen: View, scale: float, hou
         placed = place_running(values, origin=(outline, 0.0), axis="y", side=column.side, outline=outline)
         rows.append(Row(placed, column.caption, top))
     axis = 0 if eye.name in ("front", "back") else 1
-    legs = [part for part in parts if part.slot.upright and (axis == 1 or part.side == eye.name)]
+    legs = [p for p in parts if p.slot.upright and (axis == 1 or p.side == eye.name or one_row(parts))]
     rows.append(_run(_places(parts, legs, seen, axis), eye.right[axis] * scale, read, "x", (0.0, 0.0)))
     return Sizes(tuple(rows), _over(parts, seen, "x", scale, read))
 

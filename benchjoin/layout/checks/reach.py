@@ -42,8 +42,8 @@ def above_every_leg(piece: Piece) -> Iterator[Finding]:
                 kind="above every leg",
                 where=f"{piece.label}{level}",
                 parts=tuple(part.identity for part in parts),
-                sentence=f'{piece.label}"{level}" starts at {piece.say(bottom)} over the floor, and the tallest leg '
-                f"ends at {piece.say(tallest)}. Lower a clear, or make the legs longer.",
+                sentence=f'{piece.label}"{level}" starts at {piece.say(bottom)} over the {piece.frame.datum}, and the '
+                f"tallest leg ends at {piece.say(tallest)}. Lower a clear, or make the legs longer.",
                 numbers={"bottom": bottom, "leg": tallest},
                 source=STATICS,
             )
@@ -67,7 +67,7 @@ def unheld_rails(piece: Piece) -> Iterator[Finding]:
             kind="no leg holds it" if nothing else "a leg is missed",
             where=piece.where(slot.name),
             parts=(slot.name, *missed),
-            sentence=f"{piece.where(slot.name)} ({low} to {high} over the floor) does not come to "
+            sentence=f"{piece.where(slot.name)} ({low} to {high} over the {piece.frame.datum}) does not come to "
             f"{' or '.join(missed)}. Lower it, make the legs taller, or turn the corner the other way.",
             numbers={"bottom": part.blank.low[2], "top": part.blank.high[2]},
             source=STATICS,

@@ -24,7 +24,7 @@ from ..blank import Blank
 from .bands import Band
 from .place import place
 from .site import Over
-from .sizes import Pick
+from .sizes import Pick, section
 
 Placed = Mapping[str, Blank]
 
@@ -37,8 +37,7 @@ def over_legs(frame: Frame, bands: Sequence[Band], picks: Sequence[Pick]) -> Ove
     DescriptionError
         If end rails drawn at different lengths are to give the depth, or it leaves no room for the legs.
     """
-    given = [span.size if isinstance(span, Overall | EndRails) else span for span in (frame.length, frame.depth)]
-    every = [over_pieces([size] * frame.quantity) for size in given]
+    every = [_given(frame, span) for span in (frame.length, frame.depth)]
     room = sum(leg.thickness + leg.width for leg in frame.legs())
     if not any(isinstance(span, Overall | EndRails) for span in (frame.length, frame.depth)):
         return Over(*every)
@@ -52,8 +51,17 @@ def over_legs(frame: Frame, bands: Sequence[Band], picks: Sequence[Pick]) -> Ove
     return Over(*sizes)
 
 
+def _given(frame: Frame, span: float | Overall | EndRails | None) -> Array:
+    """A size as the maker gave it; where none was given, how deep the uprights of a single row are. [mm]"""
+    if span is None:
+        return most(section(frame, leg).along(leg, Y) for leg in frame.legs())
+    return over_pieces([span.size if isinstance(span, Overall | EndRails) else span] * frame.quantity)
+
+
 def _room_for_legs(frame: Frame, depths: Array) -> None:
-    """Refuse a depth that comes out smaller than a front and a back leg."""
+    """Refuse a depth that comes out smaller than a front and a back leg; a single row has room for itself."""
+    if frame.back is None:
+        return
     pairs: dict[str, float] = {}
     for leg in frame.legs():
         pairs[leg.pair] = pairs.get(leg.pair, 0.0) + leg.size(Y)
