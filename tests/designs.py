@@ -1,4 +1,4 @@
-"""The designs of the gallery, for tests: `from designs import bench, rack, stand`."""
+"""The designs of the gallery, for tests: `from designs import bench, rack, stand, tools`."""
 
 import runpy
 from pathlib import Path
@@ -13,5 +13,6 @@ def _of(file, name):
 bench = _of("honey_house_bench.py", "bench")
 rack = _of("print_room_rack.py", "rack")
 stand = _of("boot_room_stand.py", "stand")
+tools = _of("print_room_tools.py", "tools")
 
-DESIGNS = {"bench": bench, "rack": rack, "stand": stand}
+DESIGNS = {"bench": bench, "rack": rack, "stand": stand, "tools": tools}

@@ -331,6 +331,46 @@ ENDS_THROUGH = Frame(
     tape="1 mm",
 )
 
+SINGLE_ROW = Frame(
+    name="Ladle rack",
+    length=900,
+    front=Leg(FLAT, height=700),
+    against="wall",
+    rail_stock=LATH,
+    bays=[Clear(), Clear()],
+    stack=[
+        Clear(80),
+        Level("low", front=60),
+        Clear(),
+        Level("mid", front=lapped(70)),
+        Clear(),
+        Level("cleat", front=Rail(80, joint=Planted(), face="inner"), top=700),
+    ],
+    tape="1 mm",
+)
+
+SINGLE_ROW_TURNED = Frame(
+    name="Scullery rail",
+    length="40 in",
+    front=Leg(Stock("pine 1x3, planed", thickness="3/4 in", width="2 1/2 in"), height="30 in", wide="end"),
+    against="wall",
+    rail_stock=BOARD,
+    bays=[
+        Clear(),
+        Pair(
+            at="15 in",
+            front=Leg(Stock("pine 1x2, planed", thickness="3/4 in", width="2 in"), height="24 in", wide="end"),
+        ),
+        Clear(),
+    ],
+    stack=[
+        Clear("4 in"),
+        Level("low", front=Rail("3 in", joint=Butt(), face="middle")),
+        Clear(),
+        Level("high", front=Rail("2 in", face="inner"), flush="front leg top"),
+    ],
+)
+
 SAMPLES: dict[str, Frame] = {
     "legs turned": LEGS_TURNED,
     "rails inside": RAILS_INSIDE,
@@ -350,4 +390,6 @@ SAMPLES: dict[str, Frame] = {
     "measured batch": MEASURED_BATCH,
     "staggered": STAGGERED,
     "ends through": ENDS_THROUGH,
+    "single row": SINGLE_ROW,
+    "single row, turned": SINGLE_ROW_TURNED,
 }

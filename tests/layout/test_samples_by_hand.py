@@ -18,7 +18,11 @@ from samples import SAMPLES
 from benchjoin import lay_out
 
 GALLERY = Path(__file__).parents[2] / "gallery"
-FRAMES = {**SAMPLES, "boot-room stand": run_path(str(GALLERY / "boot_room_stand.py"))["stand"]}
+FRAMES = {
+    **SAMPLES,
+    "boot-room stand": run_path(str(GALLERY / "boot_room_stand.py"))["stand"],
+    "print-room tools": run_path(str(GALLERY / "print_room_tools.py"))["tools"],
+}
 SIDES = {
     "all": ("front rail", "back rail", "left rail", "right rail"),
     "long": ("front rail", "back rail"),
@@ -373,6 +377,72 @@ HANDS = {
         overall=(1800, 420, 1680),
         parts=6 + 12,
         handed=4,
+    ),
+    "single row": Hand(
+        # 80 + 60 = 140, 700 - 80 = 620; 620 - 140 - 70 = 410, half of it 205: 140 + 205 = 345. The mid rail is lapped by
+        # half of 20; the cleat is planted behind the uprights, which are 40 deep: 40 + 20.
+        rails={"low/front rail": (80, 140, 900), "mid/front rail": (345, 415, 900), "cleat/front rail": (620, 700, 900)},
+        depths={"low/front rail": 20, "mid/front rail": 10},
+        notches={"front left": 2, "front middle leg 1": 2, "front right": 2},
+        # (900 - 3 × 60) / 2 = 360: 60 + 360 = 420, 480 + 360 = 840.
+        places={
+            "front left leg": ((0, 60), (0, 40)),
+            "front middle leg 1": ((420, 480), (0, 40)),
+            "front right leg": ((840, 900), (0, 40)),
+            "low/front rail": ((0, 900), (0, 20)),
+            "mid/front rail": ((0, 900), (0, 20)),
+            "cleat/front rail": ((0, 900), (40, 60)),
+        },
+        overall=(900, 60, 700),
+        parts=3 + 3,
+    ),
+    "single row, turned": Hand(
+        # The middle upright has its middle at 15, 3/4 wide: 14 5/8 to 15 3/8. 14 5/8 - 3/4 = 13 7/8, and
+        # 40 - 3/4 - 15 3/8 = 23 7/8. It is 24 high, so the high rail, 28 to 30, passes over it.
+        rails={
+            "low/front rail 1": tape("4", "7", "13 7/8"),
+            "low/front rail 2": tape("4", "7", "23 7/8"),
+            "high/front rail": tape("28", "30", "40"),
+        },
+        depths={"high/front rail": inches("3/4")},
+        notches={"front left": 1, "front middle leg 1": 0, "front right": 1},
+        # The middle upright is 2 deep: (2 - 3/4) / 2 = 5/8. The inner face of the others lies at 2 1/2.
+        places={
+            "front left leg": (tape("0", "3/4"), tape("0", "2 1/2")),
+            "front middle leg 1": (tape("14 5/8", "15 3/8"), tape("0", "2")),
+            "front right leg": (tape("39 1/4", "40"), tape("0", "2 1/2")),
+            "low/front rail 1": (tape("3/4", "14 5/8"), tape("5/8", "1 3/8")),
+            "low/front rail 2": (tape("15 3/8", "39 1/4"), tape("5/8", "1 3/8")),
+            "high/front rail": (tape("0", "40"), tape("1 3/4", "2 1/2")),
+        },
+        overall=tape("40", "2 1/2", "30"),
+        parts=3 + 3,
+    ),
+    "print-room tools": Hand(
+        # 60 + 70 = 130; 1200 - 90 = 1110, less 60 and 90: 960. 960 - 130 - 2 × 70 = 690, a third of it 230.
+        rails={
+            "wall strip/front rail": (60, 130, 1400),
+            "spatulas/front rail": (360, 430, 1400),
+            "brayers/front rail": (660, 730, 1400),
+            "squeegees/front rail": (960, 1050, 1400),
+            "wall cleat/front rail": (1110, 1200, 1400),
+        },
+        depths={
+            "wall strip/front rail": 20,
+            "spatulas/front rail": 20,
+            "brayers/front rail": 20,
+            "squeegees/front rail": 10,
+            "wall cleat/front rail": 20,
+        },
+        notches={"front left": 5, "front middle leg 1": 5, "front right": 5},
+        # (1400 - 3 × 70) / 2 = 595: 70 + 595 = 665. What is let in flush at the wall: 45 - 20 = 25.
+        places={
+            "front middle leg 1": ((665, 735), (0, 45)),
+            "brayers/front rail": ((0, 1400), (0, 20)),
+            "wall strip/front rail": ((0, 1400), (25, 45)),
+        },
+        overall=(1400, 45, 1200),
+        parts=2 * (3 + 5),
     ),
 }
 
