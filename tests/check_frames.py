@@ -19,6 +19,16 @@ PLAIN = Frame(
     tape="1 mm",
 )
 
+ROW = Frame(
+    name="Row",
+    length=600,
+    front=Leg(POST, height=500),
+    against="wall",
+    rail_stock=PLAIN.rail_stock,
+    stack=[Clear(100), Level("low", front=60)],
+    tape="1 mm",
+)
+
 
 def with_stack(*stack, **more):
     return attrs.evolve(PLAIN, stack=stack, **more)
@@ -484,5 +494,23 @@ CASES = {
         ["measures 217 mm and should be 220 mm", "3 mm too short", "shim it"],
         attrs.evolve(level(left=60), measured={"low/left rail.length": 217}),
         attrs.evolve(level(left=60), measured={"low/left rail.length": 220}),
+    ),
+    "a single row that the wall holds": (
+        "held by the wall",
+        "note",
+        "Row",
+        {},
+        ["does not stand by itself", "the wall holds it", "local codes and licensed practice"],
+        ROW,
+        PLAIN,
+    ),
+    "an upright that is thinner than the others": (  # 40 - 32
+        "short of the wall",
+        "note",
+        "front middle leg 1",
+        {"short": 8},
+        ["ends 8 mm short of the wall", "Pack it out"],
+        attrs.evolve(ROW, bays=[Clear(), Pair(front=Leg(Stock("ash", thickness=32, width=60), height=500)), Clear()]),
+        attrs.evolve(ROW, bays=[Clear(), Pair(front=Leg(Stock("ash", thickness=40, width=50), height=500)), Clear()]),
     ),
 }

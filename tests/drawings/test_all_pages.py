@@ -9,6 +9,8 @@ import pytest
 import shapely
 from designs import DESIGNS
 from hypothesis import given, settings
+from hypothesis import strategies as st
+from row_strategies import single_rows
 from samples import SAMPLES
 from strategies import frames
 
@@ -94,9 +96,15 @@ def test_drawings_of_any_frame_can_be_read(frame):
     any_frame_can_be_read(frame)
 
 
+@settings(max_examples=4)
+@given(single_rows())
+def test_drawings_of_any_single_row_can_be_read(frame):
+    any_frame_can_be_read(frame)
+
+
 @pytest.mark.slow
 @settings(max_examples=24)
-@given(frames())
+@given(st.one_of(frames(), single_rows()))
 def test_drawings_of_many_frames_can_be_read(frame):
     any_frame_can_be_read(frame)
 

@@ -34,7 +34,7 @@ def test_all_faults_of_the_fields_are_told_at_once():
             length="57",
             depth=float("nan"),
             front=POST,
-            back=None,
+            back="post",
             rail_stock="ash",
             stack="bench",
             corners="mitred",

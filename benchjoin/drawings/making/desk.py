@@ -7,7 +7,6 @@ for each sheet.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from contextlib import suppress
 
 from ...drafting.full_size.desk_page import DeskPage, desk_page
 from ...drafting.primitives import Box, Drawing
@@ -80,11 +79,7 @@ def packed_on_desks(
     for ways in sizes:
         tried: list[tuple[Size, list[list[Figure]]]] = []
         for size in ways:
-            page = blank(asked, size, head(1, 1))
-            room = (page.room[0] + rim[0], page.room[1] + rim[1], page.room[2] - rim[2], page.room[3] - rim[3])
-            laid = figures(page, room)
-            with suppress(PaperError):
-                tried.append((size, pack(laid, room, gap)))
+            tried += _tried(asked, size, head, figures, rim, gap)
         if tried:
             size, packed = min(tried, key=lambda one: len(one[1]))
             count = len(packed)
@@ -95,3 +90,26 @@ def packed_on_desks(
             return make_all(pages, house=asked.house, name=name, title=title, size=size, full_size=True)
     paper = asked.papers[-1]
     raise PaperError(f"{title}: one does not fit {paper} at full size. Take larger paper, or tiles of the set.")
+
+
+def _tried(
+    asked: Asked,
+    size: Size,
+    head: Callable[[int, int], Sequence[str]],
+    figures: Callable[[DeskPage, Box], Sequence[Figure]],
+    rim: Box,
+    gap: float,
+) -> list[tuple[Size, list[list[Figure]]]]:
+    """A size with its figures page by page, if they fit; the heads have their numbers, which take room too."""
+    count = 1
+    while True:
+        page = blank(asked, size, head(count, count))
+        room = (page.room[0] + rim[0], page.room[1] + rim[1], page.room[2] - rim[2], page.room[3] - rim[3])
+        laid = figures(page, room)
+        try:
+            packed = pack(laid, room, gap)
+        except PaperError:
+            return []
+        if len(packed) <= count:
+            return [(size, packed)]
+        count = len(packed)

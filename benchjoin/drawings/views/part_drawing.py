@@ -153,11 +153,16 @@ def _features(part: Part) -> list[float]:
 
 
 def _faces(part: Part) -> tuple[str, ...]:
-    """Faces to draw: those that are marked and an edge beside them; of a plain part only its marked face."""
+    """Faces to draw: those that are marked, and one across them so that both sides of the section are there.
+
+    Of a plain part that is only its marked face.
+    """
     found = part.marked_faces
     if not found:
         return (part.marked,)
     across = {part.marked, OPPOSITE[part.marked]}
+    if not across.intersection(found):
+        return (part.marked, *found)
     return found if any(face not in across for face in found) else (*found, _edge(part))
 
 

@@ -13,6 +13,7 @@ from ...drafting.hatch import hatch
 from ...drafting.primitives import Line, Primitive, Text, figure_middle
 from ...layout.layout import Layout
 from ...layout.parts import Part
+from ...lengths import TOUCH
 from .strokes import CAPTION
 from .view import View
 
@@ -28,13 +29,17 @@ def one_row(parts: Sequence[Part]) -> bool:
 
 
 def wall(layout: Layout, parts: Sequence[Part], seen: View, scale: float) -> Iterator[Primitive]:
-    """The wall of a single row at a scale; nothing where there is none, or one looks square at it."""
+    """The wall of a single row at a scale; nothing where there is none, where one looks square at it,
+    or where no wood comes to it.
+    """
     name, eye = layout.frame.against, seen.eye
     if name is None or not (eye.right[1] or eye.up[1]):
         return
     back = max(part.blank.high[1] for part in layout.piece(parts[0].piece))
     at = back * (eye.right[1] or eye.up[1]) * scale
     left, low, right, high = (edge * scale for edge in seen.bounds)
+    if all(abs(at - edge) > TOUCH for edge in (left, right, high)):
+        return
     if eye.up[1]:
         face = ((left + SHORT, at), (right - SHORT, at))
         band = shapely.box(left + SHORT, at, right - SHORT, at + DEEP)
