@@ -379,9 +379,13 @@ HANDS = {
         handed=4,
     ),
     "single row": Hand(
-        # 80 + 60 = 140, 700 - 80 = 620; 620 - 140 - 70 = 410, half of it 205: 140 + 205 = 345. The mid rail is lapped by
-        # half of 20; the cleat is planted behind the uprights, which are 40 deep: 40 + 20.
-        rails={"low/front rail": (80, 140, 900), "mid/front rail": (345, 415, 900), "cleat/front rail": (620, 700, 900)},
+        # 80 + 60 = 140, 700 - 80 = 620; 620 - 140 - 70 = 410, half of it 205: 140 + 205 = 345. The mid rail is lapped
+        # by half of 20; the cleat is planted behind the uprights, which are 40 deep: 40 + 20.
+        rails={
+            "low/front rail": (80, 140, 900),
+            "mid/front rail": (345, 415, 900),
+            "cleat/front rail": (620, 700, 900),
+        },
         depths={"low/front rail": 20, "mid/front rail": 10},
         notches={"front left": 2, "front middle leg 1": 2, "front right": 2},
         # (900 - 3 × 60) / 2 = 360: 60 + 360 = 420, 480 + 360 = 840.

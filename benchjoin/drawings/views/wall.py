@@ -29,9 +29,7 @@ def one_row(parts: Sequence[Part]) -> bool:
 
 
 def wall(layout: Layout, parts: Sequence[Part], seen: View, scale: float) -> Iterator[Primitive]:
-    """The wall of a single row at a scale; nothing where there is none, where one looks square at it,
-    or where no wood comes to it.
-    """
+    """The wall of a single row at a scale; nothing where one looks square at it, or where no wood comes to it."""
     name, eye = layout.frame.against, seen.eye
     if name is None or not (eye.right[1] or eye.up[1]):
         return

@@ -83,7 +83,8 @@ def _finding(piece: Piece, one: Part, other: Part) -> Finding:
         where=piece.where(one.identity),
         parts=(one.identity, other.identity),
         sentence=f"{piece.where(one.identity)} and {other.identity} want the same wood at {piece.say(low)} over "
-        f"the {piece.frame.datum} ({size}), and no joint gives it up. Raise or move one of them, or let one stop behind the other.",
+        f"the {piece.frame.datum} ({size}), and no joint gives it up. Raise or move one of them, or let one stop "
+        "behind the other.",
         numbers={"x": x, "y": y, "z": z, "bottom": low},
         source=STATICS,
     )
