@@ -37,5 +37,9 @@ MARKED = 0.25
 """How true a struck line and a sawn shoulder can be: less is no reason to make a part again. [mm] Common practice, no
 source."""
 
+LEAST_GAP = 2.0
+"""Between boards outdoors at their wettest, so that water runs off and grit falls through. [mm] Common practice, no
+source: no standard for it was found."""
+
 FITS: dict[str, float] = {"snug": 0.0, "easy": 0.4, "outdoor": 0.8}
 """Clearance of a notch over its rail by the word for it. [mm] Common practice, no source."""

@@ -54,6 +54,27 @@ def coefficient(shrinkage: Numbers, start: Numbers = SATURATION) -> float | Arra
     return _plain(s / (m * (1 - s * (1 - 10 / m))))
 
 
+def total_shrinkage(per_percent: Numbers, start: Numbers = SATURATION) -> float | Array:
+    """The total shrinkage that a coefficient stands for: `coefficient` the other way about. [% of the green size]
+
+    >>> round(total_shrinkage(coefficient(7.6)), 9)
+    7.6
+
+    Parameters
+    ----------
+    per_percent : array_like, shape (...)
+        Change of size for each 1 % of moisture content, as a part of the size at 10 %.
+    start : array_like, shape (...)
+        Content at which the wood begins to shrink. [%]
+
+    Notes
+    -----
+    ``S = C M / (1 + C (M − 10))`` with S as a fraction and M the start.
+    """
+    c, m = np.asarray(per_percent, dtype=float), np.asarray(start, dtype=float)
+    return _plain(100 * c * m / (1 + c * (m - 10)))
+
+
 def change(size: Numbers, per_percent: Numbers, before: Numbers, after: Numbers) -> float | Array:
     """Change of a size across the grain between two moisture contents from 6 to 14 %.
 
