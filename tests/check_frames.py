@@ -513,4 +513,13 @@ CASES = {
         attrs.evolve(ROW, bays=[Clear(), Pair(front=Leg(Stock("ash", thickness=32, width=60), height=500)), Clear()]),
         attrs.evolve(ROW, bays=[Clear(), Pair(front=Leg(Stock("ash", thickness=40, width=50), height=500)), Clear()]),
     ),
+    "corners of a single row": (
+        "value not used",
+        "note",
+        "corners",
+        {},
+        ["a single row has none"],
+        attrs.evolve(ROW, corners="staggered"),
+        ROW,
+    ),
 }

@@ -79,6 +79,8 @@ def _unused(frame: Frame) -> Iterator[tuple[str, str]]:
     for level in frame.levels():
         if level.ends is not None and level.left is not None and level.right is not None:
             yield f"{level.name}.ends", "left and right are given too, and hold. Leave ends out, or one of them."
+    if frame.against is not None and frame.corners != "front through":
+        yield "corners", "a single row has none. Leave it out."
     for slot in frame.slots():
         yield from _by_every_piece(frame, slot)
     shares = any(slot.joint is not None and slot.joint.shares for slot in frame.rails())
