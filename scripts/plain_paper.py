@@ -19,7 +19,7 @@ from benchjoin.drafting.lettering import font_size
 from benchjoin.drafting.linework import KINDS
 from benchjoin.drafting.primitives import SHARES, Disc, Drawing, Fill, Line, Text, flat
 from benchjoin.drafting.sheets.sheet import Sheet
-from benchjoin.drafting.writers.fonts import cairo_families
+from benchjoin.drafting.writers.cairo import faces
 
 POINT = 25.4 / 72  # mm
 Points = Sequence[tuple[float, float]]
@@ -49,16 +49,14 @@ def as_strings(drawing: Drawing, down: float) -> str:
 
 def cairo_pdf(sheets: Sequence[Sheet]) -> bytes:
     """The primitives straight to the pages of a cairo PDF surface."""
-    family = cairo_families().split(",")[0].strip("'")
-    weights = {False: cairocffi.FONT_WEIGHT_NORMAL, True: cairocffi.FONT_WEIGHT_BOLD}
-    faces = {bold: cairocffi.ToyFontFace(family, weight=weight) for bold, weight in weights.items()}
+    font = faces()
     out = io.BytesIO()
     surface = cairocffi.PDFSurface(out, 1, 1)
     for sheet in sheets:
         surface.set_size(sheet.width / POINT, sheet.height / POINT)
         context = cairocffi.Context(surface)
         context.scale(1 / POINT, 1 / POINT)
-        _with_cairo(context, sheet, faces)
+        _with_cairo(context, sheet, {False: font.plain, True: font.bold})
         surface.show_page()
     surface.finish()
     return out.getvalue()

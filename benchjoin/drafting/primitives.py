@@ -44,12 +44,15 @@ def _positive(value: float) -> float:
 
 def _point(value: Sequence[float]) -> Point:
     x, y = value
-    return _number(x), _number(y)
+    point = float(x), float(y)
+    if not math.isfinite(point[0] + point[1]):
+        return _number(x), _number(y)  # which says what is wrong, unless only their sum is too large
+    return point
 
 
 def _points(values: Iterable[Sequence[float]]) -> tuple[Point, ...]:
-    points = tuple((float(x), float(y)) for x, y in values)
-    if not math.isfinite(sum(x + y for x, y in points)):  # one sum finds any nan or infinity
+    points = tuple([(float(x), float(y)) for x, y in values])
+    if not math.isfinite(sum([x + y for x, y in points])):  # one sum finds any nan or infinity
         for point in points:
             _point(point)
     return points

@@ -1,0 +1,104 @@
+"""In which order a drawing is laid down, for whoever writes it: the one place where that is decided.
+
+Cut-outs of other drawings lie lowest, then white patches, which blank out what cut-outs drew; then lines, a kind at a
+time, since readers and writers pay for each path and not for each stroke; then black, and text on top. A `Painter`
+says how each of these is put down: as elements of SVG (`svg`), or with cairo on a page of a PDF (`cairo_page`).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Protocol
+
+from ..lettering import Run, set_runs, text_width
+from ..linework import KINDS, Pen
+from ..primitives import SHARES, Clipped, Disc, Drawing, Fill, Line, Point, Text
+
+# none of these is printable, in Python's own words, so most texts need not be searched
+_UNWRITABLE = re.compile("[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+_ROUND_FROM = 0.5  # mm, lines as wide as this end round
+
+
+class Painter(Protocol):
+    """How the layers of a drawing are put down."""
+
+    def cut_out(self, item: Clipped) -> None:
+        """A drawing of which a box is seen."""
+
+    def fill(self, tone: str, whole: Sequence[Fill | Disc], holed: Sequence[Fill]) -> None:
+        """Regions of one tone: those of a single ring in one path, and those with holes, each in its own."""
+
+    def stroke(self, kind: str, lines: Sequence[Line | Disc]) -> None:
+        """All lines and circles of one kind."""
+
+    def letter(self, texts: Sequence[Text]) -> None:
+        """All texts, in the order in which they were recorded."""
+
+
+def paint(drawing: Drawing, painter: Painter) -> None:
+    """Hand the layers of a drawing to a painter, the lowest first; nothing is called for a layer that is empty."""
+    strokes: dict[str, list[Line | Disc]] = {}
+    whole: dict[str, list[Fill | Disc]] = {}
+    holed: dict[str, list[Fill]] = {}
+    texts: list[Text] = []
+    for item in drawing:
+        if isinstance(item, Text):
+            if item.string:
+                texts.append(item)
+        elif isinstance(item, Line):
+            if len(item.points) > 1:
+                strokes.setdefault(item.kind, []).append(item)
+        elif isinstance(item, Fill):
+            _keep(item, whole, holed)
+        elif isinstance(item, Disc):
+            (whole if item.filled else strokes).setdefault("black" if item.filled else item.kind, []).append(item)
+        else:
+            painter.cut_out(item)
+    tones = dict.fromkeys((*whole, *holed))
+    for tone in (tone for tone in tones if tone != "black"):
+        painter.fill(tone, whole.get(tone, ()), holed.get(tone, ()))
+    for kind in KINDS:
+        if kind in strokes:
+            painter.stroke(kind, strokes[kind])
+    if "black" in tones:
+        painter.fill("black", whole.get("black", ()), holed.get("black", ()))
+    if texts:
+        painter.letter(texts)
+
+
+def _keep(item: Fill, whole: dict[str, list[Fill | Disc]], holed: dict[str, list[Fill]]) -> None:
+    if len(item.rings) > 1:
+        holed.setdefault(item.tone, []).append(item)
+    elif item.rings:
+        whole.setdefault(item.tone, []).append(item)
+
+
+def counter_clockwise(ring: tuple[Point, ...]) -> tuple[Point, ...]:
+    """Rings that go round one way never cancel where they overlap."""
+    x0, y0 = ring[-1]
+    area = 0.0
+    for x1, y1 in ring:
+        area += x0 * y1 - x1 * y0
+        x0, y0 = x1, y1
+    return ring if area >= 0 else ring[::-1]
+
+
+def ends_round(pen: Pen) -> bool:
+    """Wide lines end round, so that two which meet in a corner close it; the others end square."""
+    return not pen.dashes and pen.width >= _ROUND_FROM
+
+
+def runs_of(text: Text) -> tuple[Run, ...]:
+    """Runs of a text that has letters; what no file can hold is a question mark."""
+    return set_runs(_writable(text.string), text.height, bold=text.bold)
+
+
+def lies_before(text: Text) -> float:
+    """How far before the place that holds it a text begins. [mm]"""
+    share = SHARES[text.anchor]
+    return share * text_width(_writable(text.string), text.height, bold=text.bold) if share else 0.0
+
+
+def _writable(string: str) -> str:
+    return string if string.isprintable() else _UNWRITABLE.sub("?", string)
