@@ -15,12 +15,13 @@ from typing import Any
 
 import cairocffi
 
-from benchjoin.drafting.lettering import font_size
+from benchjoin.drafting.lettering import font_size, text_width
 from benchjoin.drafting.linework import KINDS
 from benchjoin.drafting.primitives import SHARES, Disc, Drawing, Fill, Line, Text, flat
 from benchjoin.drafting.sheets.sheet import Sheet
 from benchjoin.drafting.writers.cairo import faces
 
+OWN = cairocffi.cairo  # its own functions, without the wrapper that asks after each whether all is well
 POINT = 25.4 / 72  # mm
 Points = Sequence[tuple[float, float]]
 
@@ -97,11 +98,12 @@ def _fill(context: Any, fills: Iterable[Fill], dots: Iterable[Disc], down: float
 
 def _path(context: Any, points: Points, down: float, *, closed: bool) -> None:
     (x, y), *rest = points
-    context.move_to(x, down - y)
+    at, line_to = context._pointer, OWN.cairo_line_to
+    OWN.cairo_move_to(at, x, down - y)
     for x, y in rest:
-        context.line_to(x, down - y)
+        line_to(at, x, down - y)
     if closed:
-        context.close_path()
+        OWN.cairo_close_path(at)
 
 
 def _circles(context: Any, discs: Iterable[Disc], down: float) -> None:
@@ -118,10 +120,11 @@ def _texts(context: Any, texts: Iterable[Text], faces: dict[bool, Any], down: fl
             context.set_font_face(faces[text.bold])
             context.set_font_size(font_size(text.height))
         x, y = text.at
-        back = -SHARES[text.anchor] * context.text_extents(text.string)[4] if SHARES[text.anchor] else 0.0
+        share = SHARES[text.anchor]
+        back = -share * text_width(text.string, text.height, bold=text.bold) if share else 0.0
         if not text.turn:
-            context.move_to(x + back, down - y)
-            context.show_text(text.string)
+            OWN.cairo_move_to(context._pointer, x + back, down - y)
+            OWN.cairo_show_text(context._pointer, text.string.encode())
             continue
         context.save()
         context.translate(x, down - y)

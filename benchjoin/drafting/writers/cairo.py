@@ -42,7 +42,7 @@ _NO_HINTING = 2  # FT_LOAD_NO_HINTING
 _DECLARED = """
 int FT_Init_FreeType(void **library);
 int FT_New_Memory_Face(void *library, const unsigned char *data, long size, long index, void **face);
-cairo_font_face_t *cairo_ft_font_face_create_for_ft_face(void *face, int load_flags);
+void *cairo_ft_font_face_create_for_ft_face(void *face, int load_flags);
 """
 _MEASURED = "HOOK RAIL, honey-house bench, 0123456789"
 _WITHIN = 1e-3  # of its width, by which a text may come out longer or shorter
@@ -111,8 +111,8 @@ def _of_file(bold: bool) -> Any:
     if freetype.FT_New_Memory_Face(started, data, len(data) - 1, 0, made):
         raise OSError("FreeType does not read the drawing font")
     _kept.append(data)
-    pointer = library.cairo_ft_font_face_create_for_ft_face(made[0], _NO_HINTING)
-    return cairo().FontFace._from_pointer(pointer, incref=False)
+    face = int(ffi.cast("uintptr_t", library.cairo_ft_font_face_create_for_ft_face(made[0], _NO_HINTING)))
+    return cairo().FontFace._from_pointer(cairo().ffi.cast("cairo_font_face_t *", face), incref=False)
 
 
 _kept: list[Any] = []
@@ -122,17 +122,15 @@ _kept: list[Any] = []
 def _freetype() -> tuple[Any, Any, Any, Any]:
     """Declarations, cairo, FreeType and its own state.
 
-    What cairo is linked with is found through cairo, so that it is the same FreeType; but not on Windows.
+    FreeType is found through cairo, so that it is the one that cairo is linked with; but not on Windows.
     """
     import cffi
 
-    library = cairo()
     ffi = cffi.FFI()
-    ffi.include(library.ffi)
     ffi.cdef(_DECLARED)
-    own = library.dlopen(ffi, *_CAIROS)
-    freetype = library.dlopen(ffi, *_FREETYPES) if sys.platform == "win32" else own
+    library = cairo().dlopen(ffi, *_CAIROS)
+    freetype = cairo().dlopen(ffi, *_FREETYPES) if sys.platform == "win32" else library
     started = ffi.new("void **")
     if freetype.FT_Init_FreeType(started):
         raise OSError("FreeType does not start")
-    return ffi, own, freetype, started[0]
+    return ffi, library, freetype, started[0]

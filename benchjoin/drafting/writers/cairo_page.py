@@ -1,16 +1,14 @@
 """Draw a sheet with cairo on the page of a PDF: the recorded lines as they are, in mm, y up.
 
-The layers are those of every file (`layers`). All lines of a kind are one path and one stroke, and a font is chosen when
-it changes. Hundreds of strokes go to cairo's own functions, not through the wrapper's, which asks after each whether all
-is well; here that is asked once a page.
+The layers are those of every file (`layers`). All lines of a kind are one path and one stroke, and a font is chosen
+when it changes. Hundreds of strokes go to cairo's own functions, not through the wrapper's, which asks after each
+whether all is well; here that is asked once a page.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from itertools import groupby, islice
-from operator import itemgetter
 from typing import TYPE_CHECKING, Any
 
 from ...lengths import INCH
@@ -44,6 +42,7 @@ class _Page:
         self.context, self.linework, self.faces = context, linework, faces
         self.own, self.at = cairo().cairo, context._pointer
         self.font: tuple[bool, float] | None = None
+        self.upright = cairo().Matrix()  # a font where y goes up, in its size
 
     def cut_out(self, item: Clipped) -> None:
         left, low, right, high = item.box
@@ -116,26 +115,31 @@ class _Page:
     def _text(self, text: Text, x: float, y: float) -> None:
         x -= lies_before(text)
         for words, height, places in runs_of(text):
-            self._choose(text.bold, height)
+            if self.font != (text.bold, height):
+                self._choose(text.bold, height)
+            if len(places) == 1:
+                self._show(words, x + places[0][0], y + places[0][1])
+                continue
             for letters, along, up in _level(words, places):
-                self.own.cairo_move_to(self.at, x + along, y + up)
-                self.own.cairo_show_text(self.at, letters.encode())
+                self._show(letters, x + along, y + up)
+
+    def _show(self, letters: str, x: float, y: float) -> None:
+        self.own.cairo_move_to(self.at, x, y)
+        self.own.cairo_show_text(self.at, letters.encode())
 
     def _choose(self, bold: bool, height: float) -> None:
-        """The font in a weight and height, if it is not chosen already; upright where y goes up."""
-        if self.font != (bold, height):
-            self.font = bold, height
-            size = font_size(height)
-            self.context.set_font_face(self.faces.bold if bold else self.faces.plain)
-            self.context.set_font_matrix(cairo().Matrix(size, 0, 0, -size))
+        """The font in a weight and height."""
+        self.font = bold, height
+        self.upright.xx = font_size(height)
+        self.upright.yy = -self.upright.xx
+        self.own.cairo_set_font_face(self.at, (self.faces.bold if bold else self.faces.plain)._pointer)
+        self.own.cairo_set_font_matrix(self.at, self.upright._pointer)
 
 
 def _level(words: str, places: Sequence[Point]) -> Iterator[tuple[str, float, float]]:
     """The letters of a run that follow each other on one level, with the place of the first."""
-    if len(places) == 1:
-        yield words, *places[0]
-        return
-    letters = iter(words)
-    for up, level in groupby(places, key=itemgetter(1)):
-        together = list(level)
-        yield "".join(islice(letters, len(together))), together[0][0], up
+    begin = 0
+    for end in range(1, len(places) + 1):
+        if end == len(places) or places[end][1] != places[begin][1]:
+            yield words[begin:end], *places[begin]
+            begin = end

@@ -36,42 +36,63 @@ class Painter(Protocol):
         """All texts, in the order in which they were recorded."""
 
 
+class _Layers:
+    """A drawing, sorted; what is empty is not drawn."""
+
+    def __init__(self, drawing: Drawing) -> None:
+        self.cut_outs: list[Clipped] = []
+        self.strokes: dict[str, list[Line | Disc]] = {}
+        self.whole: dict[str, list[Fill | Disc]] = {}
+        self.holed: dict[str, list[Fill]] = {}
+        self.texts: list[Text] = []
+        for item in drawing:
+            if isinstance(item, Text):
+                if item.string:
+                    self.texts.append(item)
+            elif isinstance(item, Line):
+                if len(item.points) > 1:
+                    self.strokes.setdefault(item.kind, []).append(item)
+            else:
+                self._keep(item)
+
+    def _keep(self, item: Fill | Disc | Clipped) -> None:
+        if isinstance(item, Clipped):
+            self.cut_outs.append(item)
+        elif isinstance(item, Fill):
+            if len(item.rings) > 1:
+                self.holed.setdefault(item.tone, []).append(item)
+            elif item.rings:
+                self.whole.setdefault(item.tone, []).append(item)
+        elif item.filled:
+            self.whole.setdefault("black", []).append(item)
+        else:
+            self.strokes.setdefault(item.kind, []).append(item)
+
+    def tones(self) -> list[str]:
+        """Tones of the regions, the darkest last."""
+        found = dict.fromkeys((*self.whole, *self.holed))
+        return sorted(found, key="black".__eq__)
+
+    def fill(self, tone: str, painter: Painter) -> None:
+        painter.fill(tone, self.whole.get(tone, ()), self.holed.get(tone, ()))
+
+
 def paint(drawing: Drawing, painter: Painter) -> None:
     """Hand the layers of a drawing to a painter, the lowest first; nothing is called for a layer that is empty."""
-    strokes: dict[str, list[Line | Disc]] = {}
-    whole: dict[str, list[Fill | Disc]] = {}
-    holed: dict[str, list[Fill]] = {}
-    texts: list[Text] = []
-    for item in drawing:
-        if isinstance(item, Text):
-            if item.string:
-                texts.append(item)
-        elif isinstance(item, Line):
-            if len(item.points) > 1:
-                strokes.setdefault(item.kind, []).append(item)
-        elif isinstance(item, Fill):
-            _keep(item, whole, holed)
-        elif isinstance(item, Disc):
-            (whole if item.filled else strokes).setdefault("black" if item.filled else item.kind, []).append(item)
-        else:
-            painter.cut_out(item)
-    tones = dict.fromkeys((*whole, *holed))
-    for tone in (tone for tone in tones if tone != "black"):
-        painter.fill(tone, whole.get(tone, ()), holed.get(tone, ()))
+    layers = _Layers(drawing)
+    tones = layers.tones()
+    for item in layers.cut_outs:
+        painter.cut_out(item)
+    for tone in tones:
+        if tone != "black":
+            layers.fill(tone, painter)
     for kind in KINDS:
-        if kind in strokes:
-            painter.stroke(kind, strokes[kind])
+        if kind in layers.strokes:
+            painter.stroke(kind, layers.strokes[kind])
     if "black" in tones:
-        painter.fill("black", whole.get("black", ()), holed.get("black", ()))
-    if texts:
-        painter.letter(texts)
-
-
-def _keep(item: Fill, whole: dict[str, list[Fill | Disc]], holed: dict[str, list[Fill]]) -> None:
-    if len(item.rings) > 1:
-        holed.setdefault(item.tone, []).append(item)
-    elif item.rings:
-        whole.setdefault(item.tone, []).append(item)
+        layers.fill("black", painter)
+    if layers.texts:
+        painter.letter(layers.texts)
 
 
 def counter_clockwise(ring: tuple[Point, ...]) -> tuple[Point, ...]:

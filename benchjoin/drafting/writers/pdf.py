@@ -68,8 +68,8 @@ def _check_length(sheet: Sheet) -> None:
     if longest > PDF_LONGEST + TOLERANCE:
         raise PaperError(
             f"Sheet {sheet.name} is {longest:.1f} mm long, and a PDF page ends at {PDF_LONGEST:.0f} mm: beyond that "
-            "some readers show it blank or at another size. Tile it: `set_tiles` and `templates` print the same at "
-            "full size on desk paper, page by page."
+            "some readers show it blank or at another size. Tile it: `templates` writes the tiles of all sets at full "
+            "size on desk paper, `set_tiles` gives those of one."
         )
     if shortest < PDF_SHORTEST:
         raise PaperError(f"Sheet {sheet.name} is {shortest:.2f} mm small; a PDF page begins at {PDF_SHORTEST:.2f} mm.")

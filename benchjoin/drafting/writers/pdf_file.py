@@ -1,9 +1,8 @@
 """A finished PDF as cairo leaves it: its objects are read, and what cairo says of the document is said anew.
 
 Cairo is asked for PDF 1.4, whose objects and table of places lie open. It writes the time and its own name into every
-file. Here its catalogue and its card are taken out and ours put in: title, a bookmark and a label for each page, and the
-wish to be printed unscaled, which belongs to PDF 1.6. So the file needs no other library, holds no clock, and any cairo
-will do.
+file. Here its catalogue and its card are taken out and ours put in: title, a bookmark and a label for each page, and
+the wish to be printed unscaled, which belongs to PDF 1.6. So the file needs no other library and holds no clock.
 """
 
 from __future__ import annotations
@@ -16,9 +15,9 @@ from ...errors import PaperError
 
 VERSION = b"%PDF-1.6"
 _ENTRY = 20  # bytes of a line in the table of places
-_PAGES = re.compile(rb"/Pages (\d+) 0 R")
-_KIDS = re.compile(rb"/Kids \[([^]]*)\]")
-_BOX = re.compile(rb"/(\w+Box) \[ *([^]]*)\]")
+_PAGES = re.compile(rb"/Pages\s+(\d+) 0 R")
+_KIDS = re.compile(rb"/Kids\s*\[([^]]*)\]")
+_BOX = re.compile(rb"/\w+Box\s*\[([^]]*)\]")
 
 
 class Mark(NamedTuple):
@@ -47,7 +46,7 @@ class Parts(NamedTuple):
     def boxes(self, page: int) -> list[tuple[float, float]]:
         """Width and height of every box of a page. [pt]"""
         found = []
-        for _, written in _BOX.findall(self.objects[page]):
+        for written in _BOX.findall(self.objects[page]):
             left, low, right, high = map(float, written.split())
             found.append((right - left, high - low))
         return found
@@ -113,7 +112,10 @@ def finish(data: bytes, title: str, marks: Sequence[Mark]) -> bytes:
 def _bookmarks(first: int, titles: Sequence[str], pages: Sequence[int]) -> Iterable[tuple[int, bytes]]:
     """The list of bookmarks, and each of them, as objects that follow each other."""
     count = len(titles)
-    yield first, _written(first, b"/Type /Outlines /First %d 0 R /Last %d 0 R /Count %d" % (first + 1, first + count, count))
+    yield (
+        first,
+        _written(first, b"/Type /Outlines /First %d 0 R /Last %d 0 R /Count %d" % (first + 1, first + count, count)),
+    )
     for index, (title, page) in enumerate(zip(titles, pages, strict=True)):
         own = first + 1 + index
         before = b"/Prev %d 0 R " % (own - 1) if index else b""
@@ -142,5 +144,9 @@ def _put_together(objects: Mapping[int, bytes], parts: Parts) -> bytes:
     size = max(objects) + 1
     table = [b"%010d 00000 n \n" % places[n] if n in places else b"0000000000 65535 f \n" for n in range(size)]
     told = size, parts.catalogue, parts.card, length
-    out += [b"xref\n0 %d\n" % size, *table, b"trailer\n<< /Size %d /Root %d 0 R /Info %d 0 R >>\nstartxref\n%d\n%%%%EOF\n" % told]
+    out += [
+        b"xref\n0 %d\n" % size,
+        *table,
+        b"trailer\n<< /Size %d /Root %d 0 R /Info %d 0 R >>\nstartxref\n%d\n%%%%EOF\n" % told,
+    ]
     return b"".join(out)

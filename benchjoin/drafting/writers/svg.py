@@ -13,7 +13,7 @@ import re
 from collections.abc import Iterable, Sequence
 from functools import cache, lru_cache
 from itertools import groupby
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from ...errors import PaperError
 from ..lettering import Run, font_size
@@ -30,6 +30,7 @@ _END = "\0"  # behind every number until its noughts are trimmed; words have non
 _NUMBER = f"%.3f{_END}"
 _POINT = f"{_NUMBER} {_NUMBER}"
 _MARKUP = re.compile("[&<>]")
+_marked = _MARKUP.search
 _WRITTEN = {"&": "&amp;", "<": "&lt;", ">": "&gt;"}
 _CIRCLE = f"M{_POINT}A{_POINT} 0 0 0 {_POINT}A{_POINT} 0 0 0 {_POINT}Z"
 
@@ -146,13 +147,14 @@ class _Elements:
     def _path(self, items: Sequence[Line | Fill | Disc], how: str) -> None:
         """One path of all these."""
         self.template.append('<path d="')
-        for kind, alike in groupby(items, type):
-            if kind is Disc:
-                self._circles(alike)
-            elif kind is Fill:
-                self._rings([counter_clockwise(item.rings[0]) for item in alike])
+        for _, alike in groupby(items, type):
+            own = tuple(alike)
+            if isinstance(own[0], Line):
+                self._lines(cast(Sequence[Line], own))
+            elif isinstance(own[0], Fill):
+                self._rings([counter_clockwise(item.rings[0]) for item in cast(Sequence[Fill], own)])
             else:
-                self._lines(list(alike))
+                self._circles(cast(Sequence[Disc], own))
         self.template.append(f'" {how} />')
 
     def _rings(self, rings: Sequence[Sequence[Point]]) -> None:
@@ -193,7 +195,7 @@ class _Elements:
         words = run.string
         kept = words[0] == " " or words[-1] == " " or "  " in words
         self.template.append(_element(run.height, text.bold, anchor, bool(turned), kept, len(run.places)))
-        if _MARKUP.search(words):
+        if _marked(words):
             words = _MARKUP.sub(lambda sign: _WRITTEN[sign[0]], words)
         self.values += (*turned, *places, words)
 
