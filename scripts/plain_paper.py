@@ -19,7 +19,7 @@ from benchjoin.drafting.lettering import font_size, text_width
 from benchjoin.drafting.linework import KINDS
 from benchjoin.drafting.primitives import SHARES, Disc, Drawing, Fill, Line, Text, flat
 from benchjoin.drafting.sheets.sheet import Sheet
-from benchjoin.drafting.writers.cairo import faces
+from benchjoin.drafting.writers.cairo import drawing_fonts
 
 OWN = cairocffi.cairo  # its own functions, without the wrapper that asks after each whether all is well
 POINT = 25.4 / 72  # mm
@@ -50,7 +50,7 @@ def as_strings(drawing: Drawing, down: float) -> str:
 
 def cairo_pdf(sheets: Sequence[Sheet]) -> bytes:
     """The primitives straight to the pages of a cairo PDF surface."""
-    font = faces()
+    font = drawing_fonts()
     out = io.BytesIO()
     surface = cairocffi.PDFSurface(out, 1, 1)
     for sheet in sheets:
@@ -63,7 +63,7 @@ def cairo_pdf(sheets: Sequence[Sheet]) -> bytes:
     return out.getvalue()
 
 
-def _with_cairo(context: Any, sheet: Sheet, faces: dict[bool, Any]) -> None:
+def _with_cairo(context: Any, sheet: Sheet, fonts: dict[bool, Any]) -> None:
     """White below, then all lines of a kind in one stroke, black fills in one, and texts by their font."""
     items, down = list(flat(sheet.whole)), sheet.height
     fills = [item for item in items if isinstance(item, Fill)]
@@ -85,7 +85,7 @@ def _with_cairo(context: Any, sheet: Sheet, faces: dict[bool, Any]) -> None:
     dots = [item for item in items if isinstance(item, Disc) and item.filled]
     _fill(context, [item for item in fills if item.tone == "black"], dots, down)
     texts = [item for item in items if isinstance(item, Text)]
-    _texts(context, sorted(texts, key=attrgetter("bold", "height")), faces, down)
+    _texts(context, sorted(texts, key=attrgetter("bold", "height")), fonts, down)
 
 
 def _fill(context: Any, fills: Iterable[Fill], dots: Iterable[Disc], down: float) -> None:
@@ -112,12 +112,12 @@ def _circles(context: Any, discs: Iterable[Disc], down: float) -> None:
         context.arc(disc.centre[0], down - disc.centre[1], disc.radius, 0.0, 2 * math.pi)
 
 
-def _texts(context: Any, texts: Iterable[Text], faces: dict[bool, Any], down: float) -> None:
+def _texts(context: Any, texts: Iterable[Text], fonts: dict[bool, Any], down: float) -> None:
     chosen: tuple[bool, float] | None = None
     for text in texts:
         if (text.bold, text.height) != chosen:
             chosen = text.bold, text.height
-            context.set_font_face(faces[text.bold])
+            context.set_font_face(fonts[text.bold])
             context.set_font_size(font_size(text.height))
         x, y = text.at
         share = SHARES[text.anchor]

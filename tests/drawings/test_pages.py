@@ -260,11 +260,11 @@ def test_a_page_longer_than_a_pdf_page_leaves_no_file(tmp_path):
 def test_a_binder_that_fails_half_way_leaves_no_file(tmp_path, monkeypatch):
     done = []
 
-    def fails_at_the_third(surface, sheet, faces):
+    def fails_at_the_third(surface, sheet, fonts):
         done.append(sheet)
         if len(done) == 3:
             raise MissingLibrary("cairo went away")
-        drawn(surface, sheet, faces)
+        drawn(surface, sheet, fonts)
 
     drawn = pdf.draw_page
     monkeypatch.setattr(pdf, "draw_page", fails_at_the_third)

@@ -167,18 +167,18 @@ def test_a_picture_is_lettered_as_wide_as_was_said(bold):
 
 
 @pytest.fixture
-def faces_anew():
-    """Faces as they are found for the first time, before and after."""
-    cairo._faces.cache_clear()
+def fonts_anew():
+    """Fonts as they are found for the first time, before and after."""
+    cairo._fonts.cache_clear()
     yield
-    cairo._faces.cache_clear()
+    cairo._fonts.cache_clear()
 
 
 def refuse(*_):
     raise OSError("no FreeType here")
 
 
-def test_without_freetype_the_installed_font_is_asked_for_by_its_name(monkeypatch, faces_anew):
+def test_without_freetype_the_installed_font_is_asked_for_by_its_name(monkeypatch, fonts_anew):
     asked = []
 
     def found(bold):
@@ -193,7 +193,7 @@ def test_without_freetype_the_installed_font_is_asked_for_by_its_name(monkeypatc
 
 
 @pytest.mark.parametrize("write", [pdf_bytes, png_bytes])
-def test_another_font_in_the_place_of_ours_is_told_each_time(monkeypatch, faces_anew, write):
+def test_another_font_in_the_place_of_ours_is_told_each_time(monkeypatch, fonts_anew, write):
     own = cairo._of_file
     monkeypatch.setattr(cairo, "_of_file", refuse)
     monkeypatch.setattr(cairo, "_by_name", lambda _: own(True))  # bold where plain was meant: wider than was measured
@@ -202,7 +202,7 @@ def test_another_font_in_the_place_of_ours_is_told_each_time(monkeypatch, faces_
             write(page(Text((20, 20), "57 1/2")))
 
 
-def test_a_cairo_without_freetype_still_letters(monkeypatch, faces_anew):
+def test_a_cairo_without_freetype_still_letters(monkeypatch, fonts_anew):
     monkeypatch.setattr(cairo, "_freetype", refuse)
     with warnings.catch_warnings():
         warnings.simplefilter("ignore", OtherLettering)  # whatever is installed

@@ -1,11 +1,11 @@
 """The cairo library, loaded when the first PDF or PNG is written, and the drawing font as cairo takes it.
 
-Cairo is given the font's own files through FreeType, which it is built on wherever it comes with fonts of files, and is
-asked by no name: so nothing has to be installed, and fontconfig is not needed. Tried on Linux; written for macOS and
-Windows, and untried there. On Windows FreeType is a library of its own beside cairo's, under one of `_FREETYPES`.
+Cairo is handed the font's own files through FreeType, and asks no system for a name: nothing has to be installed, and
+fontconfig is not needed. Tried on Linux; written for macOS and Windows, and untried there. On Windows FreeType is a
+library of its own beside cairo's, under one of `_FREETYPES`.
 
-Where cairo cannot be given the files, the installed font is asked for by its name, and the system may put another in
-its place. Any face is therefore measured against the width table that lettering is set by; one that is not ours is
+Where cairo cannot be handed the files, the installed font is asked for by its name, and the system may put another in
+its place. So whatever font comes is measured against the width table that lettering is set by; one that is not ours is
 drawn with, and whoever saves a file is warned (`OtherLettering`).
 """
 
@@ -58,7 +58,7 @@ def cairo() -> Any:
     return cairocffi
 
 
-class Faces(NamedTuple):
+class Fonts(NamedTuple):
     """The font of each weight, as cairo takes it."""
 
     plain: Any
@@ -67,33 +67,33 @@ class Faces(NamedTuple):
     """What the maker must know, where they are not ours."""
 
 
-def faces() -> Faces:
+def drawing_fonts() -> Fonts:
     """The drawing font in both weights; warns where it is not ours, each time a file is written."""
-    found = _faces()
+    found = _fonts()
     if found.other:
         warnings.warn(found.other, OtherLettering, stacklevel=3)
     return found
 
 
 @cache
-def _faces() -> Faces:
+def _fonts() -> Fonts:
     try:
-        found = Faces(*(_of_file(bold) for bold in STYLES))
+        found = Fonts(*(_of_file(bold) for bold in STYLES))
     except (OSError, AttributeError):  # no FreeType, or a cairo that is built without it
-        found = Faces(*(_by_name(bold) for bold in STYLES))
-    for bold, face in zip(STYLES, found[:2], strict=True):
-        said, came = text_width(_MEASURED, 10, bold=bold), _width(face, 10)
+        found = Fonts(*(_by_name(bold) for bold in STYLES))
+    for bold, font in zip(STYLES, found[:2], strict=True):
+        said, came = text_width(_MEASURED, 10, bold=bold), _width(font, 10)
         if abs(came - said) > _WITHIN * said:
             return found._replace(other=_OTHER.format(said=said, came=came))
     return found
 
 
-def _width(face: Any, height: float) -> float:
-    """How wide a text comes out with a face. [mm]"""
+def _width(font: Any, height: float) -> float:
+    """How wide a text comes out with a font. [mm]"""
     library = cairo()
     size = font_size(height)
     options = library.FontOptions(hint_style=library.HINT_STYLE_NONE, hint_metrics=library.HINT_METRICS_OFF)
-    scaled = library.ScaledFont(face, library.Matrix(size, 0, 0, size), library.Matrix(), options)
+    scaled = library.ScaledFont(font, library.Matrix(size, 0, 0, size), library.Matrix(), options)
     return float(scaled.text_extents(_MEASURED)[4])
 
 
@@ -104,7 +104,7 @@ def _by_name(bold: bool) -> Any:
 
 
 def _of_file(bold: bool) -> Any:
-    """A face of our own file; what FreeType made of it, and the file, stay as long as Python runs."""
+    """The font of our own file; what FreeType made of it, and the file, stay as long as Python runs."""
     ffi, library, freetype, started = _freetype()
     data = ffi.new("unsigned char[]", font_file(bold=bold, ending="ttf").read_bytes())
     made = ffi.new("void **")

@@ -15,31 +15,30 @@ from ...lengths import INCH
 from ..lettering import font_size
 from ..linework import Linework
 from ..primitives import Clipped, Disc, Fill, Line, Point, Text
-from .cairo import Faces, cairo
-from .layers import counter_clockwise, ends_round, lies_before, paint, runs_of
+from .cairo import Fonts, cairo
+from .layers import TONES, counter_clockwise, ends_round, lies_before, paint, runs_of
 
 if TYPE_CHECKING:
     from ..sheets.sheet import Sheet
 
 POINT = INCH / 72  # mm
-TONES = {"black": 0.0, "white": 1.0}
 _ROUND = 2 * math.pi
 
 
-def draw_page(surface: Any, sheet: Sheet, faces: Faces) -> None:
+def draw_page(surface: Any, sheet: Sheet, fonts: Fonts) -> None:
     """Draw a sheet on the page that a PDF surface has open, which is as large as the sheet."""
     context = cairo().Context(surface)
     context.scale(1 / POINT, -1 / POINT)
     context.translate(0, -sheet.height)
-    paint(sheet.whole, _Page(context, sheet.linework, faces))
+    paint(sheet.whole, _Page(context, sheet.linework, fonts))
     context._check_status()
 
 
 class _Page:
     """Puts layers down on a page."""
 
-    def __init__(self, context: Any, linework: Linework, faces: Faces) -> None:
-        self.context, self.linework, self.faces = context, linework, faces
+    def __init__(self, context: Any, linework: Linework, fonts: Fonts) -> None:
+        self.context, self.linework, self.fonts = context, linework, fonts
         self.own, self.at = cairo().cairo, context._pointer
         self.font: tuple[bool, float] | None = None
         self.upright = cairo().Matrix()  # a font where y goes up, in its size
@@ -132,7 +131,7 @@ class _Page:
         self.font = bold, height
         self.upright.xx = font_size(height)
         self.upright.yy = -self.upright.xx
-        self.own.cairo_set_font_face(self.at, (self.faces.bold if bold else self.faces.plain)._pointer)
+        self.own.cairo_set_font_face(self.at, (self.fonts.bold if bold else self.fonts.plain)._pointer)
         self.own.cairo_set_font_matrix(self.at, self.upright._pointer)
 
 

@@ -1,4 +1,4 @@
-"""The drawing font: where its files lie, and how browsers come by it; `faces` gives it to cairo.
+"""The drawing font: where its files lie, and how browsers come by it; `cairo` gives it to cairo.
 
 A sheet must look the same on a machine that has no fonts. So the font travels with the package, and an SVG file takes
 it along (`face_rules`).

@@ -17,6 +17,9 @@ from ..primitives import SHARES, Clipped, Disc, Drawing, Fill, Line, Point, Text
 
 # none of these is printable, in Python's own words, so most texts need not be searched
 _UNWRITABLE = re.compile("[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+INK = "black"
+TONES = {"white": 1.0, INK: 0.0}
+"""How light each tone is, from black to white, in the order of laying down; all but ink lie below lines."""
 _ROUND_FROM = 0.5  # mm, lines as wide as this end round
 
 
@@ -64,33 +67,27 @@ class _Layers:
             elif item.rings:
                 self.whole.setdefault(item.tone, []).append(item)
         elif item.filled:
-            self.whole.setdefault("black", []).append(item)
+            self.whole.setdefault(INK, []).append(item)
         else:
             self.strokes.setdefault(item.kind, []).append(item)
 
-    def tones(self) -> list[str]:
-        """Tones of the regions, the darkest last."""
-        found = dict.fromkeys((*self.whole, *self.holed))
-        return sorted(found, key="black".__eq__)
-
     def fill(self, tone: str, painter: Painter) -> None:
-        painter.fill(tone, self.whole.get(tone, ()), self.holed.get(tone, ()))
+        if tone in self.whole or tone in self.holed:
+            painter.fill(tone, self.whole.get(tone, ()), self.holed.get(tone, ()))
 
 
 def paint(drawing: Drawing, painter: Painter) -> None:
     """Hand the layers of a drawing to a painter, the lowest first; nothing is called for a layer that is empty."""
     layers = _Layers(drawing)
-    tones = layers.tones()
     for item in layers.cut_outs:
         painter.cut_out(item)
-    for tone in tones:
-        if tone != "black":
+    for tone in TONES:
+        if tone != INK:
             layers.fill(tone, painter)
     for kind in KINDS:
         if kind in layers.strokes:
             painter.stroke(kind, layers.strokes[kind])
-    if "black" in tones:
-        layers.fill("black", painter)
+    layers.fill(INK, painter)
     if layers.texts:
         painter.letter(layers.texts)
 

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from ...errors import PaperError
 from ...trade.paper import PDF_LONGEST, PDF_SHORTEST
-from .cairo import cairo, faces
+from .cairo import cairo, drawing_fonts
 from .cairo_page import POINT, draw_page
 from .pdf_file import Mark, finish, take_apart
 
@@ -52,7 +52,7 @@ def bind_pdf(sheets: Sequence[Sheet], *, title: str) -> bytes:
 
 def _pages(sheets: Sequence[Sheet]) -> bytes:
     """All sheets on one surface, each page of its own size."""
-    out, library, font = io.BytesIO(), cairo(), faces()
+    out, library, font = io.BytesIO(), cairo(), drawing_fonts()
     surface = library.PDFSurface(out, 1, 1)
     surface.restrict_to_version(library.PDF_VERSION_1_4)
     for sheet in sheets:

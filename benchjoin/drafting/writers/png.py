@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING, Any
 from ...errors import MissingLibrary, PaperError
 from ...lengths import INCH
 from ..primitives import SHARES
-from .cairo import NO_CAIRO, cairo, faces
+from .cairo import NO_CAIRO, cairo, drawing_fonts
 from .svg import svg_text
 
 if TYPE_CHECKING:
@@ -99,7 +99,7 @@ class _Lettered:
         if node.tag != "text":
             super().draw(node)  # type: ignore[misc]
             return
-        library, context, font = cairo(), self.context, faces()
+        library, context, font = cairo(), self.context, drawing_fonts()
         context.save()
         _cairosvg().helpers.transform(self, node.get("transform"))
         context.set_font_options(

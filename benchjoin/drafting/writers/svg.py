@@ -20,12 +20,12 @@ from ..lettering import Run, font_size
 from ..linework import Linework, Pen
 from ..primitives import Clipped, Disc, Fill, Line, Point, Text, flat
 from .fonts import FAMILIES, face_rules
-from .layers import counter_clockwise, ends_round, lies_before, paint, runs_of
+from .layers import INK, TONES, counter_clockwise, ends_round, lies_before, paint, runs_of
 
 if TYPE_CHECKING:
     from ..sheets.sheet import Sheet
 
-INKS = {"black": "#000", "white": "#fff"}
+INKS = {tone: "#" + 3 * f"{round(15 * light):x}" for tone, light in TONES.items()}
 _END = "\0"  # behind every number until its noughts are trimmed; words have none
 _NUMBER = f"%.3f{_END}"
 _POINT = f"{_NUMBER} {_NUMBER}"
@@ -133,7 +133,7 @@ class _Elements:
         self.template.append("</g>")
 
     def stroke(self, kind: str, lines: Sequence[Line | Disc]) -> None:
-        self._path(lines, f'fill="none" stroke="{INKS["black"]}"{_pen(self.linework.pen(kind))}')
+        self._path(lines, f'fill="none" stroke="{INKS[INK]}"{_pen(self.linework.pen(kind))}')
 
     def fill(self, tone: str, whole: Sequence[Fill | Disc], holed: Sequence[Fill]) -> None:
         ink = f'fill="{INKS[tone]}"'
@@ -176,7 +176,7 @@ class _Elements:
             self.values += (x - r, level, r, r, x + r, level, r, r, x - r, level)
 
     def letter(self, texts: Sequence[Text]) -> None:
-        self.template.append(f'<g fill="{INKS["black"]}" font-family="{FAMILIES}">')
+        self.template.append(f'<g fill="{INKS[INK]}" font-family="{FAMILIES}">')
         for text in texts:
             (x, y), runs = text.at, runs_of(text)
             y = self.down - y
