@@ -1,7 +1,7 @@
 """What a drawing is made of: lines, filled regions, discs, texts and cut-outs of drawings, in mm on paper, y up.
 
 A drawing is a tuple of these. Whoever draws makes them, whoever places or tests asks them for bounds and
-overlaps, and svg writes them. They are frozen, and a coordinate that is not a finite number is refused when
+overlaps, and `writers` put them on pages. They are frozen, and a coordinate that is not a finite number is refused when
 one is made.
 
 >>> mark = (Line(((0, 0), (10, 0)), "visible"), Text((5, 1), "10", anchor="middle"))

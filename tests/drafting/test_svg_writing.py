@@ -207,9 +207,13 @@ def test_numbers_trimmed_together_are_those_trimmed_one_by_one(values):
 
 
 @pytest.mark.parametrize("value", [math.nan, math.inf, -math.inf])
-def test_a_number_among_many_that_is_not_finite_is_refused(value):
-    with pytest.raises(PaperError):
-        filled("%.3f\0 %.3f\0", (1.0, value))
+@pytest.mark.parametrize("made", [lambda points: Line(points), lambda points: Fill((points,))])
+def test_a_number_among_many_that_is_not_finite_is_refused(value, made):
+    item = made(((0, 0), (1, 1), (2, 2)))
+    spoilt = ((0, 0), (1, value), (2, 2))  # behind the door of the drawing, which would have refused it
+    object.__setattr__(item, *(("points", spoilt) if isinstance(item, Line) else ("rings", (spoilt,))))
+    with pytest.raises(PaperError, match="finite"):
+        sheet(item).svg()
 
 
 @given(st.lists(st.tuples(st.floats(-1e4, 1e4), st.floats(-1e4, 1e4)), min_size=2, max_size=8))

@@ -2,8 +2,8 @@
 
 One user unit is one millimetre: width, height and viewBox carry the same numbers. All lines of one kind share
 one path, since readers pay for each element and not for each stroke. The same sheet gives the same bytes
-every time. The library that writes the head, the font and the windows is loaded when the first sheet is written; the
-hundreds of lines and texts between are one long template, filled with all their numbers at once.
+every time. The library that writes the page with its size, its font and its paper is loaded when the first sheet is
+written; the hundreds of lines and texts on it are one long template, filled with all their numbers at once.
 """
 
 from __future__ import annotations
@@ -54,8 +54,6 @@ def filled(template: str, values: Iterable[float | str]) -> str:
     A number for each ``%.3f``, which the sign of its end follows; words for each ``%s``.
     """
     text = template % tuple(values)
-    if f"n{_END}" in text or f"f{_END}" in text:
-        raise PaperError("A number that is not finite cannot be drawn: every number of a sheet must be finite.")
     text = text.replace(f"-0.000{_END}", "0").replace(f".000{_END}", "")
     return text.replace(f"00{_END}", "").replace(f"0{_END}", "").replace(_END, "")
 
@@ -160,12 +158,17 @@ class _Elements:
     def _rings(self, rings: Sequence[Sequence[Point]]) -> None:
         down = self.down
         self.template += [_steps(len(ring), True) for ring in rings]
-        self.values += [value for ring in rings for x, y in ring for value in (x, down - y)]
+        self._put([value for ring in rings for x, y in ring for value in (x, down - y)])
 
     def _lines(self, lines: Sequence[Line]) -> None:
         down = self.down
         self.template += [_steps(len(line.points), line.closed) for line in lines]
-        self.values += [value for line in lines for x, y in line.points for value in (x, down - y)]
+        self._put([value for line in lines for x, y in line.points for value in (x, down - y)])
+
+    def _put(self, numbers: list[float]) -> None:
+        if not math.isfinite(sum(numbers)):  # one sum finds any nan or infinity
+            raise PaperError("A line cannot be drawn: every number of a sheet must be finite, and this one has others.")
+        self.values += numbers
 
     def _circles(self, discs: Iterable[Disc]) -> None:
         """Two half circles each, counter-clockwise on the page as filled rings are."""
