@@ -21,6 +21,8 @@ layout can be computed or no honest page can be written; everything else that a 
      ├── CannotDraw           (ValueError)     a layout with errors is not drawn for the wood
      ├── PaperError           (ValueError)     a page that would not come out true
      └── MissingLibrary       (ImportError)    a system library that is not installed
+
+One warning is no error, since the page is made all the same: OtherLettering (UserWarning), another font than ours.
 """
 
 from __future__ import annotations
@@ -119,3 +121,7 @@ class PaperError(BenchjoinError, ValueError):
 
 class MissingLibrary(BenchjoinError, ImportError):
     """A library of the system is not installed."""
+
+
+class OtherLettering(UserWarning):
+    """A file is drawn with another font than the one that its texts were measured with."""

@@ -67,7 +67,7 @@ cairo() {
     "$venv/bin/python" -c 'import cairosvg' 2>/dev/null
 }
 
-no_cairo() { "$venv/bin/python" -c 'from benchjoin.drafting.writers.pdf import NO_CAIRO; print(NO_CAIRO)'; }
+no_cairo() { "$venv/bin/python" -c 'from benchjoin.drafting.writers.cairo import NO_CAIRO; print(NO_CAIRO)'; }
 
 # For tests, so that they cannot come to need a program that happens to be installed. PATH ends with a folder of links;
 # what a Python starts by other ways than by its name is refused by the hook of tests/bare.

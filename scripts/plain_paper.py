@@ -15,12 +15,13 @@ from typing import Any
 
 import cairocffi
 
-from benchjoin.drafting.lettering import font_size
+from benchjoin.drafting.lettering import font_size, text_width
 from benchjoin.drafting.linework import KINDS
 from benchjoin.drafting.primitives import SHARES, Disc, Drawing, Fill, Line, Text, flat
 from benchjoin.drafting.sheets.sheet import Sheet
-from benchjoin.drafting.writers.fonts import cairo_families
+from benchjoin.drafting.writers.cairo import drawing_fonts
 
+OWN = cairocffi.cairo  # its own functions, without the wrapper that asks after each whether all is well
 POINT = 25.4 / 72  # mm
 Points = Sequence[tuple[float, float]]
 
@@ -49,22 +50,20 @@ def as_strings(drawing: Drawing, down: float) -> str:
 
 def cairo_pdf(sheets: Sequence[Sheet]) -> bytes:
     """The primitives straight to the pages of a cairo PDF surface."""
-    family = cairo_families().split(",")[0].strip("'")
-    weights = {False: cairocffi.FONT_WEIGHT_NORMAL, True: cairocffi.FONT_WEIGHT_BOLD}
-    faces = {bold: cairocffi.ToyFontFace(family, weight=weight) for bold, weight in weights.items()}
+    font = drawing_fonts()
     out = io.BytesIO()
     surface = cairocffi.PDFSurface(out, 1, 1)
     for sheet in sheets:
         surface.set_size(sheet.width / POINT, sheet.height / POINT)
         context = cairocffi.Context(surface)
         context.scale(1 / POINT, 1 / POINT)
-        _with_cairo(context, sheet, faces)
+        _with_cairo(context, sheet, {False: font.plain, True: font.bold})
         surface.show_page()
     surface.finish()
     return out.getvalue()
 
 
-def _with_cairo(context: Any, sheet: Sheet, faces: dict[bool, Any]) -> None:
+def _with_cairo(context: Any, sheet: Sheet, fonts: dict[bool, Any]) -> None:
     """White below, then all lines of a kind in one stroke, black fills in one, and texts by their font."""
     items, down = list(flat(sheet.whole)), sheet.height
     fills = [item for item in items if isinstance(item, Fill)]
@@ -86,7 +85,7 @@ def _with_cairo(context: Any, sheet: Sheet, faces: dict[bool, Any]) -> None:
     dots = [item for item in items if isinstance(item, Disc) and item.filled]
     _fill(context, [item for item in fills if item.tone == "black"], dots, down)
     texts = [item for item in items if isinstance(item, Text)]
-    _texts(context, sorted(texts, key=attrgetter("bold", "height")), faces, down)
+    _texts(context, sorted(texts, key=attrgetter("bold", "height")), fonts, down)
 
 
 def _fill(context: Any, fills: Iterable[Fill], dots: Iterable[Disc], down: float) -> None:
@@ -99,11 +98,12 @@ def _fill(context: Any, fills: Iterable[Fill], dots: Iterable[Disc], down: float
 
 def _path(context: Any, points: Points, down: float, *, closed: bool) -> None:
     (x, y), *rest = points
-    context.move_to(x, down - y)
+    at, line_to = context._pointer, OWN.cairo_line_to
+    OWN.cairo_move_to(at, x, down - y)
     for x, y in rest:
-        context.line_to(x, down - y)
+        line_to(at, x, down - y)
     if closed:
-        context.close_path()
+        OWN.cairo_close_path(at)
 
 
 def _circles(context: Any, discs: Iterable[Disc], down: float) -> None:
@@ -112,18 +112,19 @@ def _circles(context: Any, discs: Iterable[Disc], down: float) -> None:
         context.arc(disc.centre[0], down - disc.centre[1], disc.radius, 0.0, 2 * math.pi)
 
 
-def _texts(context: Any, texts: Iterable[Text], faces: dict[bool, Any], down: float) -> None:
+def _texts(context: Any, texts: Iterable[Text], fonts: dict[bool, Any], down: float) -> None:
     chosen: tuple[bool, float] | None = None
     for text in texts:
         if (text.bold, text.height) != chosen:
             chosen = text.bold, text.height
-            context.set_font_face(faces[text.bold])
+            context.set_font_face(fonts[text.bold])
             context.set_font_size(font_size(text.height))
         x, y = text.at
-        back = -SHARES[text.anchor] * context.text_extents(text.string)[4] if SHARES[text.anchor] else 0.0
+        share = SHARES[text.anchor]
+        back = -share * text_width(text.string, text.height, bold=text.bold) if share else 0.0
         if not text.turn:
-            context.move_to(x + back, down - y)
-            context.show_text(text.string)
+            OWN.cairo_move_to(context._pointer, x + back, down - y)
+            OWN.cairo_show_text(context._pointer, text.string.encode())
             continue
         context.save()
         context.translate(x, down - y)

@@ -23,6 +23,7 @@ from benchjoin.errors import (
     MissingLibrary,
     MoistureError,
     NotLaidOut,
+    OtherLettering,
     PaperError,
     RunError,
     RunMismatch,
@@ -51,11 +52,17 @@ BUILTINS = {
 
 
 def every_class():
-    return [thing for _, thing in inspect.getmembers(errors, inspect.isclass) if issubclass(thing, Exception)]
+    found = [thing for _, thing in inspect.getmembers(errors, inspect.isclass) if issubclass(thing, Exception)]
+    return [thing for thing in found if not issubclass(thing, Warning)]
 
 
 def test_every_error_is_known_here():
     assert set(every_class()) == {BenchjoinError, *BUILTINS}
+
+
+def test_the_one_warning_is_named_beside_the_tree():
+    assert issubclass(OtherLettering, UserWarning)
+    assert "OtherLettering (UserWarning)" in errors.__doc__
 
 
 @pytest.mark.parametrize("error, builtin", BUILTINS.items())

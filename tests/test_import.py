@@ -1,7 +1,7 @@
 import subprocess
 import sys
 
-HEAVY = ("IPython", "cairosvg", "ipywidgets", "matplotlib", "pandas", "pypdf", "scipy", "svgwrite", "tomllib")
+HEAVY = ("IPython", "cairocffi", "cairosvg", "ipywidgets", "matplotlib", "pandas", "scipy", "svgwrite", "tomllib")
 
 
 def test_importing_benchjoin_loads_nothing_heavy():

@@ -79,7 +79,10 @@ def set_runs(string: str, height: float, *, bold: bool = False) -> tuple[Run, ..
 
 def _advance(string: str, height: float, bold: bool) -> float:
     table = widths.BOLD if bold else widths.PLAIN
-    units = sum([table.get(letter, widths.UNITS_PER_EM) for letter in string])
+    try:
+        units = sum(map(table.__getitem__, string))
+    except KeyError:
+        units = sum([table.get(letter, widths.UNITS_PER_EM) for letter in string])
     return height * units / widths.CAPITAL
 
 
@@ -125,14 +128,19 @@ def _stack(over: str, under: str, height: float, bold: bool, start: float, *, sp
     """
     small = max(SMALLEST_FRACTION, _SMALL * height)
     rise, drop = ascent(height) - small * widths.FIGURE / widths.CAPITAL, _DROP * height
+    table, unit = widths.BOLD if bold else widths.PLAIN, small / widths.CAPITAL
     after_over, after_stroke = _TUCKS
-    places = [(start - _advance(" ", small, bold), rise)] if space else []
+    places = [(start - table[" "] * unit, rise)] if space else []
     x = 0.0
-    for part, y, tuck in ((over, rise, after_over), ("/", (rise - drop) / 3, after_stroke), (under, -drop, 0.0)):
-        for letter in part:
-            places.append((start + x, y))
-            x += _advance(letter, small, bold)
-        x -= tuck * small
+    for letter in over:
+        places.append((start + x, rise))
+        x += table[letter] * unit
+    x -= after_over * small
+    places.append((start + x, (rise - drop) / 3))
+    x += table["/"] * unit - after_stroke * small
+    for letter in under:
+        places.append((start + x, -drop))
+        x += table[letter] * unit
     return Run(f"{' ' * space}{over}/{under}", small, tuple(places)), x
 
 

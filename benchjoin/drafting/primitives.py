@@ -1,7 +1,7 @@
 """What a drawing is made of: lines, filled regions, discs, texts and cut-outs of drawings, in mm on paper, y up.
 
 A drawing is a tuple of these. Whoever draws makes them, whoever places or tests asks them for bounds and
-overlaps, and svg writes them. They are frozen, and a coordinate that is not a finite number is refused when
+overlaps, and `writers` put them on pages. They are frozen, and a coordinate that is not a finite number is refused when
 one is made.
 
 >>> mark = (Line(((0, 0), (10, 0)), "visible"), Text((5, 1), "10", anchor="middle"))
@@ -44,12 +44,15 @@ def _positive(value: float) -> float:
 
 def _point(value: Sequence[float]) -> Point:
     x, y = value
-    return _number(x), _number(y)
+    point = float(x), float(y)
+    if not math.isfinite(point[0] + point[1]):
+        return _number(x), _number(y)  # which says what is wrong, unless only their sum is too large
+    return point
 
 
 def _points(values: Iterable[Sequence[float]]) -> tuple[Point, ...]:
-    points = tuple((float(x), float(y)) for x, y in values)
-    if not math.isfinite(sum(x + y for x, y in points)):  # one sum finds any nan or infinity
+    points = tuple([(float(x), float(y)) for x, y in values])
+    if not math.isfinite(sum([x + y for x, y in points])):  # one sum finds any nan or infinity
         for point in points:
             _point(point)
     return points

@@ -1,12 +1,14 @@
-"""PDF and PNG: page boxes read back by an independent reader, print flags, bookmarks, the same bytes."""
+"""PDF and PNG: page boxes read back by independent readers, print flags, bookmarks, the same bytes."""
 
 from __future__ import annotations
 
 import builtins
 import io
 import struct
+import subprocess
 import sys
 
+import numpy as np
 import pypdf
 import pypdfium2
 import pypdfium2.raw as raw
@@ -14,8 +16,10 @@ import pytest
 
 from benchjoin.drafting.primitives import Line, Text
 from benchjoin.drafting.sheets.sheet import Sheet
-from benchjoin.drafting.writers import pdf
-from benchjoin.drafting.writers.pdf import bind_pdf, pdf_bytes, png_bytes
+from benchjoin.drafting.writers import cairo, pdf
+from benchjoin.drafting.writers.pdf import bind_pdf, pdf_bytes
+from benchjoin.drafting.writers.pdf_file import Mark, finish, take_apart
+from benchjoin.drafting.writers.png import png_bytes
 from benchjoin.errors import MissingLibrary, PaperError
 
 POINT = 25.4 / 72
@@ -59,6 +63,23 @@ def test_bookmarks_labels_and_title_are_there():
     assert reader.metadata.title == "Honey-house bench"
 
 
+def test_a_title_in_any_words_comes_back_as_it_was_written():
+    titles = ["Bank (roh) \\ 1/2", "Ølbænk – ½ ″", "木のベンチ", "plain"]
+    reader = pypdf.PdfReader(
+        io.BytesIO(bind_pdf([sheet(title=title) for title in titles], title=titles[2])), strict=True
+    )
+    assert [mark.title for mark in reader.outline] == titles
+    assert [reader.get_destination_page_number(mark) for mark in reader.outline] == [0, 1, 2, 3]
+    assert reader.metadata.title == titles[2]
+
+
+def test_a_strict_reader_finds_every_object_where_the_file_says():
+    reader = pypdf.PdfReader(io.BytesIO(bind_pdf(THREE, title="Bench")), strict=True)
+    numbers = range(1, reader.trailer["/Size"])
+    assert all(reader.get_object(number) is not None for number in numbers)
+    assert all(page.get_contents().get_data() for page in reader.pages)
+
+
 def test_a_page_asks_to_be_printed_unscaled_on_paper_of_its_size():
     data = bind_pdf(THREE, title="Bench")
     assert data.startswith(b"%PDF-1.6")
@@ -74,13 +95,13 @@ def test_words_can_be_searched():
 def test_the_same_sheets_give_the_same_bytes_and_no_date():
     one, two = bind_pdf(THREE, title="Bench"), bind_pdf(THREE, title="Bench")
     assert one == two
-    assert b"CreationDate" not in one
-    assert b"ModDate" not in one
+    for word in (b"CreationDate", b"ModDate", b"(D:", b"/ID", b"airo"):
+        assert word not in one
     assert png_bytes(sheet()) == png_bytes(sheet())
 
 
 def test_a_sheet_longer_than_a_pdf_page_is_refused_and_told_to_tile(tmp_path):
-    with pytest.raises(PaperError, match=r"5080 mm.*Tile"):
+    with pytest.raises(PaperError, match=r"5080 mm.*Tile.*`templates`.*`set_tiles`"):
         pdf_bytes(sheet(100, 5081))
     with pytest.raises(PaperError, match="Tile"):
         sheet(5081, 100).save(tmp_path / "long.pdf")
@@ -98,10 +119,32 @@ def test_nothing_cannot_be_bound():
 
 
 def test_a_page_that_came_out_at_another_size_is_refused(monkeypatch):
-    other = pdf._page(sheet(210, 297.05))
-    monkeypatch.setattr(pdf, "_page", lambda _: other)
+    other = pdf._pages([sheet(210, 297.05)])
+    monkeypatch.setattr(pdf, "_pages", lambda _: other)
     with pytest.raises(PaperError, match="its page came out"):
         pdf_bytes(sheet(210, 297))
+
+
+def test_a_page_too_many_is_refused():
+    with pytest.raises(PaperError, match="1 sheets came out as 3 pages"):
+        pdf._check_boxes(bind_pdf(THREE, title="Bench"), THREE[:1])
+
+
+@pytest.mark.parametrize("data", [b"", b"%PDF-1.4\nstartxref\n0\n%%EOF\n", b"startxref\nfive", b"startxref\n99999\n"])
+def test_what_is_no_pdf_of_a_known_make_is_refused(data):
+    with pytest.raises(PaperError, match="not known here"):
+        take_apart(data)
+
+
+def test_a_file_taken_apart_and_finished_again_keeps_its_pages():
+    once = bind_pdf(THREE, title="Bench")
+    marks = [Mark(one.title, number) for number, one in enumerate(THREE, 5)]
+    again = pypdf.PdfReader(io.BytesIO(finish(once, "Rack", marks)), strict=True)
+    assert again.page_labels == ["5", "6", "7"]
+    assert again.metadata.title == "Rack"
+    assert [len(page.get_contents().get_data()) for page in again.pages] == [
+        len(page.get_contents().get_data()) for page in pypdf.PdfReader(io.BytesIO(once)).pages
+    ]
 
 
 @pytest.mark.parametrize("error", [OSError('no library called "cairo-2" was found'), ImportError("no module")])
@@ -109,16 +152,28 @@ def test_without_cairo_the_error_says_what_to_install(monkeypatch, error):
     real = builtins.__import__
 
     def refuse(name, *args, **kwargs):
-        if name == "cairosvg":
+        if name in ("cairocffi", "cairosvg"):
             raise error
         return real(name, *args, **kwargs)
 
-    monkeypatch.delitem(sys.modules, "cairosvg", raising=False)
+    png_bytes(sheet())  # what is loaded once stays; its absence is pretended
     monkeypatch.setattr(builtins, "__import__", refuse)
-    with pytest.raises(MissingLibrary, match=r"(?s)libcairo2.*dnf.*pacman.*apk.*brew.*GTK"):
-        pdf_bytes(sheet())
-    with pytest.raises(MissingLibrary):
-        png_bytes(sheet())
+    cairo.cairo.cache_clear()
+    for write in (pdf_bytes, png_bytes):
+        with pytest.raises(MissingLibrary, match=r"(?s)libcairo2.*dnf.*pacman.*apk.*brew.*GTK"):
+            write(sheet())
+
+
+def test_a_pdf_needs_neither_the_renderer_of_svg_nor_what_writes_it(tmp_path):
+    code = f"""
+import sys
+from benchjoin.drafting.primitives import Text
+from benchjoin.drafting.sheets.sheet import Sheet
+Sheet(name="a", title="A", width=200, height=200, drawing=[Text((9, 9), "a")]).save({str(tmp_path / "a.pdf")!r})
+print(sorted({{"cairosvg", "svgwrite", "pypdf"}} & set(sys.modules)))
+"""
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "[]"
 
 
 def test_a_picture_knows_its_size():
@@ -136,6 +191,21 @@ def test_a_picture_is_read_by_another_library_with_its_size():
     opened = image.open(io.BytesIO(png_bytes(sheet(254, 127), dpi=150)))
     opened.load()
     assert opened.info["dpi"] == pytest.approx((150, 150), abs=0.02)
+
+
+@pytest.mark.parametrize("dpi", [72, 96, 150, 300])
+def test_marks_far_apart_in_a_picture_are_as_far_apart_as_it_says(dpi):
+    ticks = (Line(((x, 5), (x, 15)), "visible") for x in (11, 11 + 1778))
+    image = pytest.importorskip("PIL.Image")
+    data = png_bytes(Sheet(name="a", title="A", width=1800, height=20, drawing=tuple(ticks)), dpi=dpi)
+    at = data.index(b"pHYs")
+    (per_metre,) = struct.unpack(">I", data[at + 4 : at + 8])
+    pixels = np.asarray(image.open(io.BytesIO(data)).convert("RGBA"), dtype=float)
+    row = 255 - pixels[pixels.shape[0] // 2, :, :3].mean(axis=1)
+    half = len(row) // 2
+    left, right = (np.average(np.arange(len(own)), weights=own) for own in (row[:half], row[half:]))
+    assert (right + half - left) / per_metre * 1000 == pytest.approx(1778, abs=0.05)
+    assert per_metre * 0.0254 == pytest.approx(dpi, abs=0.02)
 
 
 @pytest.mark.parametrize("dpi", [0, -1, 1e6, float("nan")])

@@ -82,7 +82,7 @@ def test_a_drawing_may_come_as_a_list():
 
 
 def test_heavy_libraries_wait_until_a_file_is_written():
-    heavy = "{'svgwrite', 'cairosvg', 'pypdf'}"
+    heavy = "{'svgwrite', 'cairosvg', 'cairocffi'}"
     code = f"import sys, benchjoin.drafting.sheets.sheet; print(sorted({heavy} & set(sys.modules)))"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"

@@ -19,7 +19,7 @@ from benchjoin.drafting.linework import KINDS, Linework
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text
 from benchjoin.drafting.sheets.sheet import Sheet
 from benchjoin.drafting.writers.fonts import font_file
-from benchjoin.drafting.writers.svg import number, svg_text
+from benchjoin.drafting.writers.svg import filled, number, svg_text
 from benchjoin.errors import PaperError
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -118,7 +118,9 @@ def test_discs_are_stroked_or_filled():
     assert filled.get("fill") == "#000"
 
 
-@pytest.mark.parametrize("words", ["a < b & c > d", "\"3/4\" & 'x'", "5′ 3″ × ½ ⌀ ≤ 木", "]]>", "&amp;"])
+@pytest.mark.parametrize(
+    "words", ["a < b & c > d", "\"3/4\" & 'x'", "5′ 3″ × ½ ⌀ ≤ 木", "]]>", "&amp;", "12 % %s {0} ~"]
+)
 def test_words_come_back_as_they_were_written(words):
     root = ET.fromstring(sheet(Text((5, 5), words)).svg())
     assert "".join(text.text for text in root.iter(f"{SVG}text")) == words
@@ -197,6 +199,21 @@ def test_numbers_are_short_and_plain(value, written):
 def test_a_number_that_is_not_finite_is_refused_at_the_door(value):
     with pytest.raises(PaperError):
         number(value)
+
+
+@given(st.lists(st.floats(-1e6, 1e6) | st.integers(-(10**6), 10**6).map(lambda n: n / 1000), min_size=1))
+def test_numbers_trimmed_together_are_those_trimmed_one_by_one(values):
+    assert filled(" ".join(["%.3f\0"] * len(values)), values) == " ".join(number(value) for value in values)
+
+
+@pytest.mark.parametrize("value", [math.nan, math.inf, -math.inf])
+@pytest.mark.parametrize("made", [lambda points: Line(points), lambda points: Fill((points,))])
+def test_a_number_among_many_that_is_not_finite_is_refused(value, made):
+    item = made(((0, 0), (1, 1), (2, 2)))
+    spoilt = ((0, 0), (1, value), (2, 2))  # behind the door of the drawing, which would have refused it
+    object.__setattr__(item, *(("points", spoilt) if isinstance(item, Line) else ("rings", (spoilt,))))
+    with pytest.raises(PaperError, match="finite"):
+        sheet(item).svg()
 
 
 @given(st.lists(st.tuples(st.floats(-1e4, 1e4), st.floats(-1e4, 1e4)), min_size=2, max_size=8))

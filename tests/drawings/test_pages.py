@@ -260,14 +260,14 @@ def test_a_page_longer_than_a_pdf_page_leaves_no_file(tmp_path):
 def test_a_binder_that_fails_half_way_leaves_no_file(tmp_path, monkeypatch):
     done = []
 
-    def fails_at_the_third(page):
-        done.append(page)
+    def fails_at_the_third(surface, sheet, fonts):
+        done.append(sheet)
         if len(done) == 3:
             raise MissingLibrary("cairo went away")
-        return drawn(page)
+        drawn(surface, sheet, fonts)
 
-    drawn = pdf._page
-    monkeypatch.setattr(pdf, "_page", fails_at_the_third)
+    drawn = pdf.draw_page
+    monkeypatch.setattr(pdf, "draw_page", fails_at_the_third)
     with pytest.raises(MissingLibrary):
         bind(lay_out(bench), tmp_path / "binder.pdf")
     assert len(done) == 3

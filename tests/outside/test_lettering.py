@@ -7,6 +7,7 @@ import json
 import os
 import subprocess
 import sys
+import warnings
 
 import pypdf
 import pypdfium2
@@ -15,18 +16,16 @@ import pytest
 from benchjoin.drafting.lettering import text_width
 from benchjoin.drafting.primitives import Text
 from benchjoin.drafting.sheets.sheet import Sheet
-from benchjoin.drafting.writers.pdf import bind_pdf, pdf_bytes, png_bytes
+from benchjoin.drafting.writers import cairo
+from benchjoin.drafting.writers.pdf import bind_pdf, pdf_bytes
+from benchjoin.drafting.writers.png import png_bytes
+from benchjoin.errors import OtherLettering
 
 POINT = 25.4 / 72
 NO_FONTS = '<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd"><fontconfig></fontconfig>'
-# Between two sheets fontconfig reads its settings anew, as it does when fonts are installed or taken away.
-TWICE = """
-import ctypes
-from benchjoin.drafting.writers import fonts
-fonts.cairo_families()
-assert ctypes.CDLL("libfontconfig.so.1").FcInitReinitialize()
-"""
-ON_LINUX = pytest.mark.skipif(not sys.platform.startswith("linux"), reason="elsewhere cairo does not ask fontconfig")
+ON_LINUX = pytest.mark.skipif(
+    not sys.platform.startswith("linux"), reason="elsewhere fonts are not taken away by fontconfig"
+)
 READINGS = ["48 3/8", "5/8 deep", "2 7/16 full", "A1 48 3/8 foot shelf", "53 3/4 or 1/2 31/64", "12 13/32 scant"]
 
 # Without a font on the machine: what is drawn, and how wide it was expected to be.
@@ -55,12 +54,12 @@ def words(data):
     return pypdfium2.PdfDocument(data)[0].get_textpage().get_text_range()
 
 
-def saved_without_fonts(tmp_path, lines, code=ALONE):
+def saved_without_fonts(tmp_path, lines):
     """A sheet of these lines, saved where fontconfig knows no font; and the widths that were expected. [mm]"""
     settings, file = tmp_path / "fonts.conf", tmp_path / "a.pdf"
     settings.write_text(NO_FONTS)
     done = subprocess.run(
-        [sys.executable, "-c", code, json.dumps(lines), str(file)],
+        [sys.executable, "-c", ALONE, json.dumps(lines), str(file)],
         env={**os.environ, "FONTCONFIG_FILE": str(settings), "PYTHONPATH": os.pathsep.join(sys.path)},
         capture_output=True,
         text=True,
@@ -89,12 +88,6 @@ def test_a_machine_without_fonts_gives_our_lettering_as_wide_as_was_said(tmp_pat
         first = string.index(line)
         left, right = read.get_charbox(first)[0], read.get_charbox(first + len(line) - 1)[2]
         assert (right - left) * POINT + 2 * beside_an_h(10, bold) == pytest.approx(width, rel=0.01)
-
-
-@ON_LINUX
-def test_our_lettering_outlasts_settings_that_are_read_anew(tmp_path):
-    file, _ = saved_without_fonts(tmp_path, [("HOOK RAIL", False)], TWICE + ALONE)
-    assert fonts_in(file) == {"BenchjoinSans-Regular"}
 
 
 @ON_LINUX
@@ -168,3 +161,49 @@ def test_a_picture_is_lettered_as_wide_as_was_said(bold):
     picture = Image.open(io.BytesIO(png_bytes(sheet, dpi=dpi))).convert("L").point(lambda tone: 255 * (tone < 128))
     left, _, right, _ = picture.getbbox()
     assert (right - left) / 10 + 2 * beside_an_h(10, bold) == pytest.approx(text_width(string, 10, bold=bold), rel=0.01)
+
+
+# --- where cairo cannot be given our font ---
+
+
+@pytest.fixture
+def fonts_anew():
+    """Fonts as they are found for the first time, before and after."""
+    cairo._fonts.cache_clear()
+    yield
+    cairo._fonts.cache_clear()
+
+
+def refuse(*_):
+    raise OSError("no FreeType here")
+
+
+def test_without_freetype_the_installed_font_is_asked_for_by_its_name(monkeypatch, fonts_anew):
+    asked = []
+
+    def found(bold):
+        asked.append(bold)
+        return own(bold)
+
+    own = cairo._of_file
+    monkeypatch.setattr(cairo, "_by_name", found)
+    monkeypatch.setattr(cairo, "_of_file", refuse)
+    assert words(pdf_bytes(page(Text((20, 20), "57 1/2")))).strip() == "57 1/2"  # as wide as ours: no word is said
+    assert asked == [False, True]
+
+
+@pytest.mark.parametrize("write", [pdf_bytes, png_bytes])
+def test_another_font_in_the_place_of_ours_is_told_each_time(monkeypatch, fonts_anew, write):
+    own = cairo._of_file
+    monkeypatch.setattr(cairo, "_of_file", refuse)
+    monkeypatch.setattr(cairo, "_by_name", lambda _: own(True))  # bold where plain was meant: wider than was measured
+    for _ in range(2):
+        with pytest.warns(OtherLettering, match=r"came out \d+\.\d mm long.*\.svg.*DejaVu Sans"):
+            write(page(Text((20, 20), "57 1/2")))
+
+
+def test_a_cairo_without_freetype_still_letters(monkeypatch, fonts_anew):
+    monkeypatch.setattr(cairo, "_freetype", refuse)
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", OtherLettering)  # whatever is installed
+        assert words(pdf_bytes(page(Text((20, 20), "rail 57")))).strip() == "rail 57"

@@ -17,7 +17,7 @@ from ...errors import PaperError
 from ...findings import Finding, in_order
 from ..linework import Linework
 from ..primitives import Drawing, Primitive
-from ..writers import pdf, svg
+from ..writers import pdf, png, svg
 from ..writers.saving import write_whole
 from .figure import Figure, fingerprint_of, stamp
 from .title_block import TitleBlock, frame_sheet
@@ -99,7 +99,7 @@ class Sheet:
         elif ending == ".pdf":
             data = pdf.pdf_bytes(self)
         elif ending == ".png":
-            data = pdf.png_bytes(self)
+            data = png.png_bytes(self)
         else:
             raise PaperError(f"A sheet is saved as .svg, .pdf or .png; {target.name!r} ends in none of them.")
         return write_whole(target, data)

@@ -2,29 +2,37 @@
 
 One user unit is one millimetre: width, height and viewBox carry the same numbers. All lines of one kind share
 one path, since readers pay for each element and not for each stroke. The same sheet gives the same bytes
-every time. The library that writes the elements is loaded when the first sheet is written.
+every time. The library that writes the page with its size, its font and its paper is loaded when the first sheet is
+written; the hundreds of lines and texts on it are one long template, filled with all their numbers at once.
 """
 
 from __future__ import annotations
 
 import math
 import re
-import xml.etree.ElementTree as ET
-from collections.abc import Iterable, Iterator
-from functools import lru_cache
-from typing import TYPE_CHECKING, Any, NamedTuple
+from collections.abc import Iterable, Sequence
+from functools import cache, lru_cache
+from itertools import groupby
+from typing import TYPE_CHECKING, cast
 
 from ...errors import PaperError
-from ..lettering import font_size, set_runs, text_width
-from ..linework import KINDS, Linework, Pen
-from ..primitives import SHARES, Clipped, Disc, Drawing, Fill, Line, Point, Text, flat
+from ..lettering import Run, font_size
+from ..linework import Linework, Pen
+from ..primitives import Clipped, Disc, Fill, Line, Point, Text, flat
 from .fonts import FAMILIES, face_rules
+from .layers import INK, TONES, counter_clockwise, ends_round, lies_before, paint, runs_of
 
 if TYPE_CHECKING:
     from ..sheets.sheet import Sheet
 
-INK, PAPER = "#000", "#fff"
-_UNWRITABLE = re.compile("[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+INKS = {tone: "#" + 3 * f"{round(15 * light):x}" for tone, light in TONES.items()}
+_END = "\0"  # behind every number until its noughts are trimmed; words have none
+_NUMBER = f"%.3f{_END}"
+_POINT = f"{_NUMBER} {_NUMBER}"
+_MARKUP = re.compile("[&<>]")
+_marked = _MARKUP.search
+_WRITTEN = {"&": "&amp;", "<": "&lt;", ">": "&gt;"}
+_CIRCLE = f"M{_POINT}A{_POINT} 0 0 0 {_POINT}A{_POINT} 0 0 0 {_POINT}Z"
 
 
 @lru_cache(maxsize=16_384)
@@ -40,7 +48,17 @@ def number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-def svg_text(sheet: Sheet, *, embed: bool = False, families: str = FAMILIES) -> str:
+def filled(template: str, values: Iterable[float | str]) -> str:
+    """A template with its numbers, each as `number` writes it: noughts are trimmed in all of them at once.
+
+    A number for each ``%.3f``, which the sign of its end follows; words for each ``%s``.
+    """
+    text = template % tuple(values)
+    text = text.replace(f"-0.000{_END}", "0").replace(f".000{_END}", "")
+    return text.replace(f"00{_END}", "").replace(f"0{_END}", "").replace(_END, "")
+
+
+def svg_text(sheet: Sheet, *, embed: bool = False) -> str:
     """The sheet as SVG text: blank patches lowest, then lines, black fills, and text on top.
 
     Parameters
@@ -48,52 +66,33 @@ def svg_text(sheet: Sheet, *, embed: bool = False, families: str = FAMILIES) -> 
     sheet : Sheet
     embed : bool
         Carry the drawing font, so that any browser shows the sheet alike: 19 kB for each weight that is written.
-    families : str
-        Font families, first choice first.
     """
+    width, height = number(sheet.width), number(sheet.height)
+    elements = _Elements(sheet.linework, float(height))
+    paint(sheet.whole, elements)
+    weights = frozenset(t.bold for t in flat(sheet.whole) if isinstance(t, Text) and t.string) if embed else frozenset()
+    text = _page(weights) % {
+        "width": width,
+        "height": height,
+        "windows": elements.defined(),
+        "elements": elements.written(),
+    }
+    _check_size(text, width, height)
+    return text.replace("<defs></defs>", "<defs />", 1)
+
+
+@cache
+def _page(weights: frozenset[bool]) -> str:
+    """A page as a template: its size, the font in these weights, windows, white paper, and its elements on it."""
     import svgwrite
 
-    width, height = number(sheet.width), number(sheet.height)
+    width, height, windows, elements = (f"%({word})s" for word in ("width", "height", "windows", "elements"))
     page = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False)
-    if embed and (weights := frozenset(t.bold for t in flat(sheet.whole) if isinstance(t, Text) and t.string)):
+    if weights:
         page.defs.add(page.style(face_rules(weights)))
-    page.add(page.path(d=f"M0 0H{width}V{height}H0Z", fill=PAPER))
-    _add_all(page, page, sheet.whole, _How(sheet.linework, families, float(height)))
-    text = str(page.tostring())
-    _check_size(text, width, height)
-    return text
-
-
-class _How(NamedTuple):
-    """How all of a sheet is written: its lines, its font, and the height that y is taken from."""
-
-    linework: Linework
-    families: str
-    down: float
-
-
-def _add_all(page: Any, onto: Any, drawing: Drawing, how: _How) -> None:
-    """Cut-outs of drawings lowest, then white fills, lines, black fills, and text on top."""
-    for item in drawing:
-        if isinstance(item, Clipped):
-            onto.add(_cut_out(page, item, how))
-    _add_fills(page, onto, drawing, "white", how.down)
-    _add_lines(page, onto, drawing, how.linework, how.down)
-    _add_fills(page, onto, drawing, "black", how.down)
-    _add_texts(page, onto, drawing, how.families, how.down)
-
-
-def _cut_out(page: Any, item: Clipped, how: _How) -> Any:
-    """A group that shows what lies in its box; each box is named by where it lies."""
-    left, low, right, high = item.box
-    edges = [number(left), number(how.down - high), number(right), number(how.down - low)]
-    name = "window-" + "-".join(edges)
-    if not any(child.get_id() == name for child in page.defs.elements if hasattr(child, "get_id")):
-        window = page.defs.add(page.clipPath(id=name))
-        window.add(page.path(d="M{0} {1}H{2}V{3}H{0}Z".format(*edges)))
-    group = page.g(clip_path=f"url(#{name})")
-    _add_all(page, group, item.drawing, how)
-    return group
+    page.add(page.path(d=f"M0 0H{width}V{height}H0Z", fill=INKS["white"]))
+    text = str(page.tostring()).replace("</svg>", f"{elements}</svg>")
+    return text.replace("</defs>", f"{windows}</defs>").replace("<defs />", f"<defs>{windows}</defs>")
 
 
 def _check_size(text: str, width: str, height: str) -> None:
@@ -104,119 +103,134 @@ def _check_size(text: str, width: str, height: str) -> None:
             raise PaperError(f"The sheet was not written at its size: {wanted} is missing.")
 
 
-def _ring(points: Iterable[Point], down: float, *, closed: bool) -> str:
-    steps = "L".join([f"{number(x)} {number(down - y)}" for x, y in points])
+class _Elements:
+    """Puts layers down as elements: a template, and the numbers that go into it."""
+
+    def __init__(self, linework: Linework, down: float) -> None:
+        self.linework, self.down = linework, down
+        self.template: list[str] = []
+        self.values: list[float | str] = []
+        self.windows: dict[str, str] = {}
+
+    def defined(self) -> str:
+        """The windows through which cut-outs are seen."""
+        return "".join([f'<clipPath id="{name}"><path d="{edge}" /></clipPath>' for name, edge in self.windows.items()])
+
+    def written(self) -> str:
+        """All elements, as text."""
+        return filled("".join(self.template), self.values)
+
+    def cut_out(self, item: Clipped) -> None:
+        """A group that shows what lies in its box; each box is named by where it lies."""
+        left, low, right, high = item.box
+        edges = [number(left), number(self.down - high), number(right), number(self.down - low)]
+        name = "window-" + "-".join(edges)
+        self.windows[name] = "M{0} {1}H{2}V{3}H{0}Z".format(*edges)
+        self.template.append(f'<g clip-path="url(#{name})">')
+        paint(item.drawing, self)
+        self.template.append("</g>")
+
+    def stroke(self, kind: str, lines: Sequence[Line | Disc]) -> None:
+        self._path(lines, f'fill="none" stroke="{INKS[INK]}"{_pen(self.linework.pen(kind))}')
+
+    def fill(self, tone: str, whole: Sequence[Fill | Disc], holed: Sequence[Fill]) -> None:
+        ink = f'fill="{INKS[tone]}"'
+        if whole:
+            self._path(whole, ink)
+        for item in holed:
+            self.template.append('<path d="')
+            self._rings(item.rings)
+            self.template.append(f'" {ink} fill-rule="evenodd" />')
+
+    def _path(self, items: Sequence[Line | Fill | Disc], how: str) -> None:
+        """One path of all these."""
+        self.template.append('<path d="')
+        for _, alike in groupby(items, type):
+            own = tuple(alike)
+            if isinstance(own[0], Line):
+                self._lines(cast(Sequence[Line], own))
+            elif isinstance(own[0], Fill):
+                self._rings([counter_clockwise(item.rings[0]) for item in cast(Sequence[Fill], own)])
+            else:
+                self._circles(cast(Sequence[Disc], own))
+        self.template.append(f'" {how} />')
+
+    def _rings(self, rings: Sequence[Sequence[Point]]) -> None:
+        down = self.down
+        self.template += [_steps(len(ring), True) for ring in rings]
+        self._put([value for ring in rings for x, y in ring for value in (x, down - y)])
+
+    def _lines(self, lines: Sequence[Line]) -> None:
+        down = self.down
+        self.template += [_steps(len(line.points), line.closed) for line in lines]
+        self._put([value for line in lines for x, y in line.points for value in (x, down - y)])
+
+    def _put(self, numbers: list[float]) -> None:
+        if not math.isfinite(sum(numbers)):  # one sum finds any nan or infinity
+            raise PaperError("A line cannot be drawn: every number of a sheet must be finite, and this one has others.")
+        self.values += numbers
+
+    def _circles(self, discs: Iterable[Disc]) -> None:
+        """Two half circles each, counter-clockwise on the page as filled rings are."""
+        for disc in discs:
+            (x, y), r = disc.centre, disc.radius
+            level = self.down - y
+            self.template.append(_CIRCLE)
+            self.values += (x - r, level, r, r, x + r, level, r, r, x - r, level)
+
+    def letter(self, texts: Sequence[Text]) -> None:
+        self.template.append(f'<g fill="{INKS[INK]}" font-family="{FAMILIES}">')
+        for text in texts:
+            (x, y), runs = text.at, runs_of(text)
+            y = self.down - y
+            turned = (-text.turn, x, y) if text.turn and text.turn % 360 else ()
+            if len(runs) == 1 and len(runs[0].places) == 1:
+                self._run(text, text.anchor, runs[0], turned, (x, y))
+                continue
+            # Of several runs each is begun where it stands: readers do not agree on what an anchor holds then.
+            x -= lies_before(text)
+            for run in runs:
+                places = *[x + along for along, _ in run.places], *[y - up for _, up in run.places]
+                self._run(text, "start", run, turned, places)
+        self.template.append("</g>")
+
+    def _run(self, text: Text, anchor: str, run: Run, turned: tuple[float, ...], places: tuple[float, ...]) -> None:
+        words = run.string
+        kept = words[0] == " " or words[-1] == " " or "  " in words
+        self.template.append(_element(run.height, text.bold, anchor, bool(turned), kept, len(run.places)))
+        if _marked(words):
+            words = _MARKUP.sub(lambda sign: _WRITTEN[sign[0]], words)
+        self.values += (*turned, *places, words)
+
+
+@lru_cache(maxsize=1024)
+def _element(height: float, bold: bool, anchor: str, turned: bool, kept: bool, count: int) -> str:
+    """A run of so many places, as a template of its turn, its places and its words."""
+    told = [f'<text font-size="{number(font_size(height))}"']
+    if bold:
+        told.append('font-weight="bold"')
+    if anchor != "start":
+        told.append(f'text-anchor="{anchor}"')
+    if turned:
+        told.append(f'transform="rotate({_NUMBER} {_POINT})"')
+    numbers = " ".join([_NUMBER] * count)
+    told.append(f'x="{numbers}"')
+    if kept:
+        told.append('xml:space="preserve"')  # on the element itself: browsers do not inherit it
+    return f'{" ".join(told)} y="{numbers}">%s</text>'
+
+
+@lru_cache(maxsize=1024)
+def _steps(count: int, closed: bool) -> str:
+    """The template of a polyline of so many points."""
+    steps = "L".join([_POINT] * count)
     return f"M{steps}Z" if closed else f"M{steps}"
 
 
-def _circle(disc: Disc, down: float) -> str:
-    """Two half circles, counter-clockwise on the page as filled rings are."""
-    (x, y), r = disc.centre, number(disc.radius)
-    left, right, level = number(x - disc.radius), number(x + disc.radius), number(down - y)
-    return f"M{left} {level}A{r} {r} 0 0 0 {right} {level}A{r} {r} 0 0 0 {left} {level}Z"
-
-
-def _strokes(drawing: Drawing, down: float) -> dict[str, list[str]]:
-    found: dict[str, list[str]] = {}
-    for item in drawing:
-        if isinstance(item, Line) and len(item.points) > 1:
-            found.setdefault(item.kind, []).append(_ring(item.points, down, closed=item.closed))
-        elif isinstance(item, Disc) and not item.filled:
-            found.setdefault(item.kind, []).append(_circle(item, down))
-    return found
-
-
-def _add_lines(page: Any, onto: Any, drawing: Drawing, linework: Linework, down: float) -> None:
-    strokes = _strokes(drawing, down)
-    for kind in KINDS:
-        if kind in strokes:
-            onto.add(page.path(d="".join(strokes[kind]), fill="none", stroke=INK, **_pen(linework.pen(kind))))
-
-
-def _pen(pen: Pen) -> dict[str, str]:
-    """Wide lines end round, so that two which meet in a corner close it; the others end square."""
-    if pen.dashes:
-        return {"stroke_width": number(pen.width), "stroke_dasharray": " ".join(map(number, pen.dashes))}
-    ends = "round" if pen.width >= 0.5 else "butt"
-    return {"stroke_width": number(pen.width), "stroke_linecap": ends, "stroke_linejoin": "round"}
-
-
-def _add_fills(page: Any, onto: Any, drawing: Drawing, tone: str, down: float) -> None:
-    """Plain rings share one path; a region with holes has its own, filled by the even-odd rule."""
-    ink = INK if tone == "black" else PAPER
-    plain = "".join(_plain_rings(drawing, tone, down))
-    if plain:
-        onto.add(page.path(d=plain, fill=ink))
-    for item in drawing:
-        if isinstance(item, Fill) and item.tone == tone and len(item.rings) > 1:
-            rings = "".join(_ring(ring, down, closed=True) for ring in item.rings)
-            onto.add(page.path(d=rings, fill=ink, fill_rule="evenodd"))
-
-
-def _plain_rings(drawing: Drawing, tone: str, down: float) -> Iterator[str]:
-    for item in drawing:
-        if isinstance(item, Fill) and item.tone == tone and len(item.rings) == 1:
-            yield _ring(_counter_clockwise(item.rings[0]), down, closed=True)
-        elif isinstance(item, Disc) and item.filled and tone == "black":
-            yield _circle(item, down)
-
-
-def _counter_clockwise(ring: tuple[Point, ...]) -> tuple[Point, ...]:
-    """Rings that go round one way never cancel where they overlap."""
-    following = ring[1:] + ring[:1]
-    area = sum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in zip(ring, following, strict=True))
-    return ring if area >= 0 else ring[::-1]
-
-
-def _add_texts(page: Any, onto: Any, drawing: Drawing, families: str, down: float) -> None:
-    texts = [item for item in drawing if isinstance(item, Text) and item.string]
-    if not texts:
-        return
-    group = page.g(font_family=families, fill=INK)
-    for text in texts:
-        for written in _written(text, down):
-            group.add(written)
-    onto.add(group)
-
-
-class _Run:
-    """A run of a text as an element: a page has many, and the library's own are four times as slow."""
-
-    def __init__(self, words: str, how: dict[str, str]) -> None:
-        self.words, self.how = words, how
-
-    def get_xml(self) -> ET.Element:
-        """What the library asks of an element."""
-        element = ET.Element("text", self.how)
-        element.text = self.words
-        return element
-
-
-def _written(text: Text, down: float) -> Iterator[_Run]:
-    """The runs of a text, each with its place.
-
-    A text of one run is held by its anchor. One of several is begun where each run stands: readers do not agree on
-    what an anchor holds then.
-    """
-    string = _UNWRITABLE.sub("?", text.string)
-    x, y = text.at[0], down - text.at[1]
-    common = {"font-weight": "bold"} if text.bold else {}
-    runs = set_runs(string, text.height, bold=text.bold)
-    alone = len(runs) == 1 and len(runs[0].places) == 1
-    if alone and text.anchor != "start":
-        common["text-anchor"] = text.anchor
-    if text.turn % 360:
-        common["transform"] = f"rotate({number(-text.turn)} {number(x)} {number(y)})"
-    if not alone:
-        x -= SHARES[text.anchor] * text_width(string, text.height, bold=text.bold)
-    for words, height, places in runs:
-        how = {"font-size": _size(height), **common, "x": " ".join([number(x + along) for along, _ in places])}
-        if words[0] == " " or words[-1] == " " or "  " in words:
-            how["xml:space"] = "preserve"  # on the element itself: browsers do not inherit it
-        how["y"] = " ".join([number(y - up) for _, up in places])
-        yield _Run(words, how)
-
-
 @lru_cache(maxsize=64)
-def _size(height: float) -> str:
-    return number(font_size(height))
+def _pen(pen: Pen) -> str:
+    width = number(pen.width)
+    if pen.dashes:
+        return f' stroke-dasharray="{" ".join(map(number, pen.dashes))}" stroke-width="{width}"'
+    ends = "round" if ends_round(pen) else "butt"
+    return f' stroke-linecap="{ends}" stroke-linejoin="round" stroke-width="{width}"'
