@@ -1,0 +1,276 @@
+"""What is on a page of a PDF, by pypdfium2: strokes, fills and letters in the order of painting, each with its clip.
+
+    pages = read_pages("binder.pdf")
+    pages[3].strokes[0].width
+
+A stroke is one line of a path from where the pen is set down, curves broken into chords. A clip is the region in which
+something shows. All lengths are mm, places are mm from the lower left corner.
+"""
+
+from __future__ import annotations
+
+import ctypes
+import math
+from functools import lru_cache
+from operator import attrgetter
+from typing import NamedTuple
+
+import pypdfium2
+import pypdfium2.raw as raw
+import shapely
+
+POINT = 25.4 / 72
+CHORDS = 12
+"""Chords of a curve."""
+LIGHT = 250
+"""A fill whose red, green and blue are all above this covers as white paper does, of 255."""
+
+
+class Stroke(NamedTuple):
+    """A stroked line: its points, its width, its dashes (drawn, left out, ...) and where in them it begins."""
+
+    points: tuple
+    width: float
+    dashes: tuple
+    phase: float
+    order: int
+    clip: shapely.Polygon | None
+
+
+class Fill(NamedTuple):
+    """A filled region, white or not."""
+
+    region: shapely.Geometry
+    white: bool
+    order: int
+    clip: shapely.Polygon | None
+
+
+class Letter(NamedTuple):
+    """A letter: its ink as a box, where it begins and where the next would, as x + yj, the size and name of its font."""
+
+    text: str
+    ink: shapely.Polygon
+    start: complex
+    end: complex
+    size: float
+    font: str
+    order: int
+    clip: shapely.Polygon | None
+    tall: float
+    """How far its ink stands over the line that it begins on."""
+
+
+class Page(NamedTuple):
+    """A page: its number from 1, what its bookmark says, its size, and what is on it."""
+
+    number: int
+    title: str
+    size: tuple
+    strokes: list
+    fills: list
+    letters: list
+
+
+def read_pages(source):
+    """All pages of a PDF, given as a path or as bytes."""
+    document = pypdfium2.PdfDocument(source)
+    titles = {mark.get_dest().get_index(): mark.get_title() for mark in document.get_toc(max_depth=1)}
+    found = [_page(document[n], n + 1, titles.get(n, "")) for n in range(len(document))]
+    document.close()
+    return found
+
+
+def _page(page, number, title):
+    gathered = _Gathered([], [], {})
+    count = raw.FPDFPage_CountObjects(page)
+    objects = [raw.FPDFPage_GetObject(page, n) for n in range(count)]
+    _walk(objects, pypdfium2.PdfMatrix(), None, gathered)
+    size = tuple(side * POINT for side in page.get_size())
+    return Page(number, title, size, gathered.strokes, gathered.fills, _letters(page, gathered.texts))
+
+
+class _Gathered(NamedTuple):
+    strokes: list
+    fills: list
+    texts: dict
+    """Where text objects lie in memory, to their order and clip."""
+
+    @property
+    def order(self):
+        return len(self.strokes) + len(self.fills) + len(self.texts)
+
+
+def _walk(objects, outer, clip, gathered):
+    """Objects in the order of painting, those in forms too."""
+    for item in objects:
+        kind, own = raw.FPDFPageObj_GetType(item), _both(clip, _clip(item, outer))
+        if kind == raw.FPDF_PAGEOBJ_PATH:
+            _path(item, _matrix(item).multiply(outer), own, gathered)
+        elif kind == raw.FPDF_PAGEOBJ_TEXT:
+            gathered.texts[_address(item)] = (gathered.order, own)
+        elif kind == raw.FPDF_PAGEOBJ_FORM:
+            inner = [raw.FPDFFormObj_GetObject(item, n) for n in range(raw.FPDFFormObj_CountObjects(item))]
+            _walk(inner, _matrix(item).multiply(outer), own, gathered)
+
+
+def _matrix(item):
+    found = raw.FS_MATRIX()
+    assert raw.FPDFPageObj_GetMatrix(item, found)
+    return pypdfium2.PdfMatrix.from_raw(found)
+
+
+def _address(item):
+    return ctypes.cast(item, ctypes.c_void_p).value
+
+
+def _path(item, matrix, clip, gathered):
+    fill, stroked, width = ctypes.c_int(), ctypes.c_int(), ctypes.c_float()
+    assert raw.FPDFPath_GetDrawMode(item, fill, stroked)
+    count = raw.FPDFPath_CountSegments(item)
+    parts = list(_parts([raw.FPDFPath_GetPathSegment(item, n) for n in range(count)], matrix))
+    order = gathered.order
+    if fill.value:
+        rings = [part for part in parts if len(part) > 2]
+        if rings:
+            region = _region(rings, by_turns=fill.value == raw.FPDF_FILLMODE_WINDING)
+            gathered.fills.append(Fill(region, _is_white(item), order, clip))
+    if stroked.value:
+        assert raw.FPDFPageObj_GetStrokeWidth(item, width)
+        scale = math.sqrt(abs(matrix.a * matrix.d - matrix.b * matrix.c)) * POINT
+        dashes, phase = _dashes(item, scale)
+        for part in parts:
+            if len(part) > 1:
+                gathered.strokes.append(Stroke(part, width.value * scale, dashes, phase, order, clip))
+
+
+def _region(rings, *, by_turns):
+    """What rings fill: each second one inside another is left out, or, by turns, those that turn the other way."""
+    whole = sorted((shapely.Polygon(ring) for ring in rings), key=lambda one: -one.area)
+    if not by_turns:
+        found = shapely.Polygon()
+        for ring in whole:
+            found = found.symmetric_difference(ring.buffer(0))
+        return found
+    left = [ring.buffer(0) for ring in whole if ring.exterior.is_ccw == whole[0].exterior.is_ccw]
+    out = [ring.buffer(0) for ring in whole if ring.exterior.is_ccw != whole[0].exterior.is_ccw]
+    return shapely.union_all(left).difference(shapely.union_all(out))
+
+
+def _is_white(item):
+    red, green, blue, alpha = (ctypes.c_uint() for _ in range(4))
+    assert raw.FPDFPageObj_GetFillColor(item, red, green, blue, alpha)
+    return min(red.value, green.value, blue.value) > LIGHT
+
+
+def _dashes(item, scale):
+    count = raw.FPDFPageObj_GetDashCount(item)
+    if count <= 0:
+        return (), 0.0
+    found, phase = (ctypes.c_float * count)(), ctypes.c_float()
+    assert raw.FPDFPageObj_GetDashArray(item, found, count)
+    assert raw.FPDFPageObj_GetDashPhase(item, phase)
+    lengths = tuple(length * scale for length in found)
+    return lengths * (1 + count % 2), phase.value * scale
+
+
+def _parts(segments, matrix):
+    """Parts of a path as points, each from where the pen is set down; closed ones end where they begin."""
+    points, bends = [], []
+    for segment in segments:
+        x, y = ctypes.c_float(), ctypes.c_float()
+        assert raw.FPDFPathSegment_GetPoint(segment, x, y)
+        here = tuple(value * POINT for value in matrix.on_point(x.value, y.value))
+        kind = raw.FPDFPathSegment_GetType(segment)
+        if kind == raw.FPDF_SEGMENT_MOVETO:
+            if points:
+                yield tuple(points)
+            points, bends = [here], []
+        elif kind == raw.FPDF_SEGMENT_BEZIERTO:
+            bends.append(here)
+            if len(bends) == 3:
+                points += _chords(points[-1], *bends)
+                bends = []
+        elif here != points[-1]:
+            points.append(here)
+        if raw.FPDFPathSegment_GetClose(segment) and points[-1] != points[0]:
+            points.append(points[0])
+    if points:
+        yield tuple(points)
+
+
+def _chords(a, b, c, d):
+    for n in range(1, CHORDS + 1):
+        t = n / CHORDS
+        shares = ((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3)
+        yield tuple(sum(s * p[k] for s, p in zip(shares, (a, b, c, d), strict=True)) for k in (0, 1))
+
+
+def _clip(item, outer):
+    """The region that an object's own clip leaves of it, or nothing if it has none."""
+    path = raw.FPDFPageObj_GetClipPath(item)
+    found = None
+    for n in range(max(raw.FPDFClipPath_CountPaths(path), 0)):
+        count = raw.FPDFClipPath_CountPathSegments(path, n)
+        segments = [raw.FPDFClipPath_GetPathSegment(path, n, k) for k in range(count)]
+        rings = tuple(part for part in _parts(segments, outer) if len(part) > 2)
+        found = _both(found, _clip_region(rings))
+    return found
+
+
+@lru_cache(maxsize=1024)
+def _clip_region(rings):
+    return _region(rings, by_turns=True)
+
+
+def _both(one, other):
+    if one is None or other is None or one is other:
+        return other if one is None else one
+    return one.intersection(other)
+
+
+def _letters(page, texts):
+    """Letters in the order of the file; what pdfium puts between them to make words, and its order of them, are not."""
+    text = page.get_textpage()
+    found = []
+    for n in range(text.count_chars()):
+        held = _address(raw.FPDFText_GetTextObject(text, n))
+        if held in texts and raw.FPDFText_IsGenerated(text, n) == 0:
+            found.append(_letter(text, n, *texts[held]))
+    return sorted(found, key=attrgetter("order"))
+
+
+def _letter(text, n, order, clip):
+    held, matrix = raw.FPDFText_GetTextObject(text, n), raw.FS_MATRIX()
+    assert raw.FPDFText_GetMatrix(text, n, matrix)
+    size = raw.FPDFText_GetFontSize(text, n) * math.hypot(matrix.c, matrix.d) * POINT
+    along = complex(matrix.a, matrix.b) / abs(complex(matrix.a, matrix.b))
+    x, y = ctypes.c_double(), ctypes.c_double()
+    assert raw.FPDFText_GetCharOrigin(text, n, x, y)
+    start = complex(x.value, y.value) * POINT
+    ink = [value * POINT for value in text.get_charbox(n)]
+    loose = [value * POINT for value in text.get_charbox(n, loose=True)]
+    step, box = _step_and_box(along, start, ink, loose, size)
+    corners = [(complex(*corner) - start) / along for corner in box.exterior.coords]
+    tall = max(corner.imag for corner in corners)
+    font = _font(_address(raw.FPDFTextObj_GetFont(held)))
+    return Letter(chr(raw.FPDFText_GetUnicode(text, n)), box, start, start + along * step, size, font, order, clip, tall)
+
+
+def _step_and_box(along, start, ink, loose, size):
+    """How far the next letter is, and the box of the ink; of slanting writing both roughly."""
+    level, upright = abs(along.real) > 1 - 1e-6, abs(along.imag) > 1 - 1e-6
+    if level or upright:
+        step = loose[2] - loose[0] if level else loose[3] - loose[1]
+        return step, shapely.box(*ink)
+    turned = [start + along * corner for corner in (0, 0.55 * size, (0.55 + 0.73j) * size, 0.73j * size)]
+    return 0.6 * size, shapely.Polygon([(z.real, z.imag) for z in turned])
+
+
+def _font(address):
+    """Name of a font, without the letters that mark it as a part of one."""
+    font = ctypes.cast(address, raw.FPDF_FONT)
+    length = raw.FPDFFont_GetBaseFontName(font, None, 0)
+    name = ctypes.create_string_buffer(length)
+    raw.FPDFFont_GetBaseFontName(font, name, length)
+    return name.value.decode("utf-8").split("+")[-1]
