@@ -46,7 +46,9 @@ def tell(found, places):
             print(f"- {page}: {len(own)}")
             step = max(1, len(own) // places) if places else 1
             for fault, where in own[::step][: places or None]:
-                print(f"  - {where}, p. {fault.page} ({fault.title}), at {fault.x:.0f}, {fault.y:.0f} mm: {fault.words}")
+                print(
+                    f"  - {where}, p. {fault.page} ({fault.title}), at {fault.x:.0f}, {fault.y:.0f} mm: {fault.words}"
+                )
 
 
 def frames_of(words):

@@ -1,6 +1,6 @@
 """Finished PDF of frames, for the clash reader: binder and templates of each, on Letter and A4.
 
-    for name, paper, data in finished(frame): ...
+for name, paper, data in finished(frame): ...
 """
 
 from __future__ import annotations
@@ -49,7 +49,7 @@ def finished(frame, papers=PAPERS):
 
 
 def faults_of_frame(frame, papers=PAPERS):
-    """What is wrong with all paper of a frame: the fault, which of its papers, on which size; a paper not made is one."""
+    """What is wrong with all paper of a frame: fault, which paper, on which size. A paper not made is a fault."""
     for kind, paper, made in finished(frame, papers):
         found = [Fault("not made", 0, kind, 0.0, 0.0, str(made))] if isinstance(made, PaperError) else faults(made)
         yield from ((fault, kind, paper) for fault in found)

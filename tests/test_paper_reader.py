@@ -179,6 +179,14 @@ def wide_slanting_lines_together(sheet):
     sheet.line((40, 61), (60, 81), width=WIDE)
 
 
+def wide_lines_of_a_thin_group(sheet):
+    for n in range(5):
+        sheet.line((20 + 5 * n, 20), (20 + 5 * n, 40), width=0.18)
+    for off in (0.0, 0.6):
+        sheet.line((40, 60 + off), (80, 60 + off), width=0.35)
+    sheet.box(5, 5, 145, 145, width=0.7)
+
+
 def height_between_the_series(sheet):
     sheet.text(40, 60, "HEAD RAIL", height=3.0)
 
@@ -209,6 +217,7 @@ PLANTED = [
     (dashes_in_a_corner_of_two_lines, {"short dashes"}, "4.00 mm long"),
     (wide_lines_together, {"wide lines close"}, "0.90 mm apart for 20.0 mm, less than 1.00"),
     (wide_slanting_lines_together, {"wide lines close"}, "0.71 mm apart"),
+    (wide_lines_of_a_thin_group, {"wide lines close"}, "0.60 mm apart for 40.0 mm, less than 0.70"),
     (height_between_the_series, {"height off the series"}, "'HEAD RAIL' is 3.00 mm high"),
     (low_fraction, {"low fraction"}, "'3/8' in 'H 48 3/8' is 1.80 mm high"),
 ]
@@ -240,6 +249,12 @@ def text_by_text(sheet):
 def hatching_cleared_by_a_patch(sheet):
     sheet.hatch(30, 50, 80, 70)
     sheet.patch(39, 59, 70, 64)
+    sheet.text(40, 60, "HEAD RAIL")
+
+
+def text_on_a_tint(sheet):
+    sheet.line((0, 1), (SIDE, 1))
+    sheet.patch(30, 50, 80, 70, tone=0.8)
     sheet.text(40, 60, "HEAD RAIL")
 
 
@@ -310,6 +325,7 @@ def high_fraction(sheet):
 SOUND = [
     text_by_text,
     hatching_cleared_by_a_patch,
+    text_on_a_tint,
     line_broken_for_text,
     line_under_text,
     clip_that_leaves_text_whole,

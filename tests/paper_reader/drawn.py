@@ -15,8 +15,10 @@ THROUGH = 0.1
 """How deep a line goes into the ink of a letter before it is through it. [mm]"""
 SHORT = 0.05
 """How much two dashes and a gap may be short of it. [mm]"""
-WIDE = 0.3
-"""No line is a wide one below this. [mm]"""
+WIDER, HALF = 1.4, 0.51
+"""A wide line is so much wider than the narrowest of a page, and no narrower than so much of its widest."""
+COMMON = 5
+"""What the widest and the narrowest are is asked of widths of so many strokes: a border is none of them."""
 ALONG = 1.0
 """How far two lines run beside each other before they run together. [mm]"""
 SAME = 0.3
@@ -25,10 +27,8 @@ SAME = 0.3
 
 def lines_through_text(seen):
     """Lines of writing with a stroke or a dark patch in the ink of their letters, or between two of them."""
-    places = np.array([*seen.inks, *(gap for gap, _ in seen.gaps)], dtype=object)
+    places = _inner(np.array([*seen.inks, *(gap for gap, _ in seen.gaps)], dtype=object))
     lines = [*(n for _, n in seen.letters), *(n for _, n in seen.gaps)]
-    inner = shapely.buffer(places, -THROUGH, join_style="mitre")
-    places = np.where(shapely.is_empty(inner), places, inner)
     ends, whose = seen.segments
     tree, hits = shapely.STRtree(places), defaultdict(list)
     for _, b in tree.query(shapely.linestrings(ends), predicate="dwithin", distance=seen.widths[whose] / 2).T:
@@ -37,6 +37,13 @@ def lines_through_text(seen):
         hits[lines[b]].append(places[b])
     for n, own in sorted(hits.items()):
         yield fault("line through text", seen.page, shapely.union_all(own), f"{seen.lines[n].text!r}")
+
+
+def _inner(places):
+    """The inner part of boxes that a line must reach to be through them; of the narrowest, the line in their middle."""
+    x0, y0, x1, y1 = shapely.bounds(places).T
+    within_x, within_y = np.minimum(THROUGH, (x1 - x0) / 2), np.minimum(THROUGH, (y1 - y0) / 2)
+    return shapely.box(x0 + within_x, y0 + within_y, x1 - within_x, y1 - within_y)
 
 
 def _spot(place):
@@ -61,8 +68,7 @@ def short_dashes(seen):
 def wide_lines_close(seen):
     """Wide lines that run beside each other, closer from middle to middle than twice their width; not in pictures."""
     ends, whose = seen.segments
-    least = max(WIDE, 1.4 * seen.widths.min()) if len(seen.widths) else WIDE
-    wide = seen.widths[whose] >= least - 1e-3
+    wide = seen.widths[whose] > _narrower(seen.widths)
     ends, widths = ends[wide], seen.widths[whose[wide]]
     apart = shapely.union_all(pictures(ends))
     pieces = shapely.linestrings(ends)
@@ -76,6 +82,16 @@ def wide_lines_close(seen):
     for place, distance, overlap, limit in found.values():
         words = f"{distance:.2f} mm apart for {overlap:.1f} mm, less than {limit:.2f}"
         yield fault("wide lines close", seen.page, place, words)
+
+
+def _narrower(widths):
+    """The width below which no line of a page is a wide one."""
+    known, counts = np.unique(np.round(widths, 2), return_counts=True)
+    common = known[counts >= COMMON] if (counts >= COMMON).any() else known
+    if not len(common):
+        return 0.0
+    two = common.max() > WIDER * common.min()
+    return max(HALF * common.max(), WIDER * common.min() if two else 0.0) - 1e-3
 
 
 def beside(one, other):

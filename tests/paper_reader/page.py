@@ -22,35 +22,37 @@ import shapely
 POINT = 25.4 / 72
 CHORDS = 12
 """Chords of a curve."""
-LIGHT = 250
-"""A fill whose red, green and blue are all above this covers as white paper does, of 255."""
+DARK = 160
+"""A fill whose red, green and blue are all below this is ink; what is lighter covers what lies under it, of 255."""
 
 
 class Stroke(NamedTuple):
-    """A stroked line: its points, its width, its dashes (drawn, left out, ...) and where in them it begins."""
+    """A stroked line: its points, its width, and its dashes (drawn, left out, ...)."""
 
     points: tuple
     width: float
     dashes: tuple
-    phase: float
     order: int
     clip: shapely.Polygon | None
 
 
 class Fill(NamedTuple):
-    """A filled region, white or not."""
+    """A filled region, dark as ink, or light as paper or a tint."""
 
     region: shapely.Geometry
-    white: bool
+    dark: bool
     order: int
     clip: shapely.Polygon | None
 
 
 class Letter(NamedTuple):
-    """A letter: its ink as a box, where it begins and where the next would, as x + yj, the size and name of its font."""
+    """A letter: the box of its ink (left, low, right, high), where it begins and where the next would, as x + yj.
+
+    And the size and name of its font. Writing is level or upright; of a letter that slants the box is that round it.
+    """
 
     text: str
-    ink: shapely.Polygon
+    ink: tuple
     start: complex
     end: complex
     size: float
@@ -94,7 +96,7 @@ class _Gathered(NamedTuple):
     strokes: list
     fills: list
     texts: dict
-    """Where text objects lie in memory, to their order and clip."""
+    """Where text objects lie in memory, to their font, order and clip."""
 
     @property
     def order(self):
@@ -108,7 +110,8 @@ def _walk(objects, outer, clip, gathered):
         if kind == raw.FPDF_PAGEOBJ_PATH:
             _path(item, _matrix(item).multiply(outer), own, gathered)
         elif kind == raw.FPDF_PAGEOBJ_TEXT:
-            gathered.texts[_address(item)] = (gathered.order, own)
+            font = _font(raw.FPDFTextObj_GetFont(item))
+            gathered.texts[_address(item)] = (font, gathered.order, own)
         elif kind == raw.FPDF_PAGEOBJ_FORM:
             inner = [raw.FPDFFormObj_GetObject(item, n) for n in range(raw.FPDFFormObj_CountObjects(item))]
             _walk(inner, _matrix(item).multiply(outer), own, gathered)
@@ -134,14 +137,14 @@ def _path(item, matrix, clip, gathered):
         rings = [part for part in parts if len(part) > 2]
         if rings:
             region = _region(rings, by_turns=fill.value == raw.FPDF_FILLMODE_WINDING)
-            gathered.fills.append(Fill(region, _is_white(item), order, clip))
+            gathered.fills.append(Fill(region, _is_dark(item), order, clip))
     if stroked.value:
         assert raw.FPDFPageObj_GetStrokeWidth(item, width)
         scale = math.sqrt(abs(matrix.a * matrix.d - matrix.b * matrix.c)) * POINT
-        dashes, phase = _dashes(item, scale)
+        dashes = _dashes(item, scale)
         for part in parts:
             if len(part) > 1:
-                gathered.strokes.append(Stroke(part, width.value * scale, dashes, phase, order, clip))
+                gathered.strokes.append(Stroke(part, width.value * scale, dashes, order, clip))
 
 
 def _region(rings, *, by_turns):
@@ -157,21 +160,19 @@ def _region(rings, *, by_turns):
     return shapely.union_all(left).difference(shapely.union_all(out))
 
 
-def _is_white(item):
+def _is_dark(item):
     red, green, blue, alpha = (ctypes.c_uint() for _ in range(4))
     assert raw.FPDFPageObj_GetFillColor(item, red, green, blue, alpha)
-    return min(red.value, green.value, blue.value) > LIGHT
+    return max(red.value, green.value, blue.value) < DARK
 
 
 def _dashes(item, scale):
     count = raw.FPDFPageObj_GetDashCount(item)
     if count <= 0:
-        return (), 0.0
-    found, phase = (ctypes.c_float * count)(), ctypes.c_float()
+        return ()
+    found = (ctypes.c_float * count)()
     assert raw.FPDFPageObj_GetDashArray(item, found, count)
-    assert raw.FPDFPageObj_GetDashPhase(item, phase)
-    lengths = tuple(length * scale for length in found)
-    return lengths * (1 + count % 2), phase.value * scale
+    return tuple(length * scale for length in found) * (1 + count % 2)
 
 
 def _parts(segments, matrix):
@@ -240,36 +241,23 @@ def _letters(page, texts):
     return sorted(found, key=attrgetter("order"))
 
 
-def _letter(text, n, order, clip):
-    held, matrix = raw.FPDFText_GetTextObject(text, n), raw.FS_MATRIX()
+def _letter(text, n, font, order, clip):
+    matrix = raw.FS_MATRIX()
     assert raw.FPDFText_GetMatrix(text, n, matrix)
     size = raw.FPDFText_GetFontSize(text, n) * math.hypot(matrix.c, matrix.d) * POINT
-    along = complex(matrix.a, matrix.b) / abs(complex(matrix.a, matrix.b))
+    along = complex(matrix.a, matrix.b) / math.hypot(matrix.a, matrix.b)
     x, y = ctypes.c_double(), ctypes.c_double()
     assert raw.FPDFText_GetCharOrigin(text, n, x, y)
     start = complex(x.value, y.value) * POINT
-    ink = [value * POINT for value in text.get_charbox(n)]
-    loose = [value * POINT for value in text.get_charbox(n, loose=True)]
-    step, box = _step_and_box(along, start, ink, loose, size)
-    corners = [(complex(*corner) - start) / along for corner in box.exterior.coords]
-    tall = max(corner.imag for corner in corners)
-    font = _font(_address(raw.FPDFTextObj_GetFont(held)))
-    return Letter(chr(raw.FPDFText_GetUnicode(text, n)), box, start, start + along * step, size, font, order, clip, tall)
+    ink = tuple(value * POINT for value in text.get_charbox(n))
+    x0, y0, x1, y1 = (value * POINT for value in text.get_charbox(n, loose=True))
+    end = start + along * (x1 - x0 if abs(along.real) > abs(along.imag) else y1 - y0)
+    tall = max(((complex(ink[k], ink[m]) - start) / along).imag for k in (0, 2) for m in (1, 3))
+    return Letter(chr(raw.FPDFText_GetUnicode(text, n)), ink, start, end, size, font, order, clip, tall)
 
 
-def _step_and_box(along, start, ink, loose, size):
-    """How far the next letter is, and the box of the ink; of slanting writing both roughly."""
-    level, upright = abs(along.real) > 1 - 1e-6, abs(along.imag) > 1 - 1e-6
-    if level or upright:
-        step = loose[2] - loose[0] if level else loose[3] - loose[1]
-        return step, shapely.box(*ink)
-    turned = [start + along * corner for corner in (0, 0.55 * size, (0.55 + 0.73j) * size, 0.73j * size)]
-    return 0.6 * size, shapely.Polygon([(z.real, z.imag) for z in turned])
-
-
-def _font(address):
+def _font(font):
     """Name of a font, without the letters that mark it as a part of one."""
-    font = ctypes.cast(address, raw.FPDF_FONT)
     length = raw.FPDFFont_GetBaseFontName(font, None, 0)
     name = ctypes.create_string_buffer(length)
     raw.FPDFFont_GetBaseFontName(font, name, length)

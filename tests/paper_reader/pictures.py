@@ -1,7 +1,7 @@
 """Where a page has pictures in which lines may run together: wide lines in the directions of an isometric view.
 
-Nobody is asked what is a picture. Lines that hang together, and of which more run at 30 degrees to the level than level,
-are one, and so is what lies among them: an isometric view has no level lines, and every other view has some.
+Nobody is asked what is a picture. Lines that hang together, and of which far more run at 30 degrees to the level than
+level, are one, and so is what lies among them: an isometric view has no level lines, and every other view has some.
 """
 
 from __future__ import annotations

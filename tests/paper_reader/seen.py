@@ -1,4 +1,4 @@
-"""A page as it is seen: what clips and white patches leave of its strokes, and its lines of writing.
+"""A page as it is seen: what clips and light patches leave of its strokes, and its lines of writing.
 
 The rules ask it in arrays and trees, so that a page of a thousand strokes takes no longer than it must.
 """
@@ -19,18 +19,34 @@ SPECK = 0.02
 class Seen:
     """A page: its lines of writing, its letters with the number of the line of each, what is seen of their ink.
 
-    And what is seen of strokes, in segments, and of fills, as white patches and dark blots.
+    And what is seen of strokes, in segments, and of fills, as light patches and dark blots. `shares` says how much is
+    seen of each letter that has ink, with the number of its line.
     """
 
     def __init__(self, page):
         self.page = page
         self.lines = lines_of(page.letters)
-        written = [(letter, n) for n, line in enumerate(self.lines) for letter in line.letters if letter.ink.area > 0]
-        wide, high = page.size
-        whole = shapely.box(0.0, 0.0, wide, high)
-        inks = [_within(_within(letter.ink, letter.clip), whole) for letter, _ in written]
-        self.letters = [one for one, ink in zip(written, inks, strict=True) if ink.area > 0]
-        self.inks = np.array([ink for ink in inks if ink.area > 0], dtype=object)
+        written = [(letter, n) for n, line in enumerate(self.lines) for letter in line.letters if _has_ink(letter)]
+        inks = shapely.box(*np.array([letter.ink for letter, _ in written]).reshape(-1, 4).T)
+        left = self._left([letter for letter, _ in written], inks)
+        areas = shapely.area(left)
+        self.shares = [(share, n) for share, (_, n) in zip(areas / shapely.area(inks), written, strict=True)]
+        self.letters = [one for one, area in zip(written, areas, strict=True) if area > 0]
+        self.inks = left[areas > 0]
+
+    def _left(self, letters, inks):
+        """What the page, clips and later patches leave of letters."""
+        wide, high = self.page.size
+        left = _within_all(inks, shapely.box(0.0, 0.0, wide, high))
+        clips = {id(letter.clip): letter.clip for letter in letters if letter.clip is not None}
+        for which, clip in clips.items():
+            own = np.array([id(letter.clip) == which for letter in letters])
+            left[own] = _within_all(left[own], clip)
+        orders = np.array([letter.order for letter in letters])
+        for patch, order in self.patches:
+            under = orders < order
+            left[under] = shapely.difference(left[under], patch)
+        return left
 
     @cached_property
     def ink_tree(self):
@@ -39,29 +55,27 @@ class Seen:
     @cached_property
     def gaps(self):
         """White between neighbours of a line of writing, as high as both are, with the number of the line."""
-        found = []
-        for (_, n), one, (_, m), other in zip(self.letters, self.inks, self.letters[1:], self.inks[1:], strict=False):
-            if n == m:
-                (a0, b0, a1, b1), (c0, d0, c1, d1) = one.bounds, other.bounds
-                level = abs(self.lines[n].along.real) > 0.99
-                x0, x1 = (min(a1, c1), max(a0, c0)) if level else (max(a0, c0), min(a1, c1))
-                y0, y1 = (max(b0, d0), min(b1, d1)) if level else (min(b1, d1), max(b0, d0))
-                if x1 > x0 and y1 > y0:
-                    found.append((shapely.box(x0, y0, x1, y1), n))
-        return found
+        whose = np.array([n for _, n in self.letters], dtype=int)
+        upright = np.array([abs(line.along.imag) > 0.5 for line in self.lines], dtype=bool)[whose[:-1]]
+        (a0, b0, a1, b1), (c0, d0, c1, d1) = shapely.bounds(self.inks[:-1]).T, shapely.bounds(self.inks[1:]).T
+        across = (np.minimum(a1, c1), np.maximum(b0, d0), np.maximum(a0, c0), np.minimum(b1, d1))
+        upwards = (np.maximum(a0, c0), np.minimum(b1, d1), np.minimum(a1, c1), np.maximum(b0, d0))
+        x0, y0, x1, y1 = np.where(upright, upwards, across)
+        there = (whose[:-1] == whose[1:]) & (x1 > x0) & (y1 > y0)
+        boxes = shapely.box(x0[there], y0[there], x1[there], y1[there])
+        return list(zip(boxes, whose[:-1][there], strict=True))
 
     @cached_property
     def patches(self):
-        """White regions in the order of painting, but for those under all else."""
-        first = min((stroke.order for stroke in self.page.strokes), default=0)
-        first = min([first, *(letter.order for letter, _ in self.letters)])
-        fills = [fill for fill in self.page.fills if fill.white and fill.order >= first]
+        """White and tinted regions in the order of painting, but for those under all else."""
+        first = min([one.order for one in (*self.page.strokes, *self.page.letters)], default=0)
+        fills = [fill for fill in self.page.fills if not fill.dark and fill.order >= first]
         return [(_within(fill.region, fill.clip), fill.order) for fill in fills]
 
     @cached_property
     def blots(self):
         """Dark regions, one by one."""
-        found = [_within(fill.region, fill.clip) for fill in self.page.fills if not fill.white]
+        found = [_within(fill.region, fill.clip) for fill in self.page.fills if fill.dark]
         return [part for region in found for part in getattr(region, "geoms", [region]) if part.area > 0]
 
     @cached_property
@@ -97,5 +111,18 @@ class Seen:
         return np.array([stroke.width for stroke in self.page.strokes])
 
 
+def _has_ink(letter):
+    left, low, right, high = letter.ink
+    return right > left and high > low
+
+
 def _within(region, clip):
     return region if clip is None else region.intersection(clip)
+
+
+def _within_all(regions, clip):
+    """What a clip leaves of regions; those that it leaves whole are not touched."""
+    shapely.prepare(clip)
+    found, over = regions.copy(), ~shapely.covers(clip, regions)
+    found[over] = shapely.intersection(regions[over], clip)
+    return found

@@ -33,7 +33,8 @@ class Writing(NamedTuple):
     @property
     def ink(self):
         """All that is seen of it, as a box."""
-        return shapely.box(*shapely.union_all([one.ink for one in self.letters if not one.text.isspace()]).bounds)
+        lefts, lows, rights, highs = zip(*(one.ink for one in self.letters if not one.text.isspace()), strict=True)
+        return shapely.box(min(lefts), min(lows), max(rights), max(highs))
 
     @property
     def size(self):

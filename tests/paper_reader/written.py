@@ -20,6 +20,8 @@ OFF = 0.05
 LEAST_FRACTION = 2.5
 OVERLAP = 0.02
 """Area that letters have in common before they lie on each other. [mm²]"""
+SEEN = 0.02
+"""What of a letter's box is no more seen than nothing, and what of it is as good as whole."""
 CLOSE, LEVEL = 0.15, 0.1
 """A line of writing that begins so close to the end of another, along it and across it, runs on: of the size."""
 FLAT = frozenset("EFHIKLMNTXZ")
@@ -40,7 +42,7 @@ def text_on_text(seen):
     for one, other in _running_on(seen):
         if (one, other) not in pairs and (other, one) not in pairs:
             words = f"{seen.lines[one].text!r} runs into {seen.lines[other].text!r}"
-            yield fault("text on text", seen.page, seen.lines[other].letters[0].ink, words)
+            yield fault("text on text", seen.page, seen.lines[other].ink, words)
 
 
 def _running_on(seen):
@@ -61,23 +63,12 @@ def _running_on(seen):
 
 def text_cut(seen):
     """Lines of writing that a clip cuts, that a white patch covers, or that reach over the page."""
-    wide, high = seen.page.size
-    whole = shapely.box(0.0, 0.0, wide, high)
-    for n, line in enumerate(seen.lines):
-        letters = [letter for letter in line.letters if not letter.text.isspace()]
-        parts = [_shown(letter, whole, seen.patches) for letter in letters]
-        if any(share > 0.01 for share in parts) and min(parts) < 0.98:
-            yield fault("text cut", seen.page, line.ink, f"{seen.lines[n].text!r}")
-
-
-def _shown(letter, whole, patches):
-    """The share of a letter's ink box that is seen."""
-    left = letter.ink if letter.clip is None else letter.ink.intersection(letter.clip)
-    left = left.intersection(whole)
-    for patch, order in patches:
-        if order > letter.order and patch.intersects(left):
-            left = left.difference(patch)
-    return left.area / letter.ink.area if letter.ink.area else 1.0
+    parts = defaultdict(list)
+    for share, n in seen.shares:
+        parts[n].append(share)
+    for n, shares in parts.items():
+        if max(shares) > SEEN and min(shares) < 1 - SEEN:
+            yield fault("text cut", seen.page, seen.lines[n].ink, f"{seen.lines[n].text!r}")
 
 
 def capital_shares(pages):
@@ -114,5 +105,5 @@ def low_fractions(seen, shares):
             own = line.letters[found.start() : found.end()]
             least = min(capitals(letter, shares) for letter in own)
             if least < LEAST_FRACTION - OFF:
-                place = shapely.union_all([letter.ink for letter in own])
+                place = shapely.union_all([shapely.box(*letter.ink) for letter in own])
                 yield fault("low fraction", seen.page, place, f"{found[0]!r} in {line.text!r} is {least:.2f} mm high")
