@@ -198,7 +198,15 @@ def low_fraction(sheet):
     sheet.text(end - 0.2, 59.6, "8", height=1.8)
 
 
+def letters_as_outlines(sheet):
+    sheet.pen.set_font_size(5)
+    sheet.pen.move_to(40, 60)
+    sheet.pen.text_path("HEAD RAIL")
+    sheet.pen.fill()
+
+
 PLANTED = [
+    (letters_as_outlines, {"nothing written"}, "no letter"),
     (texts_on_each_other, {"text on text"}, "'HEAD RAIL' and 'FOOT SHELF'"),
     (text_under_turned_text, {"text on text"}, "FOOT SHELF"),
     (text_running_into_text, {"text on text"}, "'HEAD' runs into 'RAIL'"),

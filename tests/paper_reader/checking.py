@@ -6,9 +6,9 @@ from .drawn import lines_through_text, short_dashes, wide_lines_close
 from .page import read_pages
 from .patterns import captions_beside
 from .seen import Seen
-from .written import capital_shares, heights_off_the_series, low_fractions, text_cut, text_on_text
+from .written import capital_shares, heights_off_the_series, low_fractions, text_cut, text_on_text, unwritten
 
-RULES = (text_on_text, text_cut, lines_through_text, short_dashes, wide_lines_close, captions_beside)
+RULES = (unwritten, text_on_text, text_cut, lines_through_text, short_dashes, wide_lines_close, captions_beside)
 OF_HEIGHTS = (heights_off_the_series, low_fractions)
 
 

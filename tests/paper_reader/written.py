@@ -61,6 +61,13 @@ def _running_on(seen):
     return [(known[a], known[b]) for a, b in np.argwhere(near) if a != b]
 
 
+def unwritten(seen):
+    """A page on which nothing is written, or nothing as text, so that no rule could ask about it."""
+    if not seen.letters:
+        wide, high = seen.page.size
+        yield fault("nothing written", seen.page, shapely.box(0.0, 0.0, wide, high), "no letter is found on the page")
+
+
 def text_cut(seen):
     """Lines of writing that a clip cuts, that a white patch covers, or that reach over the page."""
     parts = defaultdict(list)
