@@ -77,9 +77,12 @@ class Sheet:
 
 
 def found_on(draw):
-    """What the reader says of a page: rules, places and words."""
+    """What the reader says of a page, numbered at its upper left corner: rules, places and words."""
     sheet = Sheet()
     draw(sheet)
+    if draw is not letters_as_outlines:
+        sheet.pen.reset_clip()
+        sheet.text(2, 146, "1 of 1")
     return faults(sheet.bytes())
 
 
