@@ -1,0 +1,47 @@
+"""Finished paper has no clash: no text on text, cut or struck through, and nothing that cannot be read.
+
+A reader that knows nothing of benchjoin goes over binders and templates on Letter and A4; the quick run over those of
+the gallery, the slow one over all samples and a hundred random frames. Counts are printed (pytest -s).
+"""
+
+from __future__ import annotations
+
+import pytest
+from designs import DESIGNS
+from finished_paper import PAPERS, counted, faults_of_frame, random_frames
+from samples import SAMPLES
+
+
+def told(found):
+    """Counts by rule, and a few places of each."""
+    by_rule, _ = counted(found)
+    lines = [f"{count} × {rule}" for rule, count in by_rule.most_common()]
+    for rule in by_rule:
+        own = [(fault, kind, paper) for fault, kind, paper in found if fault.rule == rule]
+        lines += [f"  {kind} on {paper}, {fault}" for fault, kind, paper in own[:3]]
+    return "\n".join(lines)
+
+
+def must_be_clean(name, frame, papers=PAPERS):
+    found = list(faults_of_frame(frame, papers))
+    print(f"{name}, {' and '.join(papers)}: {len(found)} faults\n{told(found)}")
+    assert not found, f"{name}: {len(found)} faults\n{told(found)}"
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", DESIGNS)
+def test_paper_of_the_gallery_has_no_clash(name, paper):
+    must_be_clean(name, DESIGNS[name], [paper])
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", SAMPLES)
+def test_paper_of_the_samples_has_no_clash(name):
+    must_be_clean(name, SAMPLES[name])
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("tenth", range(10))
+def test_paper_of_random_frames_has_no_clash(tenth):
+    for number, frame in enumerate(random_frames(100)[10 * tenth : 10 * tenth + 10], 10 * tenth + 1):
+        must_be_clean(f"random {number}", frame)
