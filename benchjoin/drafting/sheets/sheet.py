@@ -19,8 +19,9 @@ from ..linework import Linework
 from ..primitives import Drawing, Primitive
 from ..writers import pdf, svg
 from ..writers.saving import write_whole
+from .border import frame_sheet
 from .figure import Figure, fingerprint_of, stamp
-from .title_block import TitleBlock, frame_sheet
+from .title_block import TitleBlock
 
 
 def _size(value: float) -> float:
