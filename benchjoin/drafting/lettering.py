@@ -15,6 +15,7 @@ written, "48 3/8", so a recording can be read and a PDF searched.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from functools import lru_cache
@@ -157,6 +158,12 @@ def wrap(string: str, height: float, width: float, *, bold: bool = False) -> lis
         if line:
             lines.append(line)
     return lines
+
+
+def longest_word(string: str, height: float, *, bold: bool = False) -> float:
+    """Width of the widest word of a text, a whole number and its fraction as one. [mm]"""
+    words = (word for paragraph in string.splitlines() for word in _words(paragraph, height, math.inf, bold))
+    return max((text_width(word, height, bold=bold) for word in words), default=0.0)
 
 
 def _words(paragraph: str, height: float, width: float, bold: bool) -> list[str]:

@@ -1,8 +1,8 @@
 """The border of a page with its title block or strip, and the room that is left.
 
-Borders after ISO 5457, with 20 mm for holes where a page is bound: on its left, and along its upper long edge where desk
-paper lies, since such a page is turned by a quarter into a binder whose other pages stand. Larger sheets are folded, and
-are bound on their left.
+Borders after ISO 5457, with 20 mm for holes where a page is bound: on its left, and along its upper long edge where
+desk paper lies, since such a page is turned by a quarter into a binder whose other pages stand. Larger sheets are
+folded, and are bound on their left.
 
 >>> from .title_block import TitleBlock
 >>> frame, room = frame_sheet(210, 297, TitleBlock(title="Honey-house bench", sheet="1 of 3"))

@@ -1,8 +1,8 @@
 """The slim title strip: what a page is, in two lines along its foot, for lists and whatever is read at the desk.
 
 The first line has the design, what the page shows, and which sheet it is; the second one scale, units, state and
-fingerprint. A third one is there where the shop gives its name, a number, or who drew. A sheet that is measured from has
-the sign of its projection. No field is written that is not given.
+fingerprint. A third one is there where the shop gives its name, a number, or who drew. A sheet that is measured from
+has the sign of its projection. No field is written that is not given.
 
 >>> from .title_block import TitleBlock
 >>> strip_height(TitleBlock()), strip_height(TitleBlock(drawn_by="M. Reed"))

@@ -1,7 +1,7 @@
 """The title block: what a sheet says about itself, and how that is set out on general arrangements and full-size pages.
 
-Fields after ISO 7200, at the bottom right and 180 mm wide at most. Narrow sheets get the same fields in narrower or more
-rows. What is read at the desk has a slim strip instead (`strip`), with the same words.
+Fields after ISO 7200, at the bottom right and 180 mm wide at most. Narrow sheets get the same fields in narrower or
+more rows. What is read at the desk has a slim strip instead (`strip`), with the same words.
 
 >>> block_size(1000.0), block_size(140.0)
 ((180.0, 36.0), (140.0, 63.0))

@@ -13,20 +13,20 @@ from typing import Unpack
 import attrs
 
 from ...drafting.dimensions.spread import spread
-from ...drafting.lettering import wrap
 from ...drafting.primitives import Box, Line, Point, Primitive, Text, figure_middle
 from ...drafting.sheets.figure import Figure
-from ...drafting.sheets.ruled import PITCH, TEXT, draw_rows, set_table
+from ...drafting.sheets.ruled import PITCH, TEXT
 from ...drafting.sheets.sheet import Sheet
-from ...errors import PaperError
 from ...layout.layout import Layout
 from ...shop.budget.error_budget import ErrorBudget, error_budget
 from ...shop.budget.marking_ways import Marking, MarkingWay
 from ..making.asked import Asked, OnPaper, ask
-from ..making.maker import INSET, make, ruled
+from ..making.flowing import Listed, flowing_sheets
+from ..making.maker import INSET
+from .table_figure import titled
 
-LEAST_PLOT = 35.0
-"""A plot lower than this does not read. [mm]"""
+PLOT = 60.0
+"""Height of a plot, with its title and the figures below it. [mm]"""
 NAMES = 38.0
 """Room for the names of the lines beside a plot. [mm]"""
 KINDS: Mapping[MarkingWay, str] = {
@@ -50,44 +50,28 @@ def error_budget_sheets(
     PaperError
         If the paper is too small for table and plots.
     """
-    return budget_pages(layout, attrs.evolve(ask(layout, OnPaper, options), marking=marking))
+    asked = attrs.evolve(ask(layout, OnPaper, options), marking=marking)
+    return flowing_sheets(asked, list(budget_lists(layout, asked)))
 
 
-def budget_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
-    """The error budget: one sheet, or none."""
+def budget_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
+    """The error budget; no list where no leg carries a mark."""
     budget = error_budget(layout, asked.marking)
-    if budget is None:
-        return ()
-    title = "Error budget"
-    page = ruled(asked, kind=title, piece=budget.table().title, upright=False)
-    figures = _figures(budget, page.inside)
-    return (make(*figures, house=asked.house, name="error-budget", title=title, size=page.size, words=page.words),)
+    if budget is not None:
+        yield Listed(name="error-budget", title="Error budget", figures=lambda wide: _figures(budget, wide))
 
 
-def _figures(budget: ErrorBudget, inside: Box) -> tuple[Figure, Figure, Figure]:
-    """Table above, its notes under it, both plots at the bottom."""
-    left, low, right, high = inside
-    table = budget.table()
-    head, rows, widths = set_table(table, right - left)
-    ruled_rows = tuple(draw_rows([head, *rows], widths, table.aligned(), (left, high)))
-    top = high - head.height - sum(row.height for row in rows) - 1.0
-    notes = [line for note in table.notes for line in wrap(note, TEXT, right - left)]
-    under = [Text((left, top - PITCH * number), line, TEXT) for number, line in enumerate(notes, 1)]
-    top -= PITCH * len(notes) + 3.0
-    if top - low < LEAST_PLOT:
-        raise PaperError("Table and plots of the error budget do not fit the paper. Take larger paper.")
-    half = (right - left - INSET) / 2
+def _figures(budget: ErrorBudget, wide: float) -> Sequence[Figure]:
+    """The table with its notes, and both plots beside each other."""
+    table = attrs.evolve(budget.table(), title="Error budget")
+    half = (wide - INSET) / 2
     places = {way: [mark.place.worst for mark in marks] for way, marks in budget.ways.items()}
     legs = {way: [mark.between_legs.worst for mark in marks] for way, marks in budget.ways.items()}
-    return (
-        Figure(name=table.title, drawing=(*ruled_rows, *under)),
-        _plot(budget, "Each mark, at worst", places, (left, low, left + half, top)),
-        _plot(budget, "Leg to leg, at worst", legs, (right - half, low, right, top)),
+    plots = (
+        *_axes(budget, "Each mark, at worst", places, (0.0, 0.0, half, PLOT)),
+        *_axes(budget, "Leg to leg, at worst", legs, (wide - half, 0.0, wide, PLOT)),
     )
-
-
-def _plot(budget: ErrorBudget, title: str, errors: Mapping[MarkingWay, Sequence[float]], inside: Box) -> Figure:
-    return Figure(name=title, drawing=_axes(budget, title, errors, inside))
+    return [*titled(table, wide), Figure(name="Errors over the distance from the foot", drawing=plots)]
 
 
 def _axes(

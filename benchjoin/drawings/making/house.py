@@ -38,7 +38,8 @@ def both_ways(paper: str) -> tuple[tuple[float, float], tuple[float, float]]:
 class House:
     """What all sheets of a shop have in common, for the title block; dates are the maker's, never the clock's.
 
-    projection is the tape's own where it is not given; dual adds the reading of the other unit in brackets.
+    projection is the tape's own where it is not given; dual adds the reading of the other unit in brackets; tolerance
+    is the general one, in words ("± 0.5 mm"), and half a division of the tape if not given.
     """
 
     owner: str = ""
@@ -49,6 +50,7 @@ class House:
     number: str = ""
     projection: Literal["", "first angle", "third angle"] = ""
     dual: bool = False
+    tolerance: str = ""
     linework: Linework = attrs.field(factory=Linework)
 
 
@@ -64,8 +66,9 @@ def block(
 ) -> TitleBlock:
     """The title block of a drawing of this frame.
 
-    form is "slim" for a strip along the foot, or "iso" for the block of general arrangements and full-size pages; a page
-    that goes into the binder is punched. What is not measured from, a list or a picture, has no sign of projection.
+    form is "slim" for a strip along the foot, or "iso" for the block of general arrangements and full-size pages; a
+    page that goes into the binder is punched. What is not measured from, a list or a picture, has no sign of
+    projection.
     """
     inch = frame.tape.unit == "in"
     units = ("inches", "mm") if inch else ("millimetres", "in")
