@@ -19,7 +19,7 @@ from .drafting.writers.pdf import bind_pdf
 from .drafting.writers.saving import write_whole
 from .drawings.lists.budget_sheet import budget_lists
 from .drawings.lists.contents import entries
-from .drawings.lists.cover import cover_pages
+from .drawings.lists.cover import cover_pages, covers
 from .drawings.lists.milling_sheet import milling_lists
 from .drawings.lists.parts_sheet import apart_pages
 from .drawings.lists.print_again import PrintAgain, print_again
@@ -67,6 +67,8 @@ SECTIONS: Mapping[str, Section] = {
 """Sheets of the binder by kind, in its order. The contents go with the cover and are not asked for by name."""
 FOR_THE_WOOD = frozenset({"milling", "sets", "settings", "appendix"})
 """Sheets that are not made of a layout with errors."""
+ROUNDS = 8
+"""So often the contents are set anew until their own numbers are right; two do, but where they just fill a page."""
 LAST = ("cover", "findings")
 """Sheets that tell of all the others, and are drawn when these are."""
 
@@ -97,8 +99,23 @@ def sheets(layout: Layout, *, only: Collection[str] | None = None, **options: Un
     whole, made = _made(layout, asked, SECTIONS if only is None else only)
     if only is not None:
         return _numbered(_paged(whole, made.values()))
-    rest = _paged(whole, (own for name, own in made.items() if name != "cover"))
-    return _numbered([*_front(layout, whole, rest), *rest])
+    rest = [one for name, own in made.items() if name != "cover" for one in own]
+    return _with_contents(layout, whole, rest)
+
+
+def _with_contents(layout: Layout, asked: Asked, rest: Sequence[Drawn]) -> tuple[Sheet, ...]:
+    """All sheets with the cover before them, and its contents, whose numbers depend on what has no room on it."""
+    cover = covers(layout, asked)
+    listed = entries(_paged(asked, [rest]), 2)
+    bound: tuple[Sheet, ...] = ()
+    for _ in range(ROUNDS):
+        first, more = cover(listed)
+        bound = _numbered(_paged(asked, [[first, *more], rest]))
+        found = entries(bound[1:], 2)
+        if found == listed:
+            break
+        listed = found
+    return bound
 
 
 def _made(layout: Layout, asked: Asked, wanted: Collection[str]) -> tuple[Asked, dict[str, list[Drawn]]]:
@@ -133,16 +150,6 @@ def _paged(asked: Asked, made: Iterable[Sequence[Drawn]]) -> list[Sheet]:
         found += [*flowing_sheets(asked, lists), one]
         lists = []
     return [*found, *flowing_sheets(asked, lists)]
-
-
-def _front(layout: Layout, asked: Asked, rest: Sequence[Sheet]) -> tuple[Sheet, ...]:
-    """The cover with the contents of what follows it, whose numbers depend on how many sheets the cover takes."""
-    front: tuple[Sheet, ...] = ()
-    while True:
-        taken = len(front) or 1
-        front = cover_pages(layout, asked, entries(rest, taken + 1))
-        if len(front) == taken:
-            return front
 
 
 def _numbered(made: Sequence[Sheet]) -> tuple[Sheet, ...]:

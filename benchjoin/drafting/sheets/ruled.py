@@ -23,6 +23,8 @@ from ..primitives import Line, Point, Primitive, Text
 TEXT = 2.5
 PITCH = 4.2
 PAD = 1.2
+SHORT, MOST_SHORT = 30.0, 0.75
+"""Cells as short as this stay on one line, while such columns leave others this much of the room. [mm]"""
 LEAST = 12.0
 """A column is not made narrower than this to spare width. [mm]"""
 
@@ -71,6 +73,8 @@ def _widths(table: Table, room: float) -> list[float]:
         return whole
     words = [max((longest_word(row[n], TEXT) for row in table.rows), default=0.0) + more for n in columns]
     least = [max(longest_word(head, TEXT, bold=True) + more, n) for head, n in zip(table.columns, words, strict=True)]
+    unbroken = [max(a, b if b <= SHORT else 0.0) for a, b in zip(least, cells, strict=True)]
+    least = unbroken if sum(unbroken) <= room * MOST_SHORT else least
     return _shared(least, [max(pair) for pair in zip(least, cells, strict=True)], room)
 
 

@@ -15,8 +15,9 @@ from ...phrases import runs
 from ...trade.paper import PAPERS, SOLD_AS
 from .table_figure import GUTTER, lines_below, title_lines
 
-NUMBERS, SCALES = 18.0, 26.0
+NUMBERS, SCALES = 20.0, 26.0
 """Widths of the columns of numbers and scales. [mm]"""
+CONTENTS = "Contents"
 AFTER = 1.2
 """More from line to line where one begins anew. [mm]"""
 
@@ -36,6 +37,8 @@ def entries(sheets: Sequence[Sheet], first: int) -> list[Entry]:
     found: dict[str, list[tuple[int, Sheet]]] = {}
     for number, sheet in enumerate(sheets, first):
         for chapter in sheet.chapters or (sheet.title,):
+            if chapter == CONTENTS:
+                continue
             found.setdefault(chapter, []).append((number, sheet))
     return [
         Entry(
@@ -50,7 +53,7 @@ def entries(sheets: Sequence[Sheet], first: int) -> list[Entry]:
 
 def contents(listed: Sequence[Entry], width: float, paper: str, *, columns: int = 1) -> Figure:
     """The contents of a width, in columns; paper is the one that most sheets are on, which is said once. [mm]"""
-    title, start = title_lines("Contents", width)
+    title, start = title_lines(CONTENTS, width)
     each = (width - GUTTER * (columns - 1)) / columns
     rows = [_row(entry, each, paper) for entry in listed]
     count = -(-len(rows) // columns)
@@ -67,7 +70,7 @@ def contents(listed: Sequence[Entry], width: float, paper: str, *, columns: int 
         foot = min(foot, y)
     strokes.append(Text((0.0, foot - TEXT), f"All on {paper}, where nothing else is said.", TEXT))
     breaks = (*places[:-1], foot - PITCH) if columns == 1 else ()
-    return Figure(name="Contents", drawing=strokes, breaks=breaks)
+    return Figure(name=CONTENTS, drawing=strokes, breaks=breaks)
 
 
 def _row(entry: Entry, width: float, paper: str) -> tuple[list[str], list[str], list[str]]:

@@ -6,7 +6,7 @@ they have a page of their own, and so have the key sizes.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import Unpack
 
 import attrs
@@ -27,20 +27,20 @@ from ...shop.called import several
 from ...shop.weighed import weighed
 from ...tables import Table
 from ..making.asked import Asked, OnPaper, ask
-from ..making.flowing import GAP, Listed, flowing_sheets
+from ..making.flowing import GAP, Listed
 from ..making.house import Reader, reader
 from ..making.maker import make, ruled
 from ..making.notes import pointed, told
 from ..making.pieces import whose
 from ..views.isometric import picture
 from ..views.strokes import strokes
-from .contents import Entry, contents, paper_called
+from .contents import CONTENTS, Entry, contents, paper_called
 from .reading import reading
 from .table_figure import points_in_two, title_lines, titled
 
 BESIDE = 86.0
 """Width of the contents beside the picture. [mm]"""
-LEAST, LARGEST = 60.0, 0.2
+LEAST, LARGEST = 50.0, 0.2
 """A picture is at least so high or so wide [mm], and is drawn at 1:5 at most."""
 SAID = 6.0
 """Room below the picture for whose it is. [mm]"""
@@ -58,37 +58,44 @@ def cover(layout: Layout, **options: Unpack[OnPaper]) -> Sheet:
     PaperError
         If the paper is too small for a title strip.
     """
-    return cover_pages(layout, ask(layout, OnPaper, options))[0]
+    return covers(layout, ask(layout, OnPaper, options))(())[0]
 
 
-def cover_pages(layout: Layout, asked: Asked, listed: Sequence[Entry] = ()) -> tuple[Sheet, ...]:
-    """The cover with the contents, if there are any, and pages for what has no room on it."""
+def cover_pages(layout: Layout, asked: Asked) -> tuple[Sheet | Listed, ...]:
+    """The cover without contents."""
+    sheet, more = covers(layout, asked)(())
+    return (sheet, *more)
+
+
+def covers(layout: Layout, asked: Asked) -> Callable[[Sequence[Entry]], tuple[Sheet, tuple[Listed, ...]]]:
+    """The cover with contents that it is given, and lists of what has no room on it."""
     page = ruled(asked, asked.papers[0])
     wide, paper = page.inside[2] - page.inside[0], paper_called(*page.size)
-    shown, of = picture(layout.piece(1)).lines, whose(layout, 1)
+    name, shown, of = layout.frame.name, picture(layout.piece(1)).lines, whose(layout, 1)
     foot = list(_foot(layout, asked, wide))
+    words = attrs.evolve(page.words, piece="Build binder")
+    sizes = Listed(name="key-sizes", title="Key sizes", figures=lambda w: list(_foot(layout, asked, w)))
+
+    def made(drawn: _Cover | None, *more: Listed) -> tuple[Sheet, tuple[Listed, ...]]:
+        items = drawn.items if drawn else ()
+        return make(*items, house=asked.house, name="cover", title=name, size=page.size, words=words), more
 
     def laid(own: Sequence[Figure], aside: Figure | None = None) -> _Cover | None:
-        return _laid(layout.frame.name, page.inside, shown, of, own, aside)
+        return _laid(name, page.inside, shown, of, own, aside)
 
-    own: list[Listed] = []
-    if listed:
+    def cover_with(listed: Sequence[Entry]) -> tuple[Sheet, tuple[Listed, ...]]:
+        own = Listed(name="contents", title=CONTENTS, figures=lambda w: [contents(listed, w, paper)])
+        if not listed:
+            drawn = laid(foot)
+            return made(drawn) if drawn else made(laid([]), sizes)
         ways = (laid(foot, contents(listed, BESIDE, paper)), laid([*foot, contents(listed, wide, paper, columns=2)]))
-        best = max((way for way in ways if way), key=lambda way: way.scale, default=None)
-        if best is None:
-            own = [Listed(name="contents", title="Contents", figures=lambda w: [contents(listed, w, paper)])]
-    else:
-        best = laid(foot)
-    if best is None:
-        best = laid(foot)
-    if best is None:
-        sizes = Listed(name="key-sizes", title="Key sizes", figures=lambda w: list(_foot(layout, asked, w)))
-        own, best = [sizes, *own], laid([])
-    words = attrs.evolve(page.words, piece="Build binder")
-    name = layout.frame.name
-    drawn = best.items if best else ()
-    first = make(*drawn, house=asked.house, name="cover", title=name, size=page.size, words=words)
-    return (first, *flowing_sheets(asked, own))
+        drawn = max((way for way in ways if way), key=lambda way: way.scale, default=None)
+        if drawn:
+            return made(drawn)
+        drawn = laid(foot)
+        return made(drawn, own) if drawn else made(laid([]), own, sizes)
+
+    return cover_with
 
 
 @attrs.frozen
@@ -127,7 +134,7 @@ def _laid(
 def _foot(layout: Layout, asked: Asked, wide: float) -> Iterator[Figure]:
     """Key sizes, findings, and how to read the sheets, one below the other. [mm]"""
     yield from titled(key_sizes(layout, reader(layout.frame, asked.house)), wide)
-    yield Figure(name="Findings", drawing=tuple(_findings(asked, wide)))
+    yield Figure(name="Findings in short", drawing=tuple(_findings(asked, wide)))
     title, start = title_lines("How to read the sheets", wide)
     points, _ = points_in_two(tuple(reading(layout.frame, asked.house)), wide)
     yield Figure(name="How to read the sheets", drawing=(*title, *shift(points, 0.0, start)))

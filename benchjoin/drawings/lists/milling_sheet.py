@@ -58,17 +58,18 @@ def milling_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
 
     def figures(wide: float) -> Sequence[Figure]:
         table = attrs.evolve(plan.table(), title="Milling plan")
-        tables = [table, *([_findings(plan, asked)] if plan.findings else []), _steps(plan)]
-        sizes = in_two(_sizes(plan), wide, written=TO_WRITE_ON)
-        return [_cautions(wide), *(figure for own in tables for figure in titled(own, wide)), sizes]
+        before: Sequence[Table] = ()
+        if plan.findings and asked.numbered:
+            table = attrs.evolve(table, notes=(*table.notes, f"Before you begin: {pointed(asked, plan.findings)}"))
+        elif plan.findings:
+            before = (_findings(plan),)
+        tables = (figure for own in (table, *before, _steps(plan)) for figure in titled(own, wide))
+        return [_cautions(wide), *tables, in_two(_sizes(plan), wide, written=TO_WRITE_ON)]
 
     yield Listed(name="milling", title="Milling", figures=figures)
 
 
-def _findings(plan: MillingPlan, asked: Asked) -> Table:
-    """What to think of before: in full, or where it stands."""
-    if asked.numbered:
-        return Table("Before you begin", ("Finding",), ((pointed(asked, plan.findings),),))
+def _findings(plan: MillingPlan) -> Table:
     rows = tuple((finding.severity, finding.where, finding.sentence) for finding in plan.findings)
     return Table("Before you begin", ("What", "Stock", "Finding"), rows)
 

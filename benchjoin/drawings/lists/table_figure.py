@@ -23,7 +23,7 @@ TITLE = 3.5
 TITLE_PITCH = 5.6
 BOX = 3.2
 """Side of a box to tick. [mm]"""
-TO_WRITE = 8.0
+TO_WRITE = 7.0
 """Height of a row that is written on. [mm]"""
 GUTTER = 8.0
 """Between columns of the page. [mm]"""
