@@ -9,6 +9,7 @@ well, and the cover with the contents. Other sheets point to findings by their n
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from functools import cache
 from pathlib import Path
 from typing import Unpack
 
@@ -96,11 +97,16 @@ def sheets(layout: Layout, *, only: Collection[str] | None = None, **options: Un
             known = ", ".join(SECTIONS)
             raise AddressError(f"There are no sheets called {typed(name)}. There are {known}.", address=name)
     asked = ask(layout, Bound, options)
-    whole, made = _made(layout, asked, SECTIONS if only is None else only)
     if only is not None:
+        whole, made = _made(layout, asked, only)
         return _numbered(_paged(whole, made.values()))
-    rest = [one for name, own in made.items() if name != "cover" for one in own]
-    return _with_contents(layout, whole, rest)
+    whole, made = _made(layout, asked, SECTIONS.keys() - {"cover"})
+    return _with_contents(layout, whole, [_laid_once(one) for own in made.values() for one in own])
+
+
+def _laid_once(one: Drawn) -> Drawn:
+    """A list that keeps its figures while the pages are set anew."""
+    return attrs.evolve(one, figures=cache(one.figures)) if isinstance(one, Listed) else one
 
 
 def _with_contents(layout: Layout, asked: Asked, rest: Sequence[Drawn]) -> tuple[Sheet, ...]:

@@ -160,10 +160,14 @@ def wrap(string: str, height: float, width: float, *, bold: bool = False) -> lis
     return lines
 
 
+def words_of(string: str, height: float, *, bold: bool = False) -> list[str]:
+    """Words of a text, a whole number and its fraction as one."""
+    return [word for paragraph in string.splitlines() for word in _words(paragraph, height, math.inf, bold)]
+
+
 def longest_word(string: str, height: float, *, bold: bool = False) -> float:
-    """Width of the widest word of a text, a whole number and its fraction as one. [mm]"""
-    words = (word for paragraph in string.splitlines() for word in _words(paragraph, height, math.inf, bold))
-    return max((text_width(word, height, bold=bold) for word in words), default=0.0)
+    """Width of the widest word of a text. [mm]"""
+    return max((text_width(word, height, bold=bold) for word in words_of(string, height, bold=bold)), default=0.0)
 
 
 def _words(paragraph: str, height: float, width: float, bold: bool) -> list[str]:

@@ -11,22 +11,23 @@ letters, and a table of more columns than go beside each other is broken into ta
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 
 import attrs
 
 from ...tables import Table
-from ..lettering import longest_word, text_width, wrap
+from ..lettering import wrap
 from ..primitives import Line, Point, Primitive, Text
+from .columns import column_widths
 
 TEXT = 2.5
 PITCH = 4.2
 PAD = 1.2
-SHORT, MOST_SHORT = 30.0, 0.75
-"""Cells as short as this stay on one line, while such columns leave others this much of the room. [mm]"""
 LEAST = 12.0
 """A column is not made narrower than this to spare width. [mm]"""
+
+
+_MORE = 2 * PAD + 0.1
 
 
 @attrs.frozen
@@ -58,45 +59,8 @@ def side_by_side(table: Table, room: float) -> list[Table]:
 
 def set_table(table: Table, room: float) -> tuple[Row, list[Row], list[float]]:
     """Heading, rows and widths of the columns for a table that may be so wide. [mm]"""
-    widths = _widths(table, room)
+    widths = column_widths(table.columns, table.rows, room, TEXT, _MORE)
     return _set(table.columns, widths, bold=True), [_set(row, widths) for row in table.rows], widths
-
-
-def _widths(table: Table, room: float) -> list[float]:
-    """Widths of the columns: what they need, or their share of the room. [mm]"""
-    more = 2 * PAD + 0.1
-    columns = range(len(table.columns))
-    heads = [text_width(head, TEXT, bold=True) + more for head in table.columns]
-    cells = [max((text_width(row[n], TEXT) for row in table.rows), default=0.0) + more for n in columns]
-    whole = [max(pair) for pair in zip(heads, cells, strict=True)]
-    if sum(whole) <= room:
-        return whole
-    words = [max((longest_word(row[n], TEXT) for row in table.rows), default=0.0) + more for n in columns]
-    least = [max(longest_word(head, TEXT, bold=True) + more, n) for head, n in zip(table.columns, words, strict=True)]
-    unbroken = [max(a, b if b <= SHORT else 0.0) for a, b in zip(least, cells, strict=True)]
-    least = unbroken if sum(unbroken) <= room * MOST_SHORT else least
-    return _shared(least, [max(pair) for pair in zip(least, cells, strict=True)], room)
-
-
-def _shared(least: list[float], wanted: Sequence[float], room: float) -> list[float]:
-    """Widths that go into a room: the more a column wants the more it gets, as the root of it, and none breaks a word.
-
-    Where the words alone are too wide, the widest column gives way.
-    """
-
-    def at(level: float) -> list[float]:
-        return [max(a, min(b, level * math.sqrt(b))) for a, b in zip(least, wanted, strict=True)]
-
-    low, high = 0.0, room
-    for _ in range(40):
-        middle = (low + high) / 2
-        low, high = (middle, high) if sum(at(middle)) <= room else (low, middle)
-    widths = at(low)
-    while sum(widths) > room + 1e-6:
-        widest = max(range(len(widths)), key=lambda n: widths[n])
-        second = max((width for n, width in enumerate(widths) if n != widest), default=0.0)
-        widths[widest] = max(min(second, widths[widest] * 0.95), widths[widest] - (sum(widths) - room))
-    return widths
 
 
 def _set(row: Sequence[str], widths: Sequence[float], *, bold: bool = False) -> Row:

@@ -25,7 +25,7 @@ from ..making.flowing import Listed, flowing_sheets
 from ..making.maker import INSET
 from .table_figure import titled
 
-PLOT = 60.0
+PLOT = 43.0
 """Height of a plot, with its title and the figures below it. [mm]"""
 NAMES = 38.0
 """Room for the names of the lines beside a plot. [mm]"""
@@ -68,8 +68,8 @@ def _figures(budget: ErrorBudget, wide: float) -> Sequence[Figure]:
     places = {way: [mark.place.worst for mark in marks] for way, marks in budget.ways.items()}
     legs = {way: [mark.between_legs.worst for mark in marks] for way, marks in budget.ways.items()}
     plots = (
-        *_axes(budget, "Each mark, at worst", places, (0.0, 0.0, half, PLOT)),
-        *_axes(budget, "Leg to leg, at worst", legs, (wide - half, 0.0, wide, PLOT)),
+        *_axes(budget, "Each mark, at worst, over the foot", places, (0.0, 0.0, half, PLOT)),
+        *_axes(budget, "Leg to leg, at worst, over the foot", legs, (wide - half, 0.0, wide, PLOT)),
     )
     return [*titled(table, wide), Figure(name="Errors over the distance from the foot", drawing=plots)]
 
@@ -97,7 +97,6 @@ def _axes(
         x, y = at(distance, 0.0)
         yield Line(((x, y - 1.5), (x, y)))
         yield Text((x, y - 2.2 - TEXT), budget.tape.read(distance), TEXT, "middle")
-    yield Text(((x0 + x1) / 2, y0 - 2.2 - TEXT), "from the foot", TEXT, "middle")
     yield from _lines(budget, errors, at, x1)
 
 

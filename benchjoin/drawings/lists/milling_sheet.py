@@ -86,7 +86,7 @@ def _steps(plan: MillingPlan) -> Table:
         table.title,
         ("Step", "Batch", "What to do"),
         tuple((step, runs(batches), told) for (step, told), batches in rows),
-        (*notes, *table.notes),
+        (*notes, " ".join(table.notes)) if table.notes else notes,
         "ccl",
     )
 
@@ -96,9 +96,9 @@ def _sizes(plan: MillingPlan) -> Table:
     table = plan.measuring()
     unit = plan.tape.unit
     rows = sorted(table.rows, key=lambda row: in_row(row[0]))
-    columns = ("Mark", f"Drawn ({unit})", f"Thick, found ({unit})", f"Width, found ({unit})")
+    columns = ("Mark", f"Drawn ({unit})", f"Thick ({unit})", f"Width ({unit})")
     return Table(
-        table.title,
+        f"{table.title}, to be written in as they are found",
         columns,
         tuple((row[0] or row[1], f"{row[3]} × {row[4]}", row[5], row[6]) for row in rows),
         table.notes,

@@ -23,8 +23,8 @@ TITLE = 3.5
 TITLE_PITCH = 5.6
 BOX = 3.2
 """Side of a box to tick. [mm]"""
-TO_WRITE = 7.0
-"""Height of a row that is written on. [mm]"""
+TO_WRITE = 6.4
+"""Height of a row that is written on, as that of narrow ruled paper. [mm]"""
 GUTTER = 8.0
 """Between columns of the page. [mm]"""
 TALL = 60.0

@@ -19,7 +19,7 @@ from ...phrases import listed
 from .asked import Asked
 from .maker import make, ruled
 
-GAP = 7.0
+GAP = 6.0
 """Between one table and the next. [mm]"""
 
 

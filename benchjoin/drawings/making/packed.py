@@ -1,4 +1,4 @@
-"""Sheets of many small drawings: on as few sheets as at half the largest scale that goes, and as large as goes there."""
+"""Sheets of many small drawings: on as few sheets as half the largest scale takes, as large as goes there."""
 
 from __future__ import annotations
 
