@@ -8,7 +8,7 @@ well, and the cover with the contents. Other sheets point to findings by their n
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from functools import cache
 from pathlib import Path
 from typing import Unpack
@@ -35,6 +35,7 @@ from .drawings.views.part_drawing import part_pages
 from .errors import AddressError, PaperError, typed
 from .findings import Finding, in_order
 from .layout.layout import Layout
+from .sources import COMMON_PRACTICE
 from .template_pages import all_templates
 
 Drawn = Sheet | Listed | Finding
@@ -128,11 +129,30 @@ def _made(layout: Layout, asked: Asked, wanted: Collection[str]) -> tuple[Asked,
     """What is drawn of each kind, in the order of the binder, and what is asked with all that was found."""
     names = [n for n in SECTIONS if n in set(wanted) and not (n in FOR_THE_WOOD and layout.errors())]
     first = attrs.evolve(asked, known=asked.findings, numbered="findings" in names)
-    made = {name: list(SECTIONS[name](layout, first)) for name in names if name not in LAST}
+    drawn = _whatever_fits if first.numbered else _all
+    made = {name: list(drawn(name, layout, first)) for name in names if name not in LAST}
     more = (finding for finding in _findings(made.values()) if finding not in asked.findings)
     whole = attrs.evolve(first, known=(*asked.findings, *in_order(dict.fromkeys(more))))
     made |= {name: list(SECTIONS[name](layout, whole)) for name in names if name in LAST}
     return whole, {name: made[name] for name in names}
+
+
+def _all(name: str, layout: Layout, asked: Asked) -> Iterator[Drawn]:
+    yield from SECTIONS[name](layout, asked)
+
+
+def _whatever_fits(name: str, layout: Layout, asked: Asked) -> Iterator[Drawn]:
+    """What is drawn of a kind; of what fits no paper a warning in its place, for the list of findings."""
+    try:
+        yield from SECTIONS[name](layout, asked)
+    except PaperError as error:
+        yield Finding(
+            severity="warning",
+            kind="left out",
+            where=name,
+            sentence=f"{name.capitalize()}, left out of the binder: {error}",
+            source=COMMON_PRACTICE,
+        )
 
 
 def _findings(made: Iterable[Sequence[Drawn]]) -> Iterable[Finding]:

@@ -80,7 +80,7 @@ def _axes(
     """Errors over the distance from the foot: axes with figures, a line and a name for each way of marking."""
     x0, y0, x1, y1 = inside[0] + 14.0, inside[1] + 9.0, inside[2] - NAMES, inside[3] - PITCH - 4.0
     most = max(max(values) for values in errors.values())
-    step = nice_step(most / _unit(budget)) * _unit(budget)
+    step = nice_step(most / _unit(budget), int((y1 - y0) / PITCH)) * _unit(budget)
     count = max(math.ceil(most / step - 1e-9), 1)
     far = budget.ways_marks[-1]
 
@@ -97,13 +97,17 @@ def _axes(
         x, y = at(distance, 0.0)
         yield Line(((x, y - 1.5), (x, y)))
         yield Text((x, y - 2.2 - TEXT), budget.tape.read(distance), TEXT, "middle")
-    yield from _lines(budget, errors, at, x1)
+    yield from _lines(budget, errors, at, (x1, y1))
 
 
-def _lines(budget: ErrorBudget, errors: Mapping[MarkingWay, Sequence[float]], at: At, x1: float) -> Iterator[Primitive]:
+def _lines(
+    budget: ErrorBudget, errors: Mapping[MarkingWay, Sequence[float]], at: At, corner: Point
+) -> Iterator[Primitive]:
+    """The lines of the ways of marking, and their names beside the upper right corner of the plot and below it."""
+    x1 = corner[0]
     ends = sorted(errors, key=lambda way: errors[way][-1])
     heights = [at(budget.ways_marks[-1], errors[way][-1])[1] for way in ends]
-    places = spread(heights, [PITCH] * (len(ends) - 1), within=(heights[0], math.inf))
+    places = spread(heights, [PITCH] * (len(ends) - 1), within=(at(0.0, 0.0)[1], corner[1]))
     for way, height, name in zip(ends, heights, places, strict=True):
         points = [at(distance, error) for distance, error in zip(budget.ways_marks, errors[way], strict=True)]
         yield Line(tuple(points), KINDS[way]) if len(points) > 1 else Line((points[0], (x1, height)), KINDS[way])
@@ -115,11 +119,11 @@ def _unit(budget: ErrorBudget) -> float:
     return 25.4 if budget.tape.unit == "in" else 1.0
 
 
-def nice_step(most: float) -> float:
-    """A step of 1, 2 or 5 times a power of ten that goes into a size four to ten times.
+def nice_step(most: float, lines: int) -> float:
+    """The smallest step of 1, 2 or 5 times a power of ten that goes into a size no more than so many times.
 
-    >>> nice_step(17.2), nice_step(0.36)
-    (2.0, 0.05)
+    >>> nice_step(17.2, 10), nice_step(17.2, 6), nice_step(0.36, 8)
+    (2.0, 5.0, 0.05)
     """
-    power: float = 10.0 ** math.floor(math.log10(most / 4))
-    return max(factor for factor in (1.0, 2.0, 5.0) if factor * power <= most / 4) * power
+    power: float = 10.0 ** math.floor(math.log10(most / lines))
+    return next(factor * power for factor in (1.0, 2.0, 5.0, 10.0) if most / (factor * power) <= lines + 1e-9)

@@ -73,7 +73,7 @@ def _tables(found: Settings, asked: Asked) -> Iterator[tuple[Table, Sequence[str
         ("crosscut",),
         ("rip",),
     )
-    tables = (found.table(), found.crosscut_table(), found.rip_table())
+    tables = (_once(found.table()), found.crosscut_table(), found.rip_table())
     said: set[str] = set()
     for table, own, more, what in zip(
         tables, works, (others, short, ()), ("notches", "lengths", "widths"), strict=True
@@ -82,6 +82,18 @@ def _tables(found: Settings, asked: Asked) -> Iterator[tuple[Table, Sequence[str
             first = [words for words in cautions(*own) if words not in said]
             said.update(first)
             yield _noted(attrs.evolve(table, title=f"Settings, {what}"), more, asked), first
+
+
+def _once(table: Table) -> Table:
+    """Settings with each tool in the first of its rows only, as it stays on the machine until another one is named."""
+    tool = table.columns.index("Tool")
+    before = ("", *(row[tool] for row in table.rows))
+    rows = tuple(
+        (*row[:tool], "" if row[tool] == last else row[tool], *row[tool + 1 :])
+        for row, last in zip(table.rows, before, strict=False)
+    )
+    notes = ("The tool stays until another one is named.", *table.notes)
+    return attrs.evolve(table, rows=rows, notes=notes if len(rows) > 1 else table.notes)
 
 
 def _noted(table: Table, more: Sequence[Finding], asked: Asked) -> Table:
