@@ -214,7 +214,7 @@ def changed_sheets(old: Layout, new: Layout, *, paper: str | None = None) -> Pri
 def _on_paper(layout: Layout, paper: str | None) -> list[Sheet]:
     """All sheets of the binder, and all desk pages."""
     asked = ask(layout, Bound, {"paper": paper})
-    return [*sheets(layout, paper=paper, only=SECTIONS), *([] if layout.errors() else all_templates(layout, asked))]
+    return [*sheets(layout, paper=paper), *([] if layout.errors() else all_templates(layout, asked))]
 
 
 def bind(layout: Layout, path: str | Path, *, only: Collection[str] | None = None, **options: Unpack[Bound]) -> Path:

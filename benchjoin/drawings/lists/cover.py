@@ -13,7 +13,7 @@ import attrs
 from shapely.geometry.base import BaseGeometry
 
 from ...drafting.lettering import wrap
-from ...drafting.primitives import Box, Drawing, Text, bounds, shift
+from ...drafting.primitives import Box, Text, bounds, shift
 from ...drafting.sheets.arrange import place_in
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.ruled import PITCH, TEXT
@@ -102,7 +102,7 @@ def covers(layout: Layout, asked: Asked) -> Callable[[Sequence[Entry]], tuple[Sh
 class _Cover:
     """What stands on a cover, and how large its picture is."""
 
-    items: tuple[Figure | Drawing, ...]
+    items: tuple[Figure, ...]
     scale: float
 
 
@@ -111,14 +111,14 @@ def _laid(
 ) -> _Cover | None:
     """The picture above what stands at the foot, and something on its right; None where it has too little room."""
     left, low, right, top = inside
-    placed: list[Figure | Drawing] = []
+    placed: list[Figure] = []
     for figure in reversed(foot):
         placed.insert(0, figure.moved(left, low - figure.bounds[1]))
         low += figure.size[1] + GAP
     if aside:
         if aside.size[1] > top - low:
             return None
-        placed.append(aside.moved(right - BESIDE, top - aside.bounds[3]).drawing)
+        placed.append(aside.moved(right - BESIDE, top - aside.bounds[3]))
         right -= BESIDE + GAP
     x0, y0, x1, y1 = shown.bounds
     under = SAID if of else 0.0
@@ -200,7 +200,7 @@ def _told(asked: Asked) -> Iterator[str]:
         for severity, what in (("error", "It cannot be built as it stands"), ("warning", "Think again")):
             found = [finding for finding in asked.findings if finding.severity == severity]
             if found:
-                yield f"{what}: {pointed(asked, found)}"
+                yield f"{what}: {' '.join(pointed(asked, found))}"
         return
     first = asked.for_drawings[:MOST_TOLD]
     yield from map(told, first)

@@ -60,7 +60,9 @@ def milling_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
         table = attrs.evolve(plan.table(), title="Milling plan")
         before: Sequence[Table] = ()
         if plan.findings and asked.numbered:
-            table = attrs.evolve(table, notes=(*table.notes, f"Before you begin: {pointed(asked, plan.findings)}"))
+            table = attrs.evolve(
+                table, notes=(*table.notes, f"Before you begin: {' '.join(pointed(asked, plan.findings))}")
+            )
         elif plan.findings:
             before = (_findings(plan),)
         tables = (figure for own in (table, *before, _steps(plan)) for figure in titled(own, wide))

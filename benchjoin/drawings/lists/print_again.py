@@ -17,6 +17,7 @@ from ...layout.moved import Change, what_moved
 from ...layout.parts import Part
 from ...shop.marks import marks
 from ...tables import Table
+from .contents import CONTENTS
 
 MOST = 3
 """So many changes are told of a sheet; the rest are counted."""
@@ -80,8 +81,10 @@ def print_again(old: Layout, new: Layout, before: Sequence[Sheet], after: Sequen
 
 
 def _plain(sheet: Sheet) -> Sheet:
-    """A sheet without its number."""
-    return attrs.evolve(sheet, number=None, count=None)
+    """A sheet without its number and without the contents."""
+    contents = {id(stroke) for figure in sheet.figures if figure.name == CONTENTS for stroke in figure.drawing}
+    drawing = [stroke for stroke in sheet.drawing if id(stroke) not in contents]
+    return attrs.evolve(sheet, number=None, count=None, drawing=drawing)
 
 
 def _what(old: Layout, new: Layout, moved: Sequence[Change], before: Sheet | None, after: Sheet) -> str:
@@ -89,7 +92,7 @@ def _what(old: Layout, new: Layout, moved: Sequence[Change], before: Sheet | Non
     if before is None:
         return NEW
     told = list(_of_the_page(before, after))
-    if before.drawing != after.drawing:
+    if _plain(before).drawing != _plain(after).drawing:
         shown = {identity for sheet in (before, after) for figure in sheet.figures for identity in figure.shows}
         own = [change for change in moved if not shown or piece_of(change.part)[1] in shown]
         lines = _told(old, new, own)

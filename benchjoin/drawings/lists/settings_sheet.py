@@ -100,5 +100,5 @@ def _noted(table: Table, more: Sequence[Finding], asked: Asked) -> Table:
     """A table with what must be thought about again below it: in full, or where it stands."""
     if not more:
         return table
-    said = [pointed(asked, more)] if asked.numbered else [finding.sentence for finding in more]
+    said = pointed(asked, more) if asked.numbered else [finding.sentence for finding in more]
     return attrs.evolve(table, notes=(*table.notes, *said))

@@ -43,16 +43,18 @@ def finding_notes(
     Where a list goes with the sheet it is one note with their numbers.
     """
     if asked.numbered:
-        return [pointed(asked, findings)] if findings else []
+        return pointed(asked, findings)
     own = [finding for finding in findings if not brief or finding in asked.layout.findings][:most]
     more = len(findings) - len(own)
     return [*dict.fromkeys(map(told, own)), *([f"{more} more: see the sheet of findings."] if more > 0 else [])]
 
 
-def pointed(asked: Asked, findings: Iterable[Finding]) -> str:
-    """Where findings stand in the list: 'Findings 1 and 3 to 5: see the list.'"""
-    numbers = sorted({asked.findings.index(finding) + 1 for finding in findings})
-    return f"Finding{'s' * (len(numbers) > 1)} {runs(numbers)}: see the list."
+def pointed(asked: Asked, findings: Sequence[Finding]) -> list[str]:
+    """Where findings stand in the list: 'Findings 1 and 3 to 5: see the list.'; in full what has no number yet."""
+    own = [finding for finding in findings if finding not in asked.findings]
+    numbers = sorted({asked.findings.index(finding) + 1 for finding in findings if finding not in own})
+    listed = [f"Finding{'s' * (len(numbers) > 1)} {runs(numbers)}: see the list."] if numbers else []
+    return [*dict.fromkeys(map(told, own)), *listed]
 
 
 def counted(notes: Sequence[str]) -> list[str]:
