@@ -38,7 +38,7 @@ class Block:
 
 
 def blocks(sheet):
-    """Blocks of a sheet, by the first of their marks: everything belongs to the heading that is the nearest to its left."""
+    """Blocks of a sheet by their first marks: everything belongs to the heading over it, the nearest to its left."""
 
     def first(head):
         """Whether it is the first line of its heading."""

@@ -195,7 +195,9 @@ def test_a_frame_that_cannot_be_built_is_not_drawn_for_the_wood(faulty, paper):
 def test_a_frame_that_cannot_be_built_is_bound_without_its_sets_and_says_why(faulty, tmp_path):
     names = [sheet.name for sheet in sheets(faulty)]
     assert names[0] == "cover"
-    assert {"findings-and-cut-list", "elevation-front", "elevation-left"} < set(names)
+    assert any("findings" in name for name in names)
+    assert any("cut-list" in name for name in names)
+    assert {"elevation-front", "elevation-left"} < set(names)
     assert not any(name.startswith("set-") for name in names)
     assert "want the same wood" in joined(sheets(faulty, only=["findings"])[0])
     assert bind(faulty, tmp_path / "faulty.pdf").read_bytes().startswith(b"%PDF")

@@ -71,6 +71,12 @@ class PrintAgain(tuple[Changed, ...]):
 def print_again(old: Layout, new: Layout, before: Sequence[Sheet], after: Sequence[Sheet]) -> PrintAgain:
     """What is not what it was among sheets of two layouts of one design."""
     known, names = {sheet.name: _plain(sheet) for sheet in before}, {sheet.name for sheet in after}
+    left = [sheet for sheet in known.values() if sheet.name not in names]  # of lists that share pages otherwise now
+    for sheet in after:
+        same = next((own for own in left if set(own.chapters) & set(sheet.chapters)), None)
+        if sheet.name not in known and same:
+            known[sheet.name] = known.pop(same.name)
+            left.remove(same)
     moved = what_moved(old, new).changes
     again = [
         Changed(sheet.name, _what(old, new, moved, known.get(sheet.name), sheet))
