@@ -1,4 +1,4 @@
-"""Counts pages: of the binders, and of all sets in tiles, on story sticks and as lay-on patterns, against the area bound.
+"""Counts pages: of binders, and of all sets in tiles, on story sticks and as lay-on patterns, against the area bound.
 
 The bound is what is laid on the wood over what a page has between its margins: the faces of the clamped parts, the
 strips, the patterns. No way of cutting takes fewer pages.
