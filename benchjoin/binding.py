@@ -1,13 +1,15 @@
 """Binding: the drawings of a layout in order, numbered, as one PDF.
 
-The order is data: `SECTIONS` names each kind of sheet and the function that draws it; a new kind is one line. A layout
-with errors is bound without what is `FOR_THE_WOOD`, and its findings say why. What tells of all the others is drawn
-last: the cover and the list of findings, which hold what was found about the sheets, and the contents.
+The order is data: `SECTIONS` names each kind of sheet and the function that draws it; a new kind is one line. Lists
+that follow each other share pages. A layout with errors is bound without what is `FOR_THE_WOOD`, and its findings say
+why. What tells of all the others is drawn last: the list of findings, which holds what was found about the sheets as
+well, and the cover with the contents. Other sheets point to findings by their numbers in that list.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
+from functools import cache
 from pathlib import Path
 from typing import Unpack
 
@@ -16,15 +18,16 @@ import attrs
 from .drafting.sheets.sheet import Sheet
 from .drafting.writers.pdf import bind_pdf
 from .drafting.writers.saving import write_whole
-from .drawings.lists.budget_sheet import budget_pages
-from .drawings.lists.contents import contents_pages
-from .drawings.lists.cover import cover_pages
-from .drawings.lists.milling_sheet import milling_pages
+from .drawings.lists.budget_sheet import budget_lists
+from .drawings.lists.contents import entries
+from .drawings.lists.cover import cover_pages, covers
+from .drawings.lists.milling_sheet import milling_lists
 from .drawings.lists.parts_sheet import apart_pages
 from .drawings.lists.print_again import PrintAgain, print_again
-from .drawings.lists.settings_sheet import settings_pages
-from .drawings.lists.table_sheets import cut_list_pages, findings_pages, moved_pages
+from .drawings.lists.settings_sheet import settings_lists
+from .drawings.lists.table_sheets import cut_lists, findings_lists, moved_lists
 from .drawings.making.asked import Asked, Bound, ask
+from .drawings.making.flowing import Listed, flowing_sheets
 from .drawings.templates.set.page import full_size_pages, set_pages
 from .drawings.views.all_views import view_pages
 from .drawings.views.joint_detail import joint_pages
@@ -32,10 +35,13 @@ from .drawings.views.part_drawing import part_pages
 from .errors import AddressError, PaperError, typed
 from .findings import Finding, in_order
 from .layout.layout import Layout
+from .sources import COMMON_PRACTICE
 from .template_pages import all_templates
 
-Section = Callable[[Layout, Asked], Iterable[Sheet | Finding]]
-"""Draws a layout as it is asked; a finding stands for a sheet that could not be made."""
+Drawn = Sheet | Listed | Finding
+"""A sheet, a list that shares pages with its neighbours, or a finding in the place of a sheet."""
+Section = Callable[[Layout, Asked], Iterable[Drawn]]
+"""Draws a layout as it is asked."""
 
 
 def _appendix(layout: Layout, asked: Asked) -> Iterable[Sheet | Finding]:
@@ -47,22 +53,24 @@ def _appendix(layout: Layout, asked: Asked) -> Iterable[Sheet | Finding]:
 
 SECTIONS: Mapping[str, Section] = {
     "cover": cover_pages,
-    "findings": findings_pages,
-    "what moved": moved_pages,
-    "cut list": cut_list_pages,
-    "milling": milling_pages,
+    "findings": findings_lists,
+    "what moved": moved_lists,
+    "cut list": cut_lists,
+    "milling": milling_lists,
     "sets": set_pages,
     "views": view_pages,
     "parts": apart_pages,
     "part drawings": part_pages,
     "joints": joint_pages,
-    "settings": settings_pages,
-    "error budget": budget_pages,
+    "settings": settings_lists,
+    "error budget": budget_lists,
     "appendix": _appendix,
 }
-"""Sheets of the binder by kind, in its order. The contents come after the cover and are not asked for by name."""
+"""Sheets of the binder by kind, in its order. The contents go with the cover and are not asked for by name."""
 FOR_THE_WOOD = frozenset({"milling", "sets", "settings", "appendix"})
 """Sheets that are not made of a layout with errors."""
+ROUNDS = 8
+"""So often the contents are set anew until their own numbers are right; two do, but where they just fill a page."""
 LAST = ("cover", "findings")
 """Sheets that tell of all the others, and are drawn when these are."""
 
@@ -89,40 +97,88 @@ def sheets(layout: Layout, *, only: Collection[str] | None = None, **options: Un
         if name not in SECTIONS:
             known = ", ".join(SECTIONS)
             raise AddressError(f"There are no sheets called {typed(name)}. There are {known}.", address=name)
-    made = _made(layout, ask(layout, Bound, options), SECTIONS if only is None else only)
-    front = made.pop("cover", [])
-    rest = [sheet for own in made.values() for sheet in own]
-    listed = _contents(ask(layout, Bound, options), front, rest) if only is None else []
-    return _numbered([*front, *listed, *rest])
+    asked = ask(layout, Bound, options)
+    if only is not None:
+        whole, made = _made(layout, asked, only)
+        return _numbered(_paged(whole, made.values()))
+    whole, made = _made(layout, asked, SECTIONS.keys() - {"cover"})
+    return _with_contents(layout, whole, [_laid_once(one) for own in made.values() for one in own])
 
 
-def _made(layout: Layout, asked: Asked, wanted: Collection[str]) -> dict[str, list[Sheet]]:
-    """The sheets of each kind, in the order of the binder."""
+def _laid_once(one: Drawn) -> Drawn:
+    """A list that keeps its figures while the pages are set anew."""
+    return attrs.evolve(one, figures=cache(one.figures)) if isinstance(one, Listed) else one
+
+
+def _with_contents(layout: Layout, asked: Asked, rest: Sequence[Drawn]) -> tuple[Sheet, ...]:
+    """All sheets with the cover before them, and its contents, whose numbers depend on what has no room on it."""
+    cover = covers(layout, asked)
+    listed = entries(_paged(asked, [rest]), 2)
+    bound: tuple[Sheet, ...] = ()
+    for _ in range(ROUNDS):
+        first, more = cover(listed)
+        bound = _numbered(_paged(asked, [[first, *more], rest]))
+        found = entries(bound[1:], 2)
+        if found == listed:
+            break
+        listed = found
+    return bound
+
+
+def _made(layout: Layout, asked: Asked, wanted: Collection[str]) -> tuple[Asked, dict[str, list[Drawn]]]:
+    """What is drawn of each kind, in the order of the binder, and what is asked with all that was found."""
     names = [n for n in SECTIONS if n in set(wanted) and not (n in FOR_THE_WOOD and layout.errors())]
-    made = {name: list(SECTIONS[name](layout, asked)) for name in names if name not in LAST}
-    found = in_order(dict.fromkeys([*asked.findings, *_findings(made.values())]))
-    whole = attrs.evolve(asked, known=found)
+    first = attrs.evolve(asked, known=asked.findings, numbered="findings" in names)
+    drawn = _whatever_fits if first.numbered else _all
+    made = {name: list(drawn(name, layout, first)) for name in names if name not in LAST}
+    more = (finding for finding in _findings(made.values()) if finding not in asked.findings)
+    whole = attrs.evolve(first, known=(*asked.findings, *in_order(dict.fromkeys(more))))
     made |= {name: list(SECTIONS[name](layout, whole)) for name in names if name in LAST}
-    return {name: [sheet for sheet in made[name] if isinstance(sheet, Sheet)] for name in names}
+    return whole, {name: made[name] for name in names}
 
 
-def _findings(made: Iterable[Sequence[Sheet | Finding]]) -> Iterable[Finding]:
+def _all(name: str, layout: Layout, asked: Asked) -> Iterator[Drawn]:
+    yield from SECTIONS[name](layout, asked)
+
+
+def _whatever_fits(name: str, layout: Layout, asked: Asked) -> Iterator[Drawn]:
+    """What is drawn of a kind; of what fits no paper a warning in its place, for the list of findings."""
+    try:
+        yield from SECTIONS[name](layout, asked)
+    except PaperError as error:
+        yield Finding(
+            severity="warning",
+            kind="left out",
+            where=name,
+            sentence=f"{name.capitalize()}, left out of the binder: {error}",
+            source=COMMON_PRACTICE,
+        )
+
+
+def _findings(made: Iterable[Sequence[Drawn]]) -> Iterable[Finding]:
     """What was found about sheets, and in the place of sheets."""
     for one in (one for own in made for one in own):
-        yield from one.findings if isinstance(one, Sheet) else (one,)
+        if isinstance(one, Sheet):
+            yield from one.findings
+        elif isinstance(one, Finding):
+            yield one
 
 
-def _contents(asked: Asked, front: list[Sheet], rest: list[Sheet]) -> list[Sheet]:
-    """Contents of what follows them, whose numbers depend on how many sheets the contents take."""
-    taken = 1
-    while True:
-        found = contents_pages(asked, rest, len(front) + taken + 1)
-        if len(found) == taken:
-            return list(found)
-        taken = len(found)
+def _paged(asked: Asked, made: Iterable[Sequence[Drawn]]) -> list[Sheet]:
+    """All sheets in order; lists that follow each other on pages that they share."""
+    drawn = (one for own in made for one in own if not isinstance(one, Finding))
+    found: list[Sheet] = []
+    lists: list[Listed] = []
+    for one in drawn:
+        if isinstance(one, Listed):
+            lists.append(one)
+            continue
+        found += [*flowing_sheets(asked, lists), one]
+        lists = []
+    return [*found, *flowing_sheets(asked, lists)]
 
 
-def _numbered(made: list[Sheet]) -> tuple[Sheet, ...]:
+def _numbered(made: Sequence[Sheet]) -> tuple[Sheet, ...]:
     return tuple(attrs.evolve(sheet, number=n, count=len(made)) for n, sheet in enumerate(made, 1))
 
 
@@ -158,7 +214,7 @@ def changed_sheets(old: Layout, new: Layout, *, paper: str | None = None) -> Pri
 def _on_paper(layout: Layout, paper: str | None) -> list[Sheet]:
     """All sheets of the binder, and all desk pages."""
     asked = ask(layout, Bound, {"paper": paper})
-    return [*sheets(layout, paper=paper, only=SECTIONS), *([] if layout.errors() else all_templates(layout, asked))]
+    return [*sheets(layout, paper=paper), *([] if layout.errors() else all_templates(layout, asked))]
 
 
 def bind(layout: Layout, path: str | Path, *, only: Collection[str] | None = None, **options: Unpack[Bound]) -> Path:

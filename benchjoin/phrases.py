@@ -34,11 +34,19 @@ def pieces_called(numbers: Sequence[int]) -> str:
     >>> pieces_called([2]), pieces_called([1, 3]), pieces_called([1, 2, 3, 5])
     ('piece 2', 'pieces 1 and 3', 'pieces 1 to 3 and 5')
     """
-    runs: list[list[int]] = []
+    return f"piece{'s' * (len(numbers) > 1)} {runs(numbers)}"
+
+
+def runs(numbers: Sequence[int]) -> str:
+    """Rising numbers in a row, three and more that follow each other drawn together.
+
+    >>> runs([1, 2, 4, 5, 6])
+    '1, 2 and 4 to 6'
+    """
+    found: list[list[int]] = []
     for number in numbers:
-        if runs and runs[-1][-1] == number - 1:
-            runs[-1].append(number)
+        if found and found[-1][-1] == number - 1:
+            found[-1].append(number)
         else:
-            runs.append([number])
-    told = [word for run in runs for word in ([f"{run[0]} to {run[-1]}"] if len(run) > 2 else map(str, run))]
-    return f"piece{'s' * (len(numbers) > 1)} {listed(told)}"
+            found.append([number])
+    return listed([word for run in found for word in ([f"{run[0]} to {run[-1]}"] if len(run) > 2 else map(str, run))])

@@ -1,4 +1,4 @@
-"""Counts desk pages: all sets of a design in tiles, on story sticks and as lay-on patterns, against the area bound.
+"""Counts pages: of binders, and of all sets in tiles, on story sticks and as lay-on patterns, against the area bound.
 
 The bound is what is laid on the wood over what a page has between its margins: the faces of the clamped parts, the
 strips, the patterns. No way of cutting takes fewer pages.
@@ -9,6 +9,7 @@ import runpy
 from pathlib import Path
 
 from benchjoin import lay_out
+from benchjoin.binding import sheets
 from benchjoin.drafting.full_size.desk_page import MARGIN
 from benchjoin.drawings.making.house import both_ways
 from benchjoin.drawings.templates.set.draw import face_width
@@ -40,7 +41,7 @@ def rows():
         for paper in ("Letter", "A4", "A3"):
             (width, height), _ = both_ways(paper)
             room = (width - 2 * MARGIN) * (height - 2 * MARGIN)
-            cells = []
+            cells = [str(len(sheets(layout, paper=paper, appendix=None)))]
             for kind, area in areas(layout).items():
                 pages = len(template_sheets(layout, kinds=[kind], paper=paper))
                 cells.append(f"{pages} ({math.ceil(area / room)})")
@@ -50,8 +51,8 @@ def rows():
 if __name__ == "__main__":
     print(
         Table(
-            "Desk pages for all sets, and the area bound",
-            ("Design", "Paper", "Tiles", "Sticks", "Patterns"),
+            "Pages of the binder before its appendix, desk pages for all sets, and the area bound",
+            ("Design", "Paper", "Binder", "Tiles", "Sticks", "Patterns"),
             tuple(rows()),
         ).markdown()
     )

@@ -371,6 +371,26 @@ SINGLE_ROW_TURNED = Frame(
     ],
 )
 
+HONEY_BENCH = Frame(
+    name="Honey-house bench, plain",
+    length="57 in",
+    depth="23 in",
+    front=Leg(Stock("larch 2x4, milled", thickness="1 5/16 in", width="3 1/4 in"), height="35 1/2 in"),
+    back=Leg(Stock("larch 2x4, milled", thickness="1 5/16 in", width="3 1/4 in"), height="70 in"),
+    rail_stock=Stock("larch 1x6, planed", thickness="5/8 in"),
+    stack=[
+        Clear("7 in"),
+        Level("foot shelf", front="2 3/4 in", back="4 1/4 in", ends="2 3/4 in"),
+        Clear(),
+        Level("bench", front="3 1/2 in", back="3 1/2 in", ends="3 1/2 in", flush="front leg top"),
+        Clear(),
+        Level("hook rail", back="3 1/2 in"),
+        Clear(),
+        Level("head rail", back="5 1/4 in", flush="back leg top"),
+    ],
+    quantity=3,
+)
+
 SAMPLES: dict[str, Frame] = {
     "legs turned": LEGS_TURNED,
     "rails inside": RAILS_INSIDE,
@@ -392,4 +412,5 @@ SAMPLES: dict[str, Frame] = {
     "ends through": ENDS_THROUGH,
     "single row": SINGLE_ROW,
     "single row, turned": SINGLE_ROW_TURNED,
+    "honey bench": HONEY_BENCH,
 }

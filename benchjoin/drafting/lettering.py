@@ -15,6 +15,7 @@ written, "48 3/8", so a recording can be read and a PDF searched.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from functools import lru_cache
@@ -165,6 +166,16 @@ def wrap(string: str, height: float, width: float, *, bold: bool = False) -> lis
         if line:
             lines.append(line)
     return lines
+
+
+def words_of(string: str, height: float, *, bold: bool = False) -> list[str]:
+    """Words of a text, a whole number and its fraction as one."""
+    return [word for paragraph in string.splitlines() for word in _words(paragraph, height, math.inf, bold)]
+
+
+def longest_word(string: str, height: float, *, bold: bool = False) -> float:
+    """Width of the widest word of a text. [mm]"""
+    return max((text_width(word, height, bold=bold) for word in words_of(string, height, bold=bold)), default=0.0)
 
 
 def _words(paragraph: str, height: float, width: float, bold: bool) -> list[str]:

@@ -28,6 +28,16 @@ def marks(found: Iterable[str]) -> str:
     return ", ".join(f"{t[0]} to {t[-1]} ({len(t)} pieces)" if len(t) > MOST_PIECES else ", ".join(t) for t in told)
 
 
+def in_row(mark: str) -> tuple[bool, int, int]:
+    """For sorting: marks by piece and number, what has none last.
+
+    >>> sorted(["B2", "A10", "", "A9"], key=in_row)
+    ['A9', 'A10', 'B2', '']
+    """
+    letter = mark.rstrip("0123456789")
+    return not letter, _place(letter), int(mark[len(letter) :] or 0)
+
+
 MOST_PIECES = 4
 """Pieces alike that are told one by one."""
 

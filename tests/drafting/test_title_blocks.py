@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import attrs
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchjoin.drafting.lettering import text_width
 from benchjoin.drafting.primitives import Disc, Line, Text, bounds
+from benchjoin.drafting.sheets.border import frame_sheet
 from benchjoin.drafting.sheets.clashes import clashes
-from benchjoin.drafting.sheets.title_block import TitleBlock, block_size, frame_sheet, title_block
+from benchjoin.drafting.sheets.title_block import TitleBlock, block_size, title_block
 from benchjoin.errors import PaperError
 from benchjoin.trade.paper import PAPERS, landscape
 
@@ -37,12 +39,14 @@ def texts(drawing):
 
 
 @pytest.mark.parametrize("size", SIZES)
-@pytest.mark.parametrize("binding", [False, True])
-def test_a_block_stands_at_the_bottom_right_of_every_paper(size, binding):
-    drawing, (x0, y0, x1, y1) = frame_sheet(*size, FULL, binding=binding)
+@pytest.mark.parametrize("punched", [False, True])
+def test_a_block_stands_at_the_bottom_right_of_every_paper(size, punched):
+    drawing, (x0, y0, x1, y1) = frame_sheet(*size, attrs.evolve(FULL, punched=punched))
     left, low, right, high = bounds(drawing)
-    assert left == (20 if binding else 10)
-    assert (low, right, high) == pytest.approx((10, size[0] - 10, size[1] - 10))
+    lies_on_desk_paper = size[0] > size[1] and size[1] < 220
+    assert left == (20 if punched and not lies_on_desk_paper else 10)
+    assert size[1] - high == pytest.approx(20 if punched and lies_on_desk_paper else 10)
+    assert (low, right) == pytest.approx((10, size[0] - 10))
     assert (x0, x1, y1) == pytest.approx((left, right, high))
     assert y0 - low == pytest.approx(block_size(right - left)[1])
     assert clashes(drawing) == []

@@ -38,9 +38,15 @@ class Block:
 
 
 def blocks(sheet):
-    """Blocks of a sheet: everything belongs to the heading over it that is the nearest to its left."""
+    """Blocks of a sheet by their first marks: everything belongs to the heading over it, the nearest to its left."""
+
+    def first(head):
+        """Whether it is the first line of its heading."""
+        over = [t for t in texts if t.bold and t is not head and abs(t.at[0] - head.at[0]) < 0.1]
+        return not any(3.0 < t.at[1] - head.at[1] < 5.0 for t in over)
+
     texts = [item for item in sheet.drawing if isinstance(item, Text)]
-    heads = [(t, Block(int(m[1]))) for t in texts if (m := re.match(r"Part (\d+): ", t.string))]
+    heads = [(t, Block(m[1])) for t in texts if t.bold and (m := re.match(r"([A-Z]+\d+)\b.*", t.string)) and first(t)]
 
     def owner(x, y):
         over = [(t, block) for t, block in heads if t.at[1] + 3.0 >= y]
@@ -133,15 +139,25 @@ def wanted_cuts(part, face):
 def drawn(request):
     layout = lay_out(FRAMES[request.param])
     read = {}
-    for sheet in part_drawings(layout):
+    kinds = {part.mark: part.kind for part in layout.parts}
+    for sheet in part_drawings(layout, plain_parts=True):
         for block in blocks(sheet):
-            assert block.number not in read
-            read[block.number] = block
+            kind = kinds[block.number]
+            assert kind not in read
+            read[kind] = block
     return layout, read
 
 
 def test_every_kind_of_part_is_drawn_once(drawn):
     layout, read = drawn
+    assert set(read) == {part.kind for part in layout.parts}
+
+
+def test_plain_boards_are_drawn_only_where_they_are_asked_for(drawn):
+    layout, read = drawn
+    plain = {p.identity for p in layout.parts if not p.marked_faces and p.outline.plain}
+    shown = {name for sheet in part_drawings(layout) for figure in sheet.figures for name in figure.shows}
+    assert shown == {part.identity for part in layout.parts if part.identity not in plain}
     assert set(read) == {part.kind for part in layout.parts}
 
 

@@ -6,6 +6,7 @@ Asks the recording of each sheet, as it is before a file is written.
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 import shapely
@@ -80,7 +81,8 @@ def title_block(sheet):
 
 @pytest.mark.parametrize("design", DESIGNS)
 def test_a_binder_holds_lists_elevations_and_sets_in_this_order(design):
-    assert [name for name in BOUND[design] if name in EXPECTED[design]] == EXPECTED[design]
+    own = [name for names in BOUND[design] for name in re.sub(r"-\d+$", "", names).split("-and-")]
+    assert [name for name in dict.fromkeys(own) if name in EXPECTED[design]] == EXPECTED[design]
     count = len(BOUND[design])
     assert [(s.number, s.count) for s in BOUND[design].values()] == [(n, count) for n in range(1, count + 1)]
 
@@ -98,8 +100,10 @@ def test_two_texts_at_one_place_are_found():
 
 def test_nothing_lies_outside_the_border(sheet):
     left, low, right, high = border(sheet).bounds
-    assert left == low == sheet.width - right == pytest.approx(10)
-    assert sheet.height - high == pytest.approx(10)
+    lies = sheet.width > sheet.height
+    assert (low, sheet.width - right) == pytest.approx((10, 10))
+    assert left == pytest.approx(10 if sheet.full_size or lies else 20)  # 20 mm for holes, along the head of what lies
+    assert sheet.height - high == pytest.approx(20 if lies and not sheet.full_size else 10)
     x0, y0, x1, y1 = bounds(sheet.whole)
     assert x0 >= left - 1e-9
     assert y0 >= low - 1e-9
@@ -191,8 +195,9 @@ def test_a_frame_that_cannot_be_built_is_not_drawn_for_the_wood(faulty, paper):
 def test_a_frame_that_cannot_be_built_is_bound_without_its_sets_and_says_why(faulty, tmp_path):
     names = [sheet.name for sheet in sheets(faulty)]
     assert names[0] == "cover"
-    assert "findings" in names
-    assert {"cut-list", "elevation-front", "elevation-left"} < set(names)
+    assert any("findings" in name for name in names)
+    assert any("cut-list" in name for name in names)
+    assert {"elevation-front", "elevation-left"} < set(names)
     assert not any(name.startswith("set-") for name in names)
     assert "want the same wood" in joined(sheets(faulty, only=["findings"])[0])
     assert bind(faulty, tmp_path / "faulty.pdf").read_bytes().startswith(b"%PDF")

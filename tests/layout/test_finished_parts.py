@@ -105,7 +105,9 @@ class TestNothingMovesOnIt:
 def test_every_page_is_drawn(changes):
     layout = lay_out(alter(kept(CUT, "1/top/back rail"), changes))
     assert layout.errors() == ()
-    assert {"set-a", "set-b", "settings-notches", "elevation-front"} <= {sheet.name for sheet in sheets(layout)}
+    bound = sheets(layout)
+    assert {"set-a", "set-b", "elevation-front"} <= {sheet.name for sheet in bound}
+    assert "Settings" in {chapter for sheet in bound for chapter in sheet.chapters}
 
 
 @pytest.mark.parametrize(

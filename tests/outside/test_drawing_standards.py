@@ -9,7 +9,8 @@ import pytest
 
 from benchjoin.drafting.dimensions.style import STYLE
 from benchjoin.drafting.linework import Linework
-from benchjoin.drafting.sheets.title_block import TitleBlock, frame_sheet
+from benchjoin.drafting.sheets.border import frame_sheet
+from benchjoin.drafting.sheets.title_block import TitleBlock
 from benchjoin.errors import PaperError
 from benchjoin.trade.paper import PAPERS, PDF_LONGEST, ROLLS, paper_size
 from benchjoin.trade.standards import (
@@ -78,7 +79,7 @@ def test_border_matches_iso_5457_from_memory(name, space):
     width, height = paper_size(name)
     if name != "A4":  # larger sheets lie on their side, and the bound edge is a short one
         width, height, space = height, width, space[::-1]
-    drawing, _ = frame_sheet(width, height, TitleBlock(), binding=True)
+    drawing, _ = frame_sheet(width, height, TitleBlock(punched=True))
     border = next(item for item in drawing if getattr(item, "kind", "") == "border")
     xs, ys = zip(*border.points, strict=True)
     assert (max(xs) - min(xs), max(ys) - min(ys)) == pytest.approx(space)

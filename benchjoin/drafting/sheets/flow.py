@@ -1,7 +1,7 @@
 """Figures one below the other, from page to page; what does not end on a page goes on on the next.
 
-A figure is begun where it goes on the page whole; one that is higher than any page, where its first two stretches go
-on. Where it goes on, its heading is drawn again.
+A figure goes on below the one before it. It is begun where its first two stretches go on the page, a low one where all
+of it does; the last two stay together. Where it goes on, its heading is drawn again.
 
 >>> from ..primitives import Line
 >>> rows = Figure(name="Rows", drawing=[Line(((0, -n), (9, -n))) for n in range(7)], breaks=(0, -2, -4, -6))
@@ -19,6 +19,8 @@ from ...errors import PaperError
 from ..primitives import Box, Drawing, Line, Primitive, bounds, shift
 from .figure import Figure
 
+LOW = 50.0
+"""A figure that is no higher is not broken. [mm]"""
 _SLACK = 1e-6
 
 
@@ -34,13 +36,15 @@ def flow(figures: Iterable[Figure], room: Box, gap: float) -> Iterator[list[Figu
     y = room[3]
     for figure in figures:
         places = _places(figure)
-        if page and y - _least(places, room[3] - room[1]) < room[1] - _SLACK:
+        if page and y - _least(places) < room[1] - _SLACK:
             yield page
             page, y = [], room[3]
         start, last = 0, len(places) - 1
         while start < last:
             head = _height(figure.again) if start else 0.0
             end = _reached(places, start, y - room[1] - head)
+            if end == last - 1 and end - start > 2:
+                end -= 1
             if end == start:
                 raise PaperError(f"A row of {figure.name!r} does not fit the paper. Take larger paper.")
             piece = _piece(figure, places, start, end)
@@ -62,10 +66,10 @@ def _height(drawing: Drawing) -> float:
     return bounds(drawing)[3] - bounds(drawing)[1] if drawing else 0.0
 
 
-def _least(places: tuple[float, ...], page: float) -> float:
+def _least(places: tuple[float, ...]) -> float:
     """Height that a figure needs to begin. [mm]"""
     whole = places[0] - places[-1]
-    return whole if whole <= page + _SLACK else places[0] - places[min(2, len(places) - 1)]
+    return whole if whole <= LOW else places[0] - places[min(2, len(places) - 1)]
 
 
 def _reached(places: tuple[float, ...], start: int, height: float) -> int:

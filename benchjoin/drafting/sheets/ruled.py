@@ -1,5 +1,8 @@
 """Ruled tables: a Table set in rows under its headings, cells wrapped, columns as wide as they need to be.
 
+Nothing leaves the width that there is: cells are broken at spaces, words that are wider than their column between
+letters, and a table of more columns than go beside each other is broken into tables that have its first column each.
+
 >>> from ...tables import Table
 >>> head, rows, widths = set_table(Table("Parts", ("Part", "Make"), (("front leg", "6"),)), 100.0)
 >>> head.bold, rows[0].cells
@@ -13,12 +16,18 @@ from collections.abc import Iterator, Sequence
 import attrs
 
 from ...tables import Table
-from ..lettering import text_width, wrap
+from ..lettering import wrap
 from ..primitives import Line, Point, Primitive, Text
+from .columns import column_widths
 
 TEXT = 2.5
 PITCH = 4.2
 PAD = 1.2
+LEAST = 12.0
+"""A column is not made narrower than this to spare width. [mm]"""
+
+
+_MORE = 2 * PAD + 0.1
 
 
 @attrs.frozen
@@ -30,24 +39,28 @@ class Row:
     bold: bool = False
 
 
+def side_by_side(table: Table, room: float) -> list[Table]:
+    """A table, or as many as it takes to have its columns beside each other in a width. [mm]"""
+    most = max(int(room / LEAST), 2)
+    if len(table.columns) <= most:
+        return [table]
+    taken = [(0, *range(n, min(n + most - 1, len(table.columns)))) for n in range(1, len(table.columns), most - 1)]
+    return [
+        Table(
+            table.title if number == 1 else f"{table.title}, {number}",
+            tuple(table.columns[n] for n in own),
+            tuple(tuple(row[n] for n in own) for row in table.rows),
+            table.notes if number == len(taken) else (),
+            "".join(table.aligned()[n] for n in own),
+        )
+        for number, own in enumerate(taken, 1)
+    ]
+
+
 def set_table(table: Table, room: float) -> tuple[Row, list[Row], list[float]]:
     """Heading, rows and widths of the columns for a table that may be so wide. [mm]"""
-    widths = _widths(table, room)
+    widths = column_widths(table.columns, table.rows, room, TEXT, _MORE)
     return _set(table.columns, widths, bold=True), [_set(row, widths) for row in table.rows], widths
-
-
-def _widths(table: Table, room: float) -> list[float]:
-    """Widths of the columns: what they need, the widest giving way where that is too much. [mm]"""
-    cells = (table.columns, *table.rows)
-    wanted = [
-        max(text_width(row[i], TEXT, bold=row is table.columns) for row in cells) + 2 * PAD + 0.1
-        for i in range(len(table.columns))
-    ]
-    while sum(wanted) > room:
-        widest = max(range(len(wanted)), key=lambda i: wanted[i])
-        second = max((w for i, w in enumerate(wanted) if i != widest), default=0.0)
-        wanted[widest] = max(min(second, wanted[widest] * 0.95), wanted[widest] - (sum(wanted) - room))
-    return wanted
 
 
 def _set(row: Sequence[str], widths: Sequence[float], *, bold: bool = False) -> Row:

@@ -19,8 +19,9 @@ from ..linework import Linework
 from ..primitives import Drawing, Primitive
 from ..writers import pdf, png, svg
 from ..writers.saving import write_whole
+from .border import frame_sheet
 from .figure import Figure, fingerprint_of, stamp
-from .title_block import TitleBlock, frame_sheet
+from .title_block import TitleBlock
 
 
 def _size(value: float) -> float:
@@ -40,7 +41,8 @@ class Sheet:
 
     A sheet with a title block is drawn with its border; the block says which sheet of how many it is. Its lines are
     0.5 and 0.25 mm wide, unless it is given another group: ``attrs.evolve(sheet, linework=Linework(wide=0.7,
-    narrow=0.35))``. It knows the figures that it carries; sheets that look alike are equal, whatever these are called.
+    narrow=0.35))``. It knows the figures that it carries, and its chapters, as which the contents list it; sheets that
+    look alike are equal, whatever these are called.
     """
 
     name: str
@@ -55,6 +57,7 @@ class Sheet:
     count: int | None = None
     linework: Linework = attrs.field(factory=Linework)
     figures: tuple[Figure, ...] = attrs.field(default=(), eq=False)
+    chapters: tuple[str, ...] = attrs.field(default=(), eq=False)
 
     @property
     def findings(self) -> tuple[Finding, ...]:

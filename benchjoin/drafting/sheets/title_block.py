@@ -1,11 +1,10 @@
-"""Border and title block: what stands round every drawing and says what it is.
+"""The title block: what a sheet says about itself, and how that is set out on general arrangements and full-size pages.
 
-Borders after ISO 5457, fields after ISO 7200, at the bottom right and 180 mm wide at most. Narrow sheets get
-the same fields in narrower or more rows. What comes back is the drawing and the room that is left for views.
+Fields after ISO 7200, at the bottom right and 180 mm wide at most. Narrow sheets get the same fields in narrower or
+more rows. What is read at the desk has a slim strip instead (`strip`), with the same words.
 
->>> frame, room = frame_sheet(210, 297, TitleBlock(title="Honey-house bench", sheet="1 of 3"))
->>> [round(edge, 1) for edge in room]
-[10.0, 46.0, 200.0, 287.0]
+>>> block_size(1000.0), block_size(140.0)
+((180.0, 36.0), (140.0, 63.0))
 """
 
 from __future__ import annotations
@@ -14,23 +13,22 @@ from typing import Literal
 
 import attrs
 
-from ...errors import PaperError
-from ...trade.standards import BINDING_MARGIN, MARGIN, TITLE_BLOCK_WIDTH
+from ...trade.standards import TITLE_BLOCK_WIDTH
 from ..lettering import ascent, shorten
-from ..primitives import Box, Drawing, Line, Text
+from ..primitives import Drawing, Line, Text
 from .cells import INSET, SMALLEST, Cell, fill_cell
 from .projection import projection_sign
 
 ROW = 9.0  # mm, height of a row of cells
 NARROW = 150.0  # mm, a block narrower than this is stacked
-LEAST_WIDTH = 80.0  # mm, below that no field can be read
 
 
 @attrs.frozen(kw_only=True)
 class TitleBlock:
     """What the block says, all of it words; an empty field leaves an empty cell to write in.
 
-    fingerprint stands in the cell of the title and has none of its own.
+    fingerprint stands in the cell of the title and has none of its own. form says how it is set out: "iso", or "slim"
+    for a strip along the foot; punched, that the page keeps a margin for holes.
     """
 
     owner: str = ""
@@ -49,6 +47,8 @@ class TitleBlock:
     projection: Literal["", "first angle", "third angle"] = attrs.field(
         default="", validator=attrs.validators.in_(("", "first angle", "third angle"))
     )
+    form: Literal["iso", "slim"] = "iso"
+    punched: bool = False
 
 
 # field, heading, x, y, width, height: x and width in 180ths of the block, y and height in rows
@@ -83,45 +83,8 @@ _STACKED: tuple[_Place, ...] = (
     ("sheet", "Sheet", 100, 0, 36, 1),
     ("projection", "", 136, 0, 44, 1),
 )
-_UNDER_WALL = 0.4  # mm between a wall and the tallest letter below it
+_UNDER_WALL = 0.9  # mm between a wall and the tallest letter below it
 _TITLE_LETTERING, _PIECE_LETTERING = 5.0, 3.5
-
-
-def frame_sheet(
-    width: float,
-    height: float,
-    block: TitleBlock,
-    *,
-    binding: bool = False,
-    margin: float = MARGIN,
-) -> tuple[Drawing, Box]:
-    """Border and title block of a sheet, and the room left for views inside the border and above the block.
-
-    Parameters
-    ----------
-    width, height : float
-        Size of the sheet. [mm]
-    block : TitleBlock
-        What is written in the block.
-    binding : bool
-        Keep 20 mm at the left edge, for holes.
-    margin : float
-        Width of the other edges. [mm]
-
-    Raises
-    ------
-    PaperError
-        If the sheet is too small to hold the block.
-    """
-    x0, y0 = (max(margin, BINDING_MARGIN) if binding else margin), margin
-    x1, y1 = width - margin, height - margin
-    block_width = min(TITLE_BLOCK_WIDTH, x1 - x0)
-    block_height = block_size(block_width)[1]
-    if block_width < LEAST_WIDTH or y0 + block_height >= y1:
-        raise PaperError(f"A sheet of {width:g} × {height:g} mm has no room for a title block.")
-    drawn = title_block(block, block_width, x1 - block_width, y0)
-    border = Line(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "border", closed=True)
-    return (border, *drawn), (x0, y0 + block_height, x1, y1)
 
 
 def block_size(width: float) -> tuple[float, float]:

@@ -13,20 +13,20 @@ from typing import Unpack
 import attrs
 
 from ...drafting.dimensions.spread import spread
-from ...drafting.lettering import wrap
 from ...drafting.primitives import Box, Line, Point, Primitive, Text, figure_middle
 from ...drafting.sheets.figure import Figure
-from ...drafting.sheets.ruled import PITCH, TEXT, draw_rows, set_table
+from ...drafting.sheets.ruled import PITCH, TEXT
 from ...drafting.sheets.sheet import Sheet
-from ...errors import PaperError
 from ...layout.layout import Layout
 from ...shop.budget.error_budget import ErrorBudget, error_budget
 from ...shop.budget.marking_ways import Marking, MarkingWay
 from ..making.asked import Asked, OnPaper, ask
-from ..making.maker import INSET, make, ruled
+from ..making.flowing import Listed, flowing_sheets
+from ..making.maker import INSET
+from .table_figure import titled
 
-LEAST_PLOT = 35.0
-"""A plot lower than this does not read. [mm]"""
+PLOT = 43.0
+"""Height of a plot, with its title and the figures below it. [mm]"""
 NAMES = 38.0
 """Room for the names of the lines beside a plot. [mm]"""
 KINDS: Mapping[MarkingWay, str] = {
@@ -50,44 +50,28 @@ def error_budget_sheets(
     PaperError
         If the paper is too small for table and plots.
     """
-    return budget_pages(layout, attrs.evolve(ask(layout, OnPaper, options), marking=marking))
+    asked = attrs.evolve(ask(layout, OnPaper, options), marking=marking)
+    return flowing_sheets(asked, list(budget_lists(layout, asked)))
 
 
-def budget_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
-    """The error budget: one sheet, or none."""
+def budget_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
+    """The error budget; no list where no leg carries a mark."""
     budget = error_budget(layout, asked.marking)
-    if budget is None:
-        return ()
-    title = "Error budget"
-    page = ruled(asked, kind=title, piece=budget.table().title, upright=False)
-    figures = _figures(budget, page.inside)
-    return (make(*figures, house=asked.house, name="error-budget", title=title, size=page.size, words=page.words),)
+    if budget is not None:
+        yield Listed(name="error-budget", title="Error budget", figures=lambda wide: _figures(budget, wide))
 
 
-def _figures(budget: ErrorBudget, inside: Box) -> tuple[Figure, Figure, Figure]:
-    """Table above, its notes under it, both plots at the bottom."""
-    left, low, right, high = inside
-    table = budget.table()
-    head, rows, widths = set_table(table, right - left)
-    ruled_rows = tuple(draw_rows([head, *rows], widths, table.aligned(), (left, high)))
-    top = high - head.height - sum(row.height for row in rows) - 1.0
-    notes = [line for note in table.notes for line in wrap(note, TEXT, right - left)]
-    under = [Text((left, top - PITCH * number), line, TEXT) for number, line in enumerate(notes, 1)]
-    top -= PITCH * len(notes) + 3.0
-    if top - low < LEAST_PLOT:
-        raise PaperError("Table and plots of the error budget do not fit the paper. Take larger paper.")
-    half = (right - left - INSET) / 2
+def _figures(budget: ErrorBudget, wide: float) -> Sequence[Figure]:
+    """The table with its notes, and both plots beside each other."""
+    table = attrs.evolve(budget.table(), title="Error budget")
+    half = (wide - INSET) / 2
     places = {way: [mark.place.worst for mark in marks] for way, marks in budget.ways.items()}
     legs = {way: [mark.between_legs.worst for mark in marks] for way, marks in budget.ways.items()}
-    return (
-        Figure(name=table.title, drawing=(*ruled_rows, *under)),
-        _plot(budget, "Each mark, at worst", places, (left, low, left + half, top)),
-        _plot(budget, "Leg to leg, at worst", legs, (right - half, low, right, top)),
+    plots = (
+        *_axes(budget, "Each mark, at worst, over the foot", places, (0.0, 0.0, half, PLOT)),
+        *_axes(budget, "Leg to leg, at worst, over the foot", legs, (wide - half, 0.0, wide, PLOT)),
     )
-
-
-def _plot(budget: ErrorBudget, title: str, errors: Mapping[MarkingWay, Sequence[float]], inside: Box) -> Figure:
-    return Figure(name=title, drawing=_axes(budget, title, errors, inside))
+    return [*titled(table, wide), Figure(name="Errors over the distance from the foot", drawing=plots)]
 
 
 def _axes(
@@ -96,7 +80,7 @@ def _axes(
     """Errors over the distance from the foot: axes with figures, a line and a name for each way of marking."""
     x0, y0, x1, y1 = inside[0] + 14.0, inside[1] + 9.0, inside[2] - NAMES, inside[3] - PITCH - 4.0
     most = max(max(values) for values in errors.values())
-    step = nice_step(most / _unit(budget)) * _unit(budget)
+    step = nice_step(most / _unit(budget), int((y1 - y0) / PITCH)) * _unit(budget)
     count = max(math.ceil(most / step - 1e-9), 1)
     far = budget.ways_marks[-1]
 
@@ -113,14 +97,17 @@ def _axes(
         x, y = at(distance, 0.0)
         yield Line(((x, y - 1.5), (x, y)))
         yield Text((x, y - 2.2 - TEXT), budget.tape.read(distance), TEXT, "middle")
-    yield Text(((x0 + x1) / 2, y0 - 2.2 - TEXT), "from the foot", TEXT, "middle")
-    yield from _lines(budget, errors, at, x1)
+    yield from _lines(budget, errors, at, (x1, y1))
 
 
-def _lines(budget: ErrorBudget, errors: Mapping[MarkingWay, Sequence[float]], at: At, x1: float) -> Iterator[Primitive]:
+def _lines(
+    budget: ErrorBudget, errors: Mapping[MarkingWay, Sequence[float]], at: At, corner: Point
+) -> Iterator[Primitive]:
+    """The lines of the ways of marking, and their names beside the upper right corner of the plot and below it."""
+    x1 = corner[0]
     ends = sorted(errors, key=lambda way: errors[way][-1])
     heights = [at(budget.ways_marks[-1], errors[way][-1])[1] for way in ends]
-    places = spread(heights, [PITCH] * (len(ends) - 1), within=(heights[0], math.inf))
+    places = spread(heights, [PITCH] * (len(ends) - 1), within=(at(0.0, 0.0)[1], corner[1]))
     for way, height, name in zip(ends, heights, places, strict=True):
         points = [at(distance, error) for distance, error in zip(budget.ways_marks, errors[way], strict=True)]
         yield Line(tuple(points), KINDS[way]) if len(points) > 1 else Line((points[0], (x1, height)), KINDS[way])
@@ -132,11 +119,11 @@ def _unit(budget: ErrorBudget) -> float:
     return 25.4 if budget.tape.unit == "in" else 1.0
 
 
-def nice_step(most: float) -> float:
-    """A step of 1, 2 or 5 times a power of ten that goes into a size four to ten times.
+def nice_step(most: float, lines: int) -> float:
+    """The smallest step of 1, 2 or 5 times a power of ten that goes into a size no more than so many times.
 
-    >>> nice_step(17.2), nice_step(0.36)
-    (2.0, 0.05)
+    >>> nice_step(17.2, 10), nice_step(17.2, 6), nice_step(0.36, 8)
+    (2.0, 5.0, 0.05)
     """
-    power: float = 10.0 ** math.floor(math.log10(most / 4))
-    return max(factor for factor in (1.0, 2.0, 5.0) if factor * power <= most / 4) * power
+    power: float = 10.0 ** math.floor(math.log10(most / lines))
+    return next(factor * power for factor in (1.0, 2.0, 5.0, 10.0) if most / (factor * power) <= lines + 1e-9)

@@ -1,12 +1,12 @@
-"""The milling sheet: what one takes to the machines, as many upright pages as it needs.
+"""The milling lists: what one takes to the machines.
 
-Cautions first, then the blanks by batch, what to think of before, the order of work, and from a page of its own on a
-line for each part to write its size on. Everything on it is the milling plan's; here it is only set on paper.
+Cautions first, then the blanks by batch, what to think of before, the order of work, and a line for each part to write
+its size on, by its mark. Everything is the milling plan's; here it is only set on paper.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Unpack
 
 import attrs
@@ -17,14 +17,16 @@ from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.ruled import PITCH, TEXT
 from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
+from ...phrases import runs
+from ...shop.marks import in_row
 from ...shop.milling.milling import CAUTIONS, Milling, MillingPlan, milling_plan
 from ...tables import Table
 from ..making.asked import Asked, Milled, ask
-from ..making.flowing import flowing_sheets
-from ..making.maker import ruled
-from .table_figure import TITLE, titled
+from ..making.flowing import Listed, flowing_sheets
+from ..making.notes import pointed
+from .table_figure import TITLE, in_two, titled
 
-TO_WRITE_ON = (5, 6)
+TO_WRITE_ON = (2, 3)
 """Columns of the list of sizes."""
 
 
@@ -44,25 +46,66 @@ def milling_sheets(layout: Layout, *, practice: Milling | None = None, **options
     PaperError
         If a row does not fit the paper.
     """
-    return milling_pages(layout, attrs.evolve(ask(layout, Milled, options), milling=practice))
+    asked = attrs.evolve(ask(layout, Milled, options), milling=practice)
+    return flowing_sheets(asked, list(milling_lists(layout, asked)))
 
 
-def milling_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
-    """The milling plan; the list to write sizes on begins on a page of its own. No sheet where all parts are done."""
+def milling_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
+    """The milling plan; no list where all parts are done."""
     plan = milling_plan(layout, practice=asked.milling, starts=asked.starts)
     if not plan.batches:
-        return ()
-    page = ruled(asked, kind="Milling", piece="Milling plan and sizes on the wood", upright=True)
-    wide = page.inside[2] - page.inside[0]
-    tables = [plan.table(), *([_findings(plan)] if plan.findings else []), plan.steps()]
-    told = [_cautions(wide), *(titled(table, wide) for table in tables)]
-    sizes = [titled(plan.measuring(), wide, written=TO_WRITE_ON)]
-    return flowing_sheets(asked, page, told, sizes, name="milling", title="Milling")
+        return
+
+    def figures(wide: float) -> Sequence[Figure]:
+        table = attrs.evolve(plan.table(), title="Milling plan")
+        before: Sequence[Table] = ()
+        if plan.findings and asked.numbered:
+            table = attrs.evolve(
+                table, notes=(*table.notes, f"Before you begin: {' '.join(pointed(asked, plan.findings))}")
+            )
+        elif plan.findings:
+            before = (_findings(plan),)
+        tables = (figure for own in (table, *before, _steps(plan)) for figure in titled(own, wide))
+        return [_cautions(wide), *tables, in_two(_sizes(plan), wide, written=TO_WRITE_ON)]
+
+    yield Listed(name="milling", title="Milling", figures=figures)
 
 
 def _findings(plan: MillingPlan) -> Table:
     rows = tuple((finding.severity, finding.where, finding.sentence) for finding in plan.findings)
     return Table("Before you begin", ("What", "Stock", "Finding"), rows)
+
+
+def _steps(plan: MillingPlan) -> Table:
+    """The order of work; what is done with several batches alike stands once."""
+    table = plan.steps()
+    found: dict[tuple[str, str], list[int]] = {}
+    for batch, step, told in table.rows:
+        found.setdefault((step, told), []).append(int(batch))
+    rows = sorted(found.items(), key=lambda row: int(row[0][0]))
+    notes = ("Each batch goes through all steps before the next one.",) if len(plan.batches) > 1 else ()
+    return Table(
+        table.title,
+        ("Step", "Batch", "What to do"),
+        tuple((step, runs(batches), told) for (step, told), batches in rows),
+        (*notes, " ".join(table.notes)) if table.notes else notes,
+        "ccl",
+    )
+
+
+def _sizes(plan: MillingPlan) -> Table:
+    """The list of sizes by the marks on the wood; what has none, a spare or a test piece, comes last."""
+    table = plan.measuring()
+    unit = plan.tape.unit
+    rows = sorted(table.rows, key=lambda row: in_row(row[0]))
+    columns = ("Mark", f"Drawn ({unit})", f"Thick ({unit})", f"Width ({unit})")
+    return Table(
+        f"{table.title}, to be written in as they are found",
+        columns,
+        tuple((row[0] or row[1], f"{row[3]} × {row[4]}", row[5], row[6]) for row in rows),
+        table.notes,
+        "llrr",
+    )
 
 
 def _cautions(wide: float) -> Figure:

@@ -1,10 +1,15 @@
-"""The parts sheet: the piece drawn apart, an item number on one part of each kind, and the table of the kinds."""
+"""The parts sheet: the piece drawn apart, every part of it with the mark that stands on its wood, and their sizes.
+
+It never asks for larger paper than it gets: a table that does not go below the picture is left to the cut list, and
+marks that are too many for balloons stand in columns.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Unpack
 
+import attrs
 import shapely
 
 from ...drafting.dimensions.spread import spread
@@ -12,25 +17,32 @@ from ...drafting.primitives import Disc, Drawing, Line, Point, Primitive, Text, 
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.ruled import draw_rows, set_table
 from ...drafting.sheets.sheet import Sheet
+from ...errors import PaperError
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...shop.cut_list import parts_table
+from ...shop.marks import marks
+from ...tables import Table
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
 from ..making.pieces import named, titled
 from ..views.face import Face
 from ..views.isometric import Apart, drawn_apart
 
-RADIUS = 3.4
+RADIUS = 3.9
 """Of a balloon. [mm]"""
 BESIDE = 9.0
 """Between the picture and the balloons. [mm]"""
-TABLE = 176.0
+COLUMN = 4.4
+"""From mark to mark where there are so many that they have no balloons. [mm]"""
+MOST = 16
+"""Balloons on one side of a picture; more marks stand in a column."""
+TABLE = 170.0
 """The table is at most so wide. [mm]"""
 
 
 def parts_sheet(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
-    """The picture of one piece drawn apart with item numbers, and its parts table; options as for an elevation.
+    """The picture of one piece drawn apart with the marks of its parts, and their sizes; options as for an elevation.
 
     Raises
     ------
@@ -42,67 +54,83 @@ def parts_sheet(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
 
 
 def apart_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
-    """The parts sheet."""
+    """The parts sheet; its table is left to the cut list where it does not go below the picture."""
+    table = parts_table(layout, asked.piece)
+    others = " ".join(_of_other_pieces(layout, asked.piece))
+    first = attrs.evolve(asked, paper=asked.papers[0])
+    try:
+        yield _sheet(layout, first, table, [others] if others else [])
+    except PaperError:
+        yield _sheet(layout, asked, None, ["Sizes: see the cut list, by these marks.", *([others] if others else [])])
+
+
+def _sheet(layout: Layout, asked: Asked, table: Table | None, notes: Sequence[str]) -> Sheet:
     parts, title = layout.piece(asked.piece), titled(asked, "Parts, drawn apart")
     shown = drawn_apart(layout, asked.piece)
-    table = parts_table(layout)
-    head, rows, columns = set_table(table, TABLE)
-    ruled = tuple(draw_rows([head, *rows], columns, table.aligned(), (0.0, 0.0)))
+    below: Drawing = ()
+    if table:
+        head, rows, columns = set_table(table, TABLE)
+        below = tuple(draw_rows([head, *rows], columns, table.aligned(), (0.0, 0.0)))
 
     def draw(scale: float) -> Figure:
-        picture = shown.drawing(scale)
-        balloons = tuple(_balloons(parts, shown, picture, scale))
-        whole = (*picture, *balloons)
+        drawn = shown.drawing(scale)
+        whole = (*drawn, *_marked(parts, shown, drawn, scale))
         x0, y0, x1, _ = bounds(whole)
-        left, _, right, top = bounds(ruled)
-        return Figure(name=title, drawing=(*whole, *shift(ruled, (x0 + x1 - left - right) / 2, y0 - 6.0 - top)))
+        left, _, right, top = bounds(below) if below else (0.0, 0.0, 0.0, 0.0)
+        return Figure(name=title, drawing=(*whole, *shift(below, (x0 + x1 - left - right) / 2, y0 - 6.0 - top)))
 
-    others = list(_of_other_pieces(layout, asked.piece))
-    notes = [" ".join(others)] if others else []
-    yield fit_view(asked, draw, name=named(asked, "parts-apart"), kind="Parts", title=title, free=True, notes=notes)
+    return fit_view(asked, draw, name=named(asked, "parts-apart"), kind="Parts", title=title, free=True, notes=notes)
 
 
 def _of_other_pieces(layout: Layout, piece: int) -> Iterator[str]:
-    """Kinds that this piece has not: where they are, and which item stands in their place here."""
-    here = {part.identity: part.kind for part in layout.piece(piece)}
-    told = set(here.values())
-    for part in layout.parts:
-        if part.kind not in told and part.identity in here:
-            told.add(part.kind)
-            yield f"Item {part.kind}: {part.identity} of piece {part.piece}, for item {here[part.identity]}."
+    """Kinds that this piece has not: which parts of other pieces they are, and which stand in their place here."""
+    here = {part.identity: part for part in layout.piece(piece)}
+    kinds = {part.kind for part in here.values()}
+    other = [part for part in layout.parts if part.kind not in kinds and part.identity in here]
+    if other:
+        own = marks(here[identity].mark for identity in dict.fromkeys(part.identity for part in other))
+        yield f"Not as drawn here: {marks(part.mark for part in other)}, in the places of {own}; see the cut list."
 
 
-def _balloons(parts: Sequence[Part], shown: Apart, picture: Drawing, scale: float) -> Iterator[Primitive]:
-    """Item numbers in two columns beside the picture, each joined to the largest face of a part of its kind."""
-    marked = _marked(parts, shown.faces)
-    x0, _, x1, _ = bounds(picture)
-    middle = (x0 + x1) / 2
-    places = {kind: (point[0] * scale, point[1] * scale) for kind, point in marked.items()}
+def _marked(parts: Sequence[Part], shown: Apart, drawn: Drawing, scale: float) -> Iterator[Primitive]:
+    """Marks in two columns beside the picture, each joined to the largest face of its part that is seen."""
+    faces = _largest(shown.faces)
+    called = {part.name: part.mark for part in parts if part.name in faces}
+    x0, _, x1, _ = bounds(drawn)
+    places = {called[name]: (x * scale, y * scale) for name, (x, y) in faces.items()}
+    middle = sorted(x for x, _ in places.values())[len(places) // 2]  # as many on the one side as on the other
     for out, x in ((-1, x0 - BESIDE), (1, x1 + BESIDE)):
         own = sorted(
-            (kind for kind, (px, _) in places.items() if (px < middle) == (out < 0)), key=lambda kind: places[kind][1]
+            (mark for mark, (px, _) in places.items() if (px < middle) == (out < 0)), key=lambda m: places[m][1]
         )
-        pitch = 2 * RADIUS + 2.0
         if not own:
             continue
-        for kind, y in zip(own, spread([places[k][1] for k in own], [pitch] * (len(own) - 1)), strict=True):
-            yield from _balloon(str(kind), (x, y), places[kind], out)
+        ringed = len(own) <= MOST
+        pitch = 2 * RADIUS + 1.5 if ringed else COLUMN
+        heights = spread([places[mark][1] for mark in own], [pitch] * (len(own) - 1))
+        for mark, y in zip(own, heights, strict=True):
+            yield from (_balloon if ringed else _named)(mark, (x, y), places[mark], out)
 
 
-def _balloon(number: str, at: Point, to: Point, out: int) -> Iterator[Primitive]:
+def _named(mark: str, at: Point, to: Point, out: int) -> Iterator[Primitive]:
+    """A mark without a balloon, its line begins beside it."""
+    yield Line(((at[0] - out, at[1]), to))
+    yield Disc(to, 0.5, filled=True)
+    yield Text((at[0], figure_middle(at[1], 2.5)), mark, 2.5, "start" if out > 0 else "end")
+
+
+def _balloon(mark: str, at: Point, to: Point, out: int) -> Iterator[Primitive]:
     yield Line(((at[0] - out * RADIUS, at[1]), to))
     yield Disc(to, 0.5, filled=True)
     yield Disc(at, RADIUS)
-    yield Text((at[0], figure_middle(at[1], 2.5)), number, 2.5, "middle")
+    yield Text((at[0], figure_middle(at[1], 2.5)), mark, 2.5, "middle")
 
 
-def _marked(parts: Sequence[Part], faces: Sequence[Face]) -> Mapping[int, Point]:
-    """For each kind a point well inside the largest face that is seen of any part of it."""
-    kinds = {part.name: part.kind for part in parts}
-    best: dict[int, Face] = {}
+def _largest(faces: Sequence[Face]) -> Mapping[str, Point]:
+    """For each part, by name, a point well inside the largest of its faces that is seen."""
+    best: dict[str, Face] = {}
     for face in faces:
-        kind = kinds[face.part]
-        if kind not in best or face.region.area > best[kind].region.area + 1e-3:
-            best[kind] = face
-    points = {kind: shapely.point_on_surface(face.region) for kind, face in sorted(best.items())}
-    return {kind: (float(point.x), float(point.y)) for kind, point in points.items()}
+        if face.part not in best or face.region.area > best[face.part].region.area + 1e-3:
+            best[face.part] = face
+    points = {name: shapely.point_on_surface(face.region) for name, face in best.items()}
+    return {name: (float(point.x), float(point.y)) for name, point in points.items()}

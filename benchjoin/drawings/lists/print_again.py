@@ -17,6 +17,7 @@ from ...layout.moved import Change, what_moved
 from ...layout.parts import Part
 from ...shop.marks import marks
 from ...tables import Table
+from .contents import CONTENTS
 
 MOST = 3
 """So many changes are told of a sheet; the rest are counted."""
@@ -70,6 +71,12 @@ class PrintAgain(tuple[Changed, ...]):
 def print_again(old: Layout, new: Layout, before: Sequence[Sheet], after: Sequence[Sheet]) -> PrintAgain:
     """What is not what it was among sheets of two layouts of one design."""
     known, names = {sheet.name: _plain(sheet) for sheet in before}, {sheet.name for sheet in after}
+    left = [sheet for sheet in known.values() if sheet.name not in names]  # of lists that share pages otherwise now
+    for sheet in after:
+        same = next((own for own in left if set(own.chapters) & set(sheet.chapters)), None)
+        if sheet.name not in known and same:
+            known[sheet.name] = known.pop(same.name)
+            left.remove(same)
     moved = what_moved(old, new).changes
     again = [
         Changed(sheet.name, _what(old, new, moved, known.get(sheet.name), sheet))
@@ -80,8 +87,10 @@ def print_again(old: Layout, new: Layout, before: Sequence[Sheet], after: Sequen
 
 
 def _plain(sheet: Sheet) -> Sheet:
-    """A sheet without its number."""
-    return attrs.evolve(sheet, number=None, count=None)
+    """A sheet without its number and without the contents."""
+    contents = {id(stroke) for figure in sheet.figures if figure.name == CONTENTS for stroke in figure.drawing}
+    drawing = [stroke for stroke in sheet.drawing if id(stroke) not in contents]
+    return attrs.evolve(sheet, number=None, count=None, drawing=drawing)
 
 
 def _what(old: Layout, new: Layout, moved: Sequence[Change], before: Sheet | None, after: Sheet) -> str:
@@ -89,7 +98,7 @@ def _what(old: Layout, new: Layout, moved: Sequence[Change], before: Sheet | Non
     if before is None:
         return NEW
     told = list(_of_the_page(before, after))
-    if before.drawing != after.drawing:
+    if _plain(before).drawing != _plain(after).drawing:
         shown = {identity for sheet in (before, after) for figure in sheet.figures for identity in figure.shows}
         own = [change for change in moved if not shown or piece_of(change.part)[1] in shown]
         lines = _told(old, new, own)

@@ -1,4 +1,4 @@
-"""The settings sheet: what is carried to the machine, cautions first, then one line a setting with its boxes to tick.
+"""The settings lists: what is carried to the machine, cautions first, then one line a setting with its boxes to tick.
 
 Notches come first, then the stops for the lengths and the fence for the widths of the cut list. The words and figures
 are those of the settings; nothing is worked out here. What must be thought about again stands under the table.
@@ -11,7 +11,9 @@ from typing import Unpack
 
 import attrs
 
+from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
+from ...findings import Finding
 from ...layout.layout import Layout
 from ...shop.settings.settings import Settings, settings
 from ...shop.settings.shop import Shop
@@ -19,7 +21,9 @@ from ...tables import Table
 from ...trade.cautions import Work, cautions
 from ..making.asked import Asked, AtTheMachine, ask
 from ..making.buildable import must_be_buildable
-from .table_sheets import list_pages
+from ..making.flowing import Listed, flowing_sheets
+from ..making.notes import pointed
+from .table_figure import titled
 
 
 def settings_sheets(layout: Layout, shop: Shop | None = None, **options: Unpack[AtTheMachine]) -> tuple[Sheet, ...]:
@@ -42,30 +46,59 @@ def settings_sheets(layout: Layout, shop: Shop | None = None, **options: Unpack[
     PaperError
         If a row is taller than the paper.
     """
-    return settings_pages(layout, attrs.evolve(ask(layout, AtTheMachine, options), shop=shop))
+    asked = attrs.evolve(ask(layout, AtTheMachine, options), shop=shop)
+    return flowing_sheets(asked, list(settings_lists(layout, asked)))
 
 
-def settings_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
-    """The settings of the shop."""
+def settings_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
+    """The settings of the shop: notches, lengths and widths; what has no settings has no table."""
     must_be_buildable(layout, "No settings are printed")
     found = settings(layout, asked.shop, letter=asked.letter, from_top=asked.from_top)
-    return tuple(
-        sheet
-        for name, kind, table, works in _lists(found)
-        if table.rows
-        for sheet in list_pages(asked, table, name=name, kind=kind, first=cautions(*works))
-    )
+    tables = list(_tables(found, asked))
+
+    def figures(wide: float) -> Sequence[Figure]:
+        return [figure for table, first in tables for figure in titled(table, wide, first=first)]
+
+    if tables:
+        yield Listed(name="settings", title="Settings", figures=figures)
 
 
-def _lists(found: Settings) -> Iterator[tuple[str, str, Table, tuple[Work, ...]]]:
-    ways = tuple(dict.fromkeys(setting.tool.way for setting in found.notching))
+def _tables(found: Settings, asked: Asked) -> Iterator[tuple[Table, Sequence[str]]]:
+    """The tables, each with the cautions that no table before it has."""
     warnings = [f for f in found.findings if f.severity != "note"]
-    short = [f.sentence for f in warnings if f.kind == "short blank"]
-    others = [f.sentence for f in warnings if f.kind != "short blank"]
-    yield "settings-notches", "Settings, notches", _noted(found.table(), others), ways
-    yield "settings-lengths", "Settings, lengths", _noted(found.crosscut_table(), short), ("crosscut",)
-    yield "settings-widths", "Settings, widths", found.rip_table(), ("rip",)
+    short = [f for f in warnings if f.kind == "short blank"]
+    others = [f for f in warnings if f.kind != "short blank"]
+    works: tuple[tuple[Work, ...], ...] = (
+        tuple(dict.fromkeys(setting.tool.way for setting in found.notching)),
+        ("crosscut",),
+        ("rip",),
+    )
+    tables = (_once(found.table()), found.crosscut_table(), found.rip_table())
+    said: set[str] = set()
+    for table, own, more, what in zip(
+        tables, works, (others, short, ()), ("notches", "lengths", "widths"), strict=True
+    ):
+        if table.rows:
+            first = [words for words in cautions(*own) if words not in said]
+            said.update(first)
+            yield _noted(attrs.evolve(table, title=f"Settings, {what}"), more, asked), first
 
 
-def _noted(table: Table, more: Sequence[str]) -> Table:
-    return attrs.evolve(table, notes=(*table.notes, *more))
+def _once(table: Table) -> Table:
+    """Settings with each tool in the first of its rows only, as it stays on the machine until another one is named."""
+    tool = table.columns.index("Tool")
+    before = ("", *(row[tool] for row in table.rows))
+    rows = tuple(
+        (*row[:tool], "" if row[tool] == last else row[tool], *row[tool + 1 :])
+        for row, last in zip(table.rows, before, strict=False)
+    )
+    notes = ("The tool stays until another one is named.", *table.notes)
+    return attrs.evolve(table, rows=rows, notes=notes if len(rows) > 1 else table.notes)
+
+
+def _noted(table: Table, more: Sequence[Finding], asked: Asked) -> Table:
+    """A table with what must be thought about again below it: in full, or where it stands."""
+    if not more:
+        return table
+    said = pointed(asked, more) if asked.numbered else [finding.sentence for finding in more]
+    return attrs.evolve(table, notes=(*table.notes, *said))

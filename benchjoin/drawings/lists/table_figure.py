@@ -1,41 +1,67 @@
-"""A table as a figure that runs on down the pages: its heading is drawn again, its notes stay with its last row.
+"""A table as figures that run on down the pages: its heading is drawn again, its notes stay with its last rows.
 
 A cell that is to be ticked is drawn as a box; columns that are written on with a pencil have walls, and rows that are
-high enough for it.
+high enough for it. What is only read in short lines stands in two columns beside each other.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import accumulate
+from itertools import accumulate, chain, pairwise
 
 import attrs
 
 from ...drafting.lettering import ascent, wrap
-from ...drafting.primitives import Drawing, Line, Point, Primitive, Text
+from ...drafting.primitives import Drawing, Line, Point, Primitive, Text, shift
 from ...drafting.sheets.figure import Figure
-from ...drafting.sheets.ruled import PITCH, TEXT, draw_rows, set_table
+from ...drafting.sheets.ruled import PAD, PITCH, TEXT, Row, draw_rows, set_table, side_by_side
 from ...shop.settings.sizing import TICK
 from ...tables import Table
 
 TITLE = 3.5
 """Lettering of a table's title. [mm]"""
+TITLE_PITCH = 5.6
 BOX = 3.2
 """Side of a box to tick. [mm]"""
-TO_WRITE = 8.0
-"""Height of a row that is written on. [mm]"""
+TO_WRITE = 6.4
+"""Height of a row that is written on, as that of narrow ruled paper. [mm]"""
+GUTTER = 8.0
+"""Between columns of the page. [mm]"""
+TALL = 60.0
+"""A row that is higher may go on on another page. [mm]"""
+KEPT = 10
+"""So many lines of notes stay together with the last row."""
 
 
-def titled(table: Table, width: float, *, written: Sequence[int] = ()) -> Figure:
-    """A table of some width below its title; written are the columns to write on. [mm]"""
-    title = Text((0.0, -ascent(TITLE)), table.title, TITLE, bold=True)
-    return table_figure(table, width, above=(title,), start=-2 * TITLE, written=written)
+def titled(table: Table, width: float, *, written: Sequence[int] = (), first: Sequence[str] = ()) -> list[Figure]:
+    """A table of some width below its title, as several where it has too many columns for it. [mm]
+
+    written are the columns to write on; first is read before the first row, a point a line.
+    """
+    return [
+        _one(own, width, written=written, first=first if number == 0 else ())
+        for number, own in enumerate(side_by_side(table, width))
+    ]
 
 
-def table_figure(
-    table: Table, width: float, *, above: Drawing = (), start: float = 0.0, written: Sequence[int] = ()
-) -> Figure:
-    """A table of some width, its heading from a height down, below what stands above it from nought on. [mm]"""
+def _one(table: Table, width: float, *, written: Sequence[int], first: Sequence[str]) -> Figure:
+    title, start = title_lines(table.title, width)
+    points, height = points_in_two(first, width)
+    above = (*title, *shift(points, 0.0, start))
+    return _ruled(table, width, above=above, start=start - height, written=written)
+
+
+def title_lines(title: str, width: float) -> tuple[Drawing, float]:
+    """A title from nought down, and where what stands below it begins. [mm]"""
+    lines = wrap(title, TITLE, width, bold=True)
+    drawn = tuple(
+        Text((0.0, -ascent(TITLE) - TITLE_PITCH * number), line, TITLE, bold=True) for number, line in enumerate(lines)
+    )
+    return drawn, -2 * TITLE - TITLE_PITCH * (len(lines) - 1)
+
+
+def _ruled(table: Table, width: float, *, above: Drawing, start: float, written: Sequence[int]) -> Figure:
+    """A table, its heading from a height down, below what stands above it from nought on. [mm]"""
     head, rows, widths = set_table(_unticked(table), width)
     if written:
         rows = [attrs.evolve(row, height=max(row.height, TO_WRITE)) for row in rows]
@@ -52,8 +78,50 @@ def table_figure(
     return Figure(
         name=table.title,
         drawing=drawing,
-        breaks=(0.0, *edges[1:-1], edges[-1] - PITCH * len(notes)),
+        breaks=(0.0, *_breaks(rows, edges), *_breaks_of_notes(len(notes), edges[-1])),
         again=draw_rows([head], widths, align, (0.0, 0.0)),
+    )
+
+
+def _breaks(rows: Sequence[Row], edges: Sequence[float]) -> Iterator[float]:
+    """Below every row but the last one, and between the lines of one that is tall."""
+    for row, (high, low) in zip(rows, pairwise(edges), strict=True):
+        if row.height > TALL:
+            lines = max(len(cell) for cell in row.cells)
+            yield from (high - PAD - PITCH * line for line in range(2, lines - 1))
+        if low != edges[-1]:
+            yield low
+
+
+def _breaks_of_notes(count: int, edge: float) -> Iterator[float]:
+    """Below the lines of notes that need not stay with the last row, and below all."""
+    yield from (edge - 1.0 - PITCH * line - (PITCH - TEXT) / 2 for line in range(KEPT, count - 1))
+    yield edge - 1.0 - PITCH * count - (PITCH - TEXT) / 2 if count else edge
+
+
+def in_two(table: Table, width: float, *, written: Sequence[int] = ()) -> Figure:
+    """A table in two halves beside each other below its title; its rows are all of one height. [mm]"""
+    title, start = title_lines(table.title, width)
+    half = (width - GUTTER) / 2
+    count = -(-len(table.rows) // 2)
+    head, rows, widths = set_table(table, half)
+    widths = [own * half / sum(widths) for own in widths]
+    tall = max([TO_WRITE if written else 0.0, *(row.height for row in rows)])
+    align, top = table.aligned(), start - head.height
+    edges = [top - tall * number for number in range(count + 1)]
+    drawing: list[Primitive] = list(title)
+    for place, own in ((0.0, rows[:count]), (half + GUTTER, rows[count:])):
+        even = [attrs.evolve(row, height=tall) for row in own]
+        drawn = draw_rows([head, *even], widths, align, (0.0, start))
+        drawing += shift((*drawn, *_walls(written, widths, top, edges[len(own)])), place, 0.0)
+    heads = tuple(draw_rows([head], widths, align, (0.0, 0.0)))
+    notes = [line for note in table.notes for line in wrap(note, TEXT, width)]
+    drawing += lines_below(notes, (0.0, edges[-1] - 1.0))
+    return Figure(
+        name=table.title,
+        drawing=drawing,
+        breaks=(0.0, *edges[1:-1], *_breaks_of_notes(len(notes), edges[-1])),
+        again=(*heads, *shift(heads, half + GUTTER, 0.0)),
     )
 
 
@@ -61,6 +129,23 @@ def lines_below(lines: Sequence[str], at: Point) -> Iterator[Text]:
     """Lines of writing one below the other, from a place down."""
     for number, line in enumerate(lines, 1):
         yield Text((at[0], at[1] - PITCH * number), line, TEXT)
+
+
+def points_in_two(points: Sequence[str], wide: float) -> tuple[Drawing, float]:
+    """Points in two columns of lines, each with a dash before it, as short as they can be, and how high. [mm]"""
+    if not points:
+        return (), 0.0
+    lines = [_point(point, (wide - GUTTER) / 2) for point in points]
+    splits = [([*chain(*lines[:n])], [*chain(*lines[n:])]) for n in range(len(points) + 1)]
+    columns = min(splits, key=lambda columns: (max(map(len, columns)), len(columns[1])))
+    places = [(place * (wide + GUTTER) / 2, PITCH - TEXT - 0.5) for place in (0, 1)]
+    drawn = [text for column, at in zip(columns, places, strict=True) for text in lines_below(column, at)]
+    return tuple(drawn), (max(map(len, columns)) + 1) * PITCH - TEXT
+
+
+def _point(point: str, width: float) -> list[str]:
+    lines = wrap(f"– {point}", TEXT, width)
+    return [lines[0], *(f"   {line}" for line in wrap(" ".join(lines[1:]), TEXT, width - 3.0))]
 
 
 def _unticked(table: Table) -> Table:

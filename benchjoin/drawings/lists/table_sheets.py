@@ -1,4 +1,4 @@
-"""Lists on paper: a Table as ruled rows under its headings, over as many sheets as it takes.
+"""Lists on paper: a Table as ruled rows under its headings, which runs on down the pages and shares them with others.
 
 What must be read before the first row (cautions) stands above the table. Here are also the lists of the binder that are
 a table and nothing else.
@@ -6,86 +6,81 @@ a table and nothing else.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from itertools import chain
+from collections.abc import Iterator, Sequence
 from typing import Unpack
 
-from ...drafting.lettering import wrap
-from ...drafting.primitives import Drawing
-from ...drafting.sheets.ruled import PITCH, TEXT
+import attrs
+
 from ...drafting.sheets.sheet import Sheet
+from ...findings import Finding
 from ...layout.layout import Layout
 from ...layout.moved import what_moved
 from ...shop.cut_list import cut_list
-from ...shop.found import findings_table
+from ...shop.settings.sizing import TICK
+from ...shop.weighed import weighed
+from ...sources import COMMON_PRACTICE
 from ...tables import Table
 from ..making.asked import Asked, OnPaper, ask
-from ..making.flowing import flowing_sheets
-from ..making.maker import ruled
-from .table_figure import lines_below, table_figure
+from ..making.flowing import Listed, flowing_sheets
+from .table_figure import titled
 
-GUTTER = 6.0
-"""Between the two columns of what stands above a table. [mm]"""
+DONE = "done"
 
 
 def list_sheets(
-    layout: Layout,
-    table: Table,
-    *,
-    name: str,
-    kind: str,
-    first: Sequence[str] = (),
-    upright: bool = False,
-    **options: Unpack[OnPaper],
+    layout: Layout, table: Table, *, name: str, kind: str, first: Sequence[str] = (), **options: Unpack[OnPaper]
 ) -> tuple[Sheet, ...]:
-    """Sheets of a table, lying or upright, as many as it takes; first stands above it, a point a line.
+    """Upright sheets of a table, as many as it takes; first stands above it, a point a line.
 
     Raises
     ------
     PaperError
-        If a row is taller than the paper.
+        If the paper is too small for a title strip.
     """
-    return list_pages(ask(layout, OnPaper, options), table, name=name, kind=kind, first=first, upright=upright)
+    asked = ask(layout, OnPaper, options)
+    return flowing_sheets(asked, [list_of(asked, table, name=name, title=kind, first=first)])
 
 
-def list_pages(
-    asked: Asked, table: Table, *, name: str, kind: str, first: Sequence[str] = (), upright: bool = False
-) -> tuple[Sheet, ...]:
-    """The sheets of a table."""
-    page = ruled(asked, kind=kind, piece=table.title, upright=upright)
-    wide = page.inside[2] - page.inside[0]
-    above, start = _in_two(first, wide)
-    return flowing_sheets(asked, page, [table_figure(table, wide, above=above, start=start)], name=name, title=kind)
+def list_of(asked: Asked, table: Table, *, name: str, title: str, first: Sequence[str] = ()) -> Listed:
+    """A table as a list of the binder; the strip of every page names the design, so the table does not."""
+    own = attrs.evolve(table, title=table.title.replace(f": {asked.frame.name}", "") or title)
+    return Listed(name=name, title=title, figures=lambda wide: titled(own, wide, first=first))
 
 
-def findings_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
-    """All findings of the job; no sheet where there are none."""
-    table = findings_table(layout, asked.findings)
-    return list_pages(asked, table, name="findings", kind="Findings") if table.rows else ()
+def findings_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
+    """All findings of the job, numbered, each in full; no list where there are none."""
+    if asked.findings:
+        yield list_of(asked, numbered_findings(asked.findings), name="findings", title="Findings")
 
 
-def moved_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
-    """What moved since an earlier layout; no sheet where none is given."""
-    if asked.before is None:
-        return ()
-    return list_pages(asked, what_moved(asked.before, layout).table(), name="what-moved", kind="What moved")
+def numbered_findings(findings: Sequence[Finding]) -> Table:
+    """Findings by the numbers that other sheets point to; a source stands behind a sentence where there is one."""
+    rows = tuple((str(number), finding.severity, _in_full(finding)) for number, finding in enumerate(findings, 1))
+    plain = any(finding.source == COMMON_PRACTICE for finding in findings)
+    notes = (f"Where no source stands in brackets: {COMMON_PRACTICE}.",) if plain else ()
+    return Table("Findings", ("No.", "What", "Finding"), rows, notes, "rll")
 
 
-def cut_list_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
-    """The cut list."""
-    return list_pages(asked, cut_list(layout), name="cut-list", kind="Cut list")
+def _in_full(finding: Finding) -> str:
+    """The sentence, with the place where it does not name it, and with its source."""
+    told = finding.sentence
+    if finding.where.lower() not in told.lower():
+        told = f"{finding.where}: {told}"
+    return told if finding.source == COMMON_PRACTICE else f"{told} [{finding.source}]"
 
 
-def _in_two(first: Sequence[str], wide: float) -> tuple[Drawing, float]:
-    """Points in two columns of lines, each with a dash before it, as short as they can be, and where they end. [mm]"""
-    points = [_point(point, (wide - GUTTER) / 2) for point in first]
-    splits = [([*chain(*points[:n])], [*chain(*points[n:])]) for n in range(len(points) + 1)]
-    columns = min(splits, key=lambda columns: (max(map(len, columns)), len(columns[1])))
-    places = [(place * (wide + GUTTER) / 2, PITCH - TEXT - 0.5) for place in (0, 1)]
-    drawn = [text for column, at in zip(columns, places, strict=True) for text in lines_below(column, at)]
-    return tuple(drawn), -(max(map(len, columns)) + 1) * PITCH if first else 0.0
+def moved_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
+    """What moved since an earlier layout; no list where none is given."""
+    if asked.before is not None:
+        yield list_of(asked, what_moved(asked.before, layout).table(), name="what-moved", title="What moved")
 
 
-def _point(point: str, width: float) -> list[str]:
-    lines = wrap(f"– {point}", TEXT, width)
-    return [lines[0], *(f"   {line}" for line in wrap(" ".join(lines[1:]), TEXT, width - 3.0))]
+def cut_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
+    """The cut list, by the marks on the wood, with a box to tick; what is finished says so in its place."""
+    table = cut_list(layout)
+    part, make, *sizes, stock, marks, note = range(len(table.columns))
+    order = (marks, part, make, *sizes, stock, note)
+    rows = tuple((*(row[n] for n in order), TICK if row[make] != "0" else DONE) for row in table.rows)
+    columns = (*(table.columns[n] for n in order), "Done")
+    notes = (*table.notes, f"Weight: {weighed(layout)}.")
+    yield list_of(asked, Table(table.title, columns, rows, notes, "llrrrrllc"), name="cut-list", title="Cut list")

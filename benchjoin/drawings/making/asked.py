@@ -80,7 +80,13 @@ class AtTheMachine(OnPaper, total=False):
     from_top: Collection[str]
 
 
-class Bound(OnPaper, total=False):
+class OfParts(OnPaper, total=False):
+    """Options of the part drawings."""
+
+    plain_parts: bool
+
+
+class Bound(OfParts, total=False):
     """Options of the binder."""
 
     shop: Shop | None
@@ -131,8 +137,12 @@ class Asked:
         An earlier layout of the design; what moved since then is listed.
     appendix : "full size", "desk paper" or None
         The pages of the sets at full size, or the templates on desk paper, or neither: they can be a file.
+    plain_parts : bool
+        Whether boards that nothing is cut in have part drawings; their sizes are in the cut list.
     known : tuple of Finding, optional
         All findings, where they are worked out already.
+    numbered : bool
+        Whether a list of the findings goes with the sheets, so that these point to it by number.
     """
 
     layout: Layout
@@ -152,7 +162,9 @@ class Asked:
     marking: Marking | None = None
     before: Layout | None = None
     appendix: Appendix | None = "full size"
+    plain_parts: bool = False
     known: tuple[Finding, ...] | None = None
+    numbered: bool = False
 
     @property
     def frame(self) -> Frame:

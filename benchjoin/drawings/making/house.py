@@ -9,7 +9,8 @@ import attrs
 
 from ...drafting.linework import Linework
 from ...drafting.primitives import Box
-from ...drafting.sheets.title_block import TitleBlock, frame_sheet
+from ...drafting.sheets.border import frame_sheet
+from ...drafting.sheets.title_block import TitleBlock
 from ...frame.frame import Frame
 from ...readings import Tape
 from ...trade.paper import landscape, paper_size
@@ -37,7 +38,8 @@ def both_ways(paper: str) -> tuple[tuple[float, float], tuple[float, float]]:
 class House:
     """What all sheets of a shop have in common, for the title block; dates are the maker's, never the clock's.
 
-    projection is the tape's own where it is not given; dual adds the reading of the other unit in brackets.
+    projection is the tape's own where it is not given; dual adds the reading of the other unit in brackets; tolerance
+    is the general one, in words ("± 0.5 mm"), and half a division of the tape if not given.
     """
 
     owner: str = ""
@@ -48,14 +50,26 @@ class House:
     number: str = ""
     projection: Literal["", "first angle", "third angle"] = ""
     dual: bool = False
+    tolerance: str = ""
     linework: Linework = attrs.field(factory=Linework)
 
 
 PLAIN = House()
 
 
-def block(frame: Frame, house: House, *, kind: str, piece: str, scale: str) -> TitleBlock:
-    """The title block of a drawing of this frame."""
+Form = Literal["iso", "slim"]
+"""How the words of a title block are set out."""
+
+
+def block(
+    frame: Frame, house: House, *, kind: str, piece: str, scale: str, form: Form = "slim", punched: bool = True
+) -> TitleBlock:
+    """The title block of a drawing of this frame.
+
+    form is "slim" for a strip along the foot, or "iso" for the block of general arrangements and full-size pages; a
+    page that goes into the binder is punched. What is not measured from, a list or a picture, has no sign of
+    projection.
+    """
     inch = frame.tape.unit == "in"
     units = ("inches", "mm") if inch else ("millimetres", "in")
     return TitleBlock(
@@ -70,7 +84,9 @@ def block(frame: Frame, house: House, *, kind: str, piece: str, scale: str) -> T
         document_type=kind,
         scale=scale,
         units=f"{units[0]} [{units[1]}]" if house.dual else units[0],
-        projection=projection(frame, house),
+        projection=projection(frame, house) if scale or form == "iso" else "",
+        form=form,
+        punched=punched,
     )
 
 

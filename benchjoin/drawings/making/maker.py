@@ -16,7 +16,7 @@ from ...drafting.primitives import Box, Drawing
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...drafting.sheets.title_block import TitleBlock
-from ...trade.paper import landscape, paper_size
+from ...trade.paper import paper_size
 from .asked import Asked
 from .house import House, block, room
 
@@ -32,8 +32,9 @@ def make(
     size: tuple[float, float],
     words: TitleBlock | None = None,
     full_size: bool = False,
+    chapters: tuple[str, ...] = (),
 ) -> Sheet:
-    """A sheet of a size, with items in the order in which they are drawn. [mm]"""
+    """A sheet of a size, with items in the order in which they are drawn; the contents call it by chapters. [mm]"""
     return Sheet(
         name=name,
         title=title,
@@ -45,6 +46,7 @@ def make(
         scale=words.scale if words else "1:1",
         full_size=full_size,
         linework=house.linework,
+        chapters=chapters or (title,),
     )
 
 
@@ -77,6 +79,7 @@ def make_all(
             size=size,
             words=own,
             full_size=full_size,
+            chapters=(title,),
         )
         sheets.append(sheet)
     return tuple(sheets)
@@ -95,11 +98,10 @@ INSET = 5.0
 """Between the border and what is written. [mm]"""
 
 
-def ruled(asked: Asked, *, kind: str, piece: str, upright: bool) -> Ruled:
-    """A page of the paper asked for, or of the desk paper of the design's tape, lying or upright."""
-    paper = paper_size(asked.papers[0])
-    size = paper if upright else landscape(paper)
-    words = block(asked.frame, asked.house, kind=kind, piece=piece, scale="")
+def ruled(asked: Asked, paper: str) -> Ruled:
+    """An upright page of a paper, for lists."""
+    size = paper_size(paper)
+    words = block(asked.frame, asked.house, kind="", piece="", scale="")
     return Ruled(size=size, words=words, inside=within(room(*size, words), INSET))
 
 

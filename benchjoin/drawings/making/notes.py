@@ -12,6 +12,7 @@ from collections.abc import Iterable, Sequence
 from ...drafting.lettering import wrap
 from ...drafting.primitives import Drawing, Text
 from ...findings import Finding
+from ...phrases import runs
 from .asked import Asked
 
 TEXT = 2.5
@@ -37,10 +38,23 @@ def told(finding: Finding) -> str:
 def finding_notes(
     asked: Asked, findings: Sequence[Finding], *, brief: bool = False, most: int | None = MOST
 ) -> list[str]:
-    """Notes of the findings about the parts that are shown; in brief, of the layout's own. The others are counted."""
+    """Notes of the findings about the parts that are shown; in brief, of the layout's own. The others are counted.
+
+    Where a list goes with the sheet it is one note with their numbers.
+    """
+    if asked.numbered:
+        return pointed(asked, findings)
     own = [finding for finding in findings if not brief or finding in asked.layout.findings][:most]
     more = len(findings) - len(own)
     return [*dict.fromkeys(map(told, own)), *([f"{more} more: see the sheet of findings."] if more > 0 else [])]
+
+
+def pointed(asked: Asked, findings: Sequence[Finding]) -> list[str]:
+    """Where findings stand in the list: 'Findings 1 and 3 to 5: see the list.'; in full what has no number yet."""
+    own = [finding for finding in findings if finding not in asked.findings]
+    numbers = sorted({asked.findings.index(finding) + 1 for finding in findings if finding not in own})
+    listed = [f"Finding{'s' * (len(numbers) > 1)} {runs(numbers)}: see the list."] if numbers else []
+    return [*dict.fromkeys(map(told, own)), *listed]
 
 
 def counted(notes: Sequence[str]) -> list[str]:

@@ -1,9 +1,11 @@
-"""Sheets of many small drawings: the largest standard scale at which all go on, the way up that takes fewer sheets."""
+"""Sheets of many small drawings: on as few sheets as half the largest scale takes, as large as goes there."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
+
+import attrs
 
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.packing import pack
@@ -43,23 +45,45 @@ def packed_sheets(asked: Asked, blocks: Blocks, *, name: str, kind: str, largest
         If one of them does not fit the paper at any scale.
     """
     for paper in asked.papers:
-        for ratio, label in view_scales(asked, largest):
-            words = block(asked.frame, asked.house, kind=kind, piece=kind, scale=label)
-            tries = _tries(blocks, words, paper, ratio, False) or _tries(blocks, words, paper, ratio, True)
-            if tries:
-                size, pages = min(tries, key=lambda tried: len(tried[1]))
-                return make_all(pages, house=asked.house, name=name, title=kind, size=size, words=words, counted=True)
+        found = list(_on(asked, blocks, paper, kind, largest))
+        if found:
+            tried = min(found, key=lambda one: len(one.pages))
+            return make_all(
+                tried.pages, house=asked.house, name=name, title=kind, size=tried.size, words=tried.words, counted=True
+            )
     raise PaperError(f"{kind}: one does not fit {asked.papers[-1]} at any scale. Take larger paper.")
 
 
-Tried = tuple[tuple[float, float], list[list[Figure]]]
+@attrs.frozen
+class Tried:
+    """Pages at a scale on which all figures go."""
+
+    ratio: float
+    words: TitleBlock
+    size: tuple[float, float]
+    pages: list[list[Figure]]
 
 
-def _tries(blocks: Blocks, words: TitleBlock, paper: str, scale: float, brief: bool) -> Sequence[Tried]:
+def _on(asked: Asked, blocks: Blocks, paper: str, kind: str, largest: float) -> Iterator[Tried]:
+    """Pages on a paper, from the largest scale at which all figures go on down to half of it."""
+    first = 0.0
+    for ratio, label in view_scales(asked, largest):
+        if ratio < first / 2 - 1e-9:
+            return
+        words = block(asked.frame, asked.house, kind=kind, piece=kind, scale=label)
+        tries = _tries(blocks, words, paper, ratio, False) or _tries(blocks, words, paper, ratio, True)
+        yield from tries
+        if tries:
+            first = first or ratio
+            if all(len(tried.pages) == 1 for tried in tries):
+                return
+
+
+def _tries(blocks: Blocks, words: TitleBlock, paper: str, scale: float, brief: bool) -> list[Tried]:
     """Pages for each way up of the paper on which all figures go."""
     tries: list[Tried] = []
     for size in both_ways(paper):
         inside = within(room(*size, words), INSET)
         with suppress(PaperError):
-            tries.append((size, pack(blocks(scale, inside[2] - inside[0], brief), inside, GAP)))
+            tries.append(Tried(scale, words, size, pack(blocks(scale, inside[2] - inside[0], brief), inside, GAP)))
     return tries

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import attrs
+
 from ...drafting.full_size.check_bars import BESIDE, check_bars
 from ...drafting.full_size.correction import factors, promise
 from ...drafting.lettering import wrap
@@ -47,6 +49,7 @@ def rolled_sheet(asked: Asked, figure: Figure, words: TitleBlock, *, name: str, 
         for n, line in enumerate(wrap(told, _TOLD, lying))
     )
     placed = own.moved(beside, size[1] - MARGIN - INSET - tall)
+    words = attrs.evolve(words, form="iso", punched=False)  # laid on the wood, and kept on its roll
     items = (placed, shift(stretch(bars.drawing, across, up), *corner), said)
     return make(*items, house=asked.house, name=name, title=title, size=size, words=words, full_size=True)
 

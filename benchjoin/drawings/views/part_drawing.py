@@ -37,7 +37,7 @@ from ...shop.called import called
 from ...shop.done import done_note
 from ...shop.marks import marks
 from ...shop.settings.notching import DATUM_ENDS
-from ..making.asked import Asked, OnPaper, ask
+from ..making.asked import Asked, OfParts, ask
 from ..making.fitting import LARGEST
 from ..making.house import Reader, reader
 from ..making.notes import concerning, finding_notes
@@ -54,22 +54,27 @@ LEAST_WIDE = 86.0
 """Words over narrow views are written at least so wide. [mm]"""
 
 
-def part_drawings(layout: Layout, **options: Unpack[OnPaper]) -> tuple[Sheet, ...]:
-    """Drawings of each kind of part, as many to a sheet as go on it, legs first; options are paper and house.
+def part_drawings(layout: Layout, **options: Unpack[OfParts]) -> tuple[Sheet, ...]:
+    """Drawings of each kind of part that something is cut in, as many to a sheet as go on it, legs first.
+
+    Options are paper, house, and plain_parts for drawings of plain boards as well, as `Asked` has them.
 
     Raises
     ------
     PaperError
         If a part does not fit the paper at any scale.
     """
-    return part_pages(layout, ask(layout, OnPaper, options))
+    return part_pages(layout, ask(layout, OfParts, options))
 
 
 def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
-    """The part drawings."""
+    """The part drawings; none where all parts are plain boards, unless these are asked for."""
     kinds: dict[int, list[Part]] = {}
     for part in layout.parts:
-        kinds.setdefault(part.kind, []).append(part)
+        if asked.plain_parts or not _is_plain(part):
+            kinds.setdefault(part.kind, []).append(part)
+    if not kinds:
+        return ()
     order = sorted(kinds.values(), key=lambda same: (rank(same[0].slot.role), same[0].kind))
     drawn = [(same, _shown(same[0]), _findings(asked, same)) for same in order]
 
@@ -80,6 +85,11 @@ def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
         ]
 
     return packed_sheets(asked, blocks, name="parts", kind="Part drawings", largest=LARGEST)
+
+
+def _is_plain(part: Part) -> bool:
+    """Whether a part is a board as it is cut to length: nothing is cut or marked on it, and its edges are straight."""
+    return not part.marked_faces and part.outline.plain
 
 
 def _findings(asked: Asked, same: Sequence[Part]) -> tuple[Finding, ...]:
@@ -119,13 +129,13 @@ def _told(
     """What it is, how many, of what, where it is measured from, and findings, as wide as the views are."""
     part = same[0]
     hand = f", {part.handed} hand" if part.handed else ""
-    head = f"Part {part.kind}: {called(same)}{hand}, make {len(to_make(frame, same))}"
+    head = f"{marks(p.mark for p in same)}: {called(same)}{hand}, make {len(to_make(frame, same))}"
     done = done_note(frame, same)
     head += f" ({done})" if done else ""
     named = f" Faces as on {part.mark}." if any(other.faces != part.faces for other in same) else ""
     if any(_met(other) != _met(part) for other in same):
         named += f" Fine lines as on {part.mark}."
-    rest = f"{part.stock.name}. 0 is the {DATUM_ENDS[part.slot.axes[0]]}. Marks: {marks(p.mark for p in same)}.{named}"
+    rest = f"{part.stock.name}. 0 is the {DATUM_ENDS[part.slot.axes[0]]}.{named}"
     width = min(max(across, LEAST_WIDE), wide)
     return [
         *((line, True) for line in wrap(head, TEXT, width, bold=True)),
