@@ -25,7 +25,8 @@ from .drawings.lists.print_again import PrintAgain, print_again
 from .drawings.lists.settings_sheet import settings_pages
 from .drawings.lists.table_sheets import cut_list_pages, findings_pages, moved_pages
 from .drawings.making.asked import Asked, Bound, ask
-from .drawings.templates.set.page import full_size_pages, set_pages
+from .drawings.templates.set.full import full_size_pages
+from .drawings.templates.set.reduced import set_pages
 from .drawings.views.all_views import view_pages
 from .drawings.views.joint_detail import joint_pages
 from .drawings.views.part_drawing import part_pages

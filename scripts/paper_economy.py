@@ -11,7 +11,7 @@ from pathlib import Path
 from benchjoin import lay_out
 from benchjoin.drafting.full_size.desk_page import MARGIN
 from benchjoin.drawings.making.house import both_ways
-from benchjoin.drawings.templates.set.draw import face_width
+from benchjoin.drawings.templates.set.wood import face_width
 from benchjoin.drawings.templates.stick.draw import LEAST_LANE
 from benchjoin.layout.patterns import lay_ons
 from benchjoin.layout.sticks import sticks

@@ -18,6 +18,7 @@ from ....layout.layout import Layout
 from ....layout.sets import Band, PartSet, Taker
 from ....layout.sets import Line as MarkLine
 from ..marking import Rows
+from .wood import struck
 
 
 @attrs.frozen(kw_only=True)
@@ -44,14 +45,7 @@ class _Label:
 def band_lines(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
     """Lines of a band, and their labels above and below it."""
     labels = [_label(layout, part_set, line) for line in band.lines]
-    for line in band.lines:
-        for taker in line.takers:
-            low = rows[taker.member][0]
-            x = line.at * look.scale
-            yield Line(
-                ((x, low + taker.low * look.scale), (x, low + taker.high * look.scale)),
-                "visible" if taker.wood else "thin",
-            )
+    yield from struck(band, rows, look.scale)
     for above in (True, False):
         mine = [label for label in labels if label.above == above]
         if mine:

@@ -1,0 +1,32 @@
+"""Where the cuts of each part of a set lie, in words, as one reads them out at the bench: "A1 A2: 7, 9 3/4; 32, top"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ....layout.layout import Layout
+from ....layout.on_face import OnFace
+from ....layout.parts import Part
+from ....layout.sets import Band, PartSet
+from ..marking import ranges
+
+
+def read_out(layout: Layout, part_set: PartSet, band: Band) -> list[str]:
+    """A line for the parts that are cut alike on the face that is up: both shoulders of each cut, from the datum end."""
+    found: dict[str, list[str]] = {}
+    for number, part in enumerate(part_set.members):
+        cuts = sorted((item.cut for item in band.waste if item.member == number), key=lambda cut: cut.start)
+        fine = sorted((item.cut for item in band.touches if item.member == number), key=lambda cut: cut.start)
+        told = [_pairs(layout, part, cuts)] if cuts else []
+        told += [f"fine lines {_pairs(layout, part, fine)}"] if fine else []
+        if told:
+            found.setdefault("; ".join(told), []).append(part.mark)
+    return [f"{ranges(marks)}: {told}." for told, marks in found.items()]
+
+
+def _pairs(layout: Layout, part: Part, cuts: Sequence[OnFace]) -> str:
+    read, role = layout.frame.tape.read, part.slot.role
+    return "; ".join(
+        f"{role.datum if cut.open_start else read(cut.start)}, {role.end if cut.open_end else read(cut.end)}"
+        for cut in cuts
+    )
