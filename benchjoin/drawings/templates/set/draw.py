@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 import shapely
 
 from ....drafting.lettering import text_width, wrap
-from ....drafting.primitives import Drawing, Primitive, Text, bounds, figure_middle, shift
+from ....drafting.primitives import Drawing, Line, Primitive, Text, bounds, figure_middle, shift
 from ....frame.faces import OPPOSITE, OUT
 from ....frame.identity import in_short
 from ....layout.layout import Layout
@@ -27,6 +27,8 @@ from .spans import Span, in_span, outline
 from .wood import box_of, face_rows, openings, ways_up
 
 FULL = Look(scale=1.0, text=3.5, reading=7.0, hatch=8.0)
+ROOMY = 1.3
+"""A part that is drawn less wide, of the height of its mark, shares the column of marks with its neighbours. [mm]"""
 WIDEST = 480.0
 """Lines of writing are no longer on any page. [mm]"""
 
@@ -174,16 +176,26 @@ def _parts(
     read = layout.frame.tape.read
     role = part_set.members[0].slot.role
     start = span[0] * look.scale if span else 0.0
-    for part, face, (low, high) in zip(part_set.members, band.faces, rows, strict=True):
+    slim = min(high - low for low, high in rows) < ROOMY * look.text
+    told_before = ""
+    away = max(text_width(f"{part.mark} ", look.text) for part in part_set.members)
+    for number, (part, face, (low, high)) in enumerate(zip(part_set.members, band.faces, rows, strict=True)):
         if not span:
             yield from openings(part, face, low, look.scale)
         yield from outline(part.length, low, high, look.scale, span)
-        end = part.length * look.scale
-        middle = figure_middle((low + high) / 2, look.text)
+        end, left = part.length * look.scale, start - look.gap - 2 * look.text
+        middle, level = (low + high) / 2, figure_middle((low + high) / 2, look.text)
         name = f"{part.mark}  {part.identity}, {face} face up" if look.scale == 1.0 else part.mark
-        yield Text((start - look.gap - 2 * look.text, middle), name, look.text, "end")
-        if not span or span[0] < part.length <= span[1]:
-            yield Text((end + look.gap, middle), f"{role.end} {read(part.length)}", look.text)
+        told = f"{role.end} {read(part.length)}" if not span or span[0] < part.length <= span[1] else ""
+        if slim and number % 2:  # marks of slim parts stand in two columns
+            yield Line(((left - away + 1.0, middle), (start - 1.0, middle)))
+            yield Text((left - away, level), name, look.text, "end")
+            told = "" if told == told_before else told
+        else:
+            yield Text((left, level), name, look.text, "end")
+            told_before = told
+        if told:
+            yield Text((end + look.gap, level), told, look.text)
     if not start:
         yield Text((-look.gap, rows[-1][0] / 2), role.datum.removesuffix(" end"), look.text, "middle", 90)
 

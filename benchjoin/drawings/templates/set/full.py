@@ -1,4 +1,4 @@
-"""A set at full size in one piece: as large as it needs to be, or as wide as the copy shop's roll, or on a large sheet."""
+"""A set at full size in one piece: as large as it needs to be, as wide as the copy shop's roll, or on a large sheet."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Where the cuts of each part of a set lie, in words, as one reads them out at the bench: "A1 A2: 7, 9 3/4; 32, top"."""
+"""Where the cuts of each part of a set lie, as one reads them out at the bench: "A1 A2: 7, 9 3/4; 32, top"."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from ..marking import ranges
 
 
 def read_out(layout: Layout, part_set: PartSet, band: Band) -> list[str]:
-    """A line for the parts that are cut alike on the face that is up: both shoulders of each cut, from the datum end."""
+    """A line for parts that are cut alike on the face that is up: both shoulders of each cut, from the datum end."""
     found: dict[str, list[str]] = {}
     for number, part in enumerate(part_set.members):
         cuts = sorted((item.cut for item in band.waste if item.member == number), key=lambda cut: cut.start)

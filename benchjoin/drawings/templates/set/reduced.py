@@ -38,9 +38,9 @@ INSET = 3.0
 """Between the border and a reduced picture. [mm]"""
 TEXT = 3.5
 """Height of lettering for the wall. [mm]"""
-READINGS = (5.0, TEXT)
-"""Heights to try for readings. [mm]"""
-SLIMMEST = 1.25
+READINGS = ((5.0, False), (TEXT, False), (5.0, True), (TEXT, True))
+"""Heights to try for readings, and whether more than the level stands beside them. [mm]"""
+SLIMMEST = 0.7
 """How wide a part is drawn at least, of the height of its mark."""
 MOST = 24
 """Into more pages a set is not split: its sticks and tiles serve better."""
@@ -127,8 +127,8 @@ def _at_best(
             break
         if long * scale > max(paper_size(paper)):
             continue
-        for reading in READINGS:
-            look = Look(scale=scale, text=TEXT, reading=reading, hatch=3.0, gap=2.0)
+        for reading, brief in READINGS:
+            look = Look(scale=scale, text=TEXT, reading=reading, hatch=3.0, gap=2.0, brief=brief)
             made: list[Sheet] = []
             for number, share in zip(count(1), shares, strict=False):
                 of = (number, len(shares)) if len(shares) > 1 else None

@@ -13,7 +13,7 @@ import attrs
 from ....drafting.full_size.clearing import Clearing
 from ....drafting.full_size.windows import Pane
 from ....drafting.lettering import ascent, descent, text_width
-from ....drafting.primitives import Box, Drawing, Text, bounds, figure_middle, flat, shift
+from ....drafting.primitives import Box, Drawing, Line, Text, bounds, figure_middle, flat, shift
 from ....frame.identity import in_short
 from ....layout.layout import Layout
 from ....layout.parts import Part
@@ -136,7 +136,7 @@ def _mark(
     (low, high), part = shown.rows[number], up[0]
     if low >= seen[1] - 1e-6 and high <= seen[3] + 1e-6:
         drawn = part_marks((up,), high - low)
-        others = [bounds(sign)[0] for sign in before if sign]
+        others = [bounds(sign)[0] for sign in before if _reaches(sign, high) and _reaches(shift(drawn, 0.0, low), high)]
         places = [x for x in _grid(seen) if all(abs(x - other) >= _ASIDE for other in others)]
         found = clear.block((shift(drawn, x, low) for x in places), 1.0, anywhere=False)
         if found:
@@ -149,6 +149,11 @@ def _mark(
     )
     mark = clear.first(tries, anywhere=False)
     return (mark,) if mark else ()
+
+
+def _reaches(sign: Drawing, edge: float) -> bool:
+    """Whether a line of a sign comes to an edge."""
+    return any(abs(y - edge) < 0.01 for item in flat(sign) if isinstance(item, Line) for _, y in item.points)
 
 
 def _grid(seen: Box) -> Iterator[float]:

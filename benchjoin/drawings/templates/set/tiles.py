@@ -154,9 +154,9 @@ def _head(layout: Layout, part_set: PartSet, band: Band) -> Callable[[str, int],
     def head(key: str, count: int) -> tuple[str, ...]:
         return (
             f"{key} of set {part_set.letter}. {layout.frame.name}",
-            f"{band.title[0].upper()}{band.title[1:]}{for_sets(part_set)}. One of {count} pages; where the map is blank "
-            f"nothing is marked, and there is no page. Trim along the left and lower seam. Lay the page on the edges of "
-            f"the parts, its seams at their distances from the {datum}; where pages join, crosses meet. "
+            f"{band.title[0].upper()}{band.title[1:]}{for_sets(part_set)}. One of {count} pages; where the map is "
+            f"blank nothing is marked, and there is no page. Trim along the left and lower seam. Lay the page on the "
+            f"edges of the parts, its seams at their distances from the {datum}; where pages join, crosses meet. "
             f"{rolled(part_set, band)}{depths(layout, band)} {LEGEND}",
         )
 
