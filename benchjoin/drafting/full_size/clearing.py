@@ -12,6 +12,7 @@ the box of the clearing, so that no seam and no edge of the paper runs through o
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 
 import shapely
@@ -49,12 +50,13 @@ class Clearing:
             self.written.append(text_box(found))
         return found
 
-    def block(self, tries: Iterable[Drawing], inset: float = 0.0, *, anywhere: bool = True) -> Drawing:
-        """The first drawing whose box, less so much below and above, is free; nothing where none is. [mm]"""
+    def block(
+        self, tries: Iterable[Drawing], between: tuple[float, float] = (-math.inf, math.inf), *, anywhere: bool = True
+    ) -> Drawing:
+        """The first drawing whose box, as far as it lies between two heights, is free; nothing where none is. [mm]"""
         second: Drawing = ()
         for drawing in tries:
-            left, low, right, high = bounds(drawing)
-            box = shapely.box(left, low + inset, right, high - inset)
+            box = _boxed(drawing, between)
             if not self.is_free(box):
                 continue
             if anywhere or not any(map(box.intersects, self.rather_not)):
@@ -62,8 +64,7 @@ class Clearing:
                 return drawing
             second = second or drawing
         if second:
-            left, low, right, high = bounds(second)
-            self.written.append(shapely.box(left, low + inset, right, high - inset))
+            self.written.append(_boxed(second, between))
         return second
 
     def is_free(self, area: shapely.Geometry) -> bool:
@@ -81,6 +82,11 @@ class Clearing:
         lines = sum(1.0 + self.shapes[n].intersection(area).length for n in met)
         words = sum(10.0 * text.intersection(area).area for text in self.written)
         return float(lines + words + 100.0 * area.difference(shapely.box(*self.box)).area)
+
+
+def _boxed(drawing: Drawing, between: tuple[float, float]) -> shapely.Geometry:
+    left, low, right, high = bounds(drawing)
+    return shapely.box(left, max(low, between[0]), right, min(high, between[1]))
 
 
 def _shape(item: Line | Disc) -> shapely.Geometry:

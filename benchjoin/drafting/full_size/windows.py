@@ -23,6 +23,8 @@ from .seams import CLEAR, seams
 
 LEAST = 25.0
 """A window smaller than this is not worth its page. [mm]"""
+RIM = 5.0
+"""Below its lowest face a row shows so much at least, for what is written along the seam. [mm]"""
 _AFTER = 16.0
 """After its last mark a window shows so much, for a reading; what else it holds is shown before. [mm]"""
 _SAME = 1e-6
@@ -214,7 +216,7 @@ def _rows(
     """Panes over some faces, in rows from the top; None where they do not go in one row and are several."""
     own = faces[begin:end]
     edges = sorted({y - base for face in faces for y in (face.low, face.high)})
-    low = _outer(own[-1].low - base - clear, -step, edges, step, clear)
+    low = _outer(own[-1].low - base - RIM, -step, edges, step, clear)
     high = _outer(own[0].high - base + clear, step, edges, step, clear)
     if high - low <= reach[1] + _SAME:
         levels: tuple[float, ...] = (low, high)

@@ -44,10 +44,11 @@ def member_marks(part_set: PartSet, band: Band, rows: Rows) -> Iterator[Primitiv
                 break
 
 
-def part_marks(faces: Sequence[tuple[Part, str]], high: float, *, written: str = "") -> Drawing:
+def part_marks(faces: Sequence[tuple[Part, str]], high: float, *, written: str = "", arrows: bool = True) -> Drawing:
     """Marks of a face that lies from y = 0 to `high`, its datum end on the left, from x = 0. [mm]
 
-    For several parts only those signs are drawn that are the same on all; written stands for their marks.
+    For several parts only those signs are drawn that are the same on all; written stands for their marks. Without
+    arrows it does not say which way is up.
     """
     text = next((height for height in HEIGHTS if height <= high / 5), HEIGHTS[-1])
     drawn: list[Primitive] = list(signs(faces, high))
@@ -55,7 +56,7 @@ def part_marks(faces: Sequence[tuple[Part, str]], high: float, *, written: str =
     word = Text((x, figure_middle(high / 2, text)), written or faces[0][0].mark, text, bold=True)
     drawn.append(word)
     x += text_width(word.string, text, bold=True) + _APART
-    return (*drawn, *up_arrow(faces, x, high))
+    return (*drawn, *(up_arrow(faces, x, high) if arrows else ()))
 
 
 def signs(faces: Sequence[tuple[Part, str]], high: float) -> Drawing:

@@ -27,7 +27,7 @@ from .spans import Span, in_span, outline
 from .wood import box_of, face_rows, openings, ways_up
 
 FULL = Look(scale=1.0, text=3.5, reading=7.0, hatch=8.0)
-ROOMY = 1.3
+ROOMY = 1.45
 """A part that is drawn less wide, of the height of its mark, shares the column of marks with its neighbours. [mm]"""
 WIDEST = 480.0
 """Lines of writing are no longer on any page. [mm]"""
@@ -123,7 +123,10 @@ def _band(layout: Layout, part_set: PartSet, band: Band, look: Look, span: Span 
     title = f"{band.title[0].upper()}{band.title[1:]}"
     after = x0 + text_width(title, look.text, bold=True) + 2 * look.gap
     wide = min(max(x1 - after, 60 * look.text), WIDEST)
-    told = [f"{rolled(part_set, band)}{depths(layout, band)}", *read_out(layout, part_set, band)]
+    told = [
+        f"{rolled(part_set, band)}{depths(layout, band)}",
+        *read_out(layout, part_set, band, lengths=is_slim(rows, look)),
+    ]
     count = sum(len(wrap(line, look.text, wide)) for line in told)
     high = y1 + 1.5 * look.gap + look.text * 1.6 * (count - 1)
     drawn.append(Text((x0, high), title, look.text, bold=True))
@@ -176,28 +179,28 @@ def _parts(
     read = layout.frame.tape.read
     role = part_set.members[0].slot.role
     start = span[0] * look.scale if span else 0.0
-    slim = min(high - low for low, high in rows) < ROOMY * look.text
-    told_before = ""
+    slim = is_slim(rows, look)
     away = max(text_width(f"{part.mark} ", look.text) for part in part_set.members)
+    left = start - look.gap - 2 * look.text
     for number, (part, face, (low, high)) in enumerate(zip(part_set.members, band.faces, rows, strict=True)):
         if not span:
             yield from openings(part, face, low, look.scale)
         yield from outline(part.length, low, high, look.scale, span)
-        end, left = part.length * look.scale, start - look.gap - 2 * look.text
         middle, level = (low + high) / 2, figure_middle((low + high) / 2, look.text)
         name = f"{part.mark}  {part.identity}, {face} face up" if look.scale == 1.0 else part.mark
-        told = f"{role.end} {read(part.length)}" if not span or span[0] < part.length <= span[1] else ""
-        if slim and number % 2:  # marks of slim parts stand in two columns
-            yield Line(((left - away + 1.0, middle), (start - 1.0, middle)))
-            yield Text((left - away, level), name, look.text, "end")
-            told = "" if told == told_before else told
-        else:
-            yield Text((left, level), name, look.text, "end")
-            told_before = told
-        if told:
-            yield Text((end + look.gap, level), told, look.text)
+        second = slim and number % 2 == 1  # marks of slim parts stand in two columns
+        yield Text((left - away if second else left, level), name, look.text, "end")
+        if second:
+            yield Line(((left - away + 1.0, middle), (left + 0.5, middle)))
+        if not slim and (not span or span[0] < part.length <= span[1]):
+            yield Text((part.length * look.scale + look.gap, level), f"{role.end} {read(part.length)}", look.text)
     if not start:
         yield Text((-look.gap, rows[-1][0] / 2), role.datum.removesuffix(" end"), look.text, "middle", 90)
+
+
+def is_slim(rows: Rows, look: Look) -> bool:
+    """Whether parts are drawn so slim that marks of neighbours would touch."""
+    return min(high - low for low, high in rows) < ROOMY * look.text
 
 
 def _waste(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:

@@ -11,8 +11,11 @@ from ....layout.sets import Band, PartSet
 from ..marking import ranges
 
 
-def read_out(layout: Layout, part_set: PartSet, band: Band) -> list[str]:
-    """A line for parts that are cut alike on the face that is up: both shoulders of each cut, from the datum end."""
+def read_out(layout: Layout, part_set: PartSet, band: Band, *, lengths: bool) -> list[str]:
+    """A line for parts that are cut alike on the face that is up: both shoulders of each cut, from the datum end.
+
+    lengths adds those of the parts, where they do not stand beside them.
+    """
     found: dict[str, list[str]] = {}
     for number, part in enumerate(part_set.members):
         cuts = sorted((item.cut for item in band.waste if item.member == number), key=lambda cut: cut.start)
@@ -21,7 +24,18 @@ def read_out(layout: Layout, part_set: PartSet, band: Band) -> list[str]:
         told += [f"fine lines {_pairs(layout, part, fine)}"] if fine else []
         if told:
             found.setdefault("; ".join(told), []).append(part.mark)
-    return [f"{ranges(marks)}: {told}." for told, marks in found.items()]
+    lines = [f"{ranges(marks)}: {told}." for told, marks in found.items()]
+    return [*lines, _lengths(layout, part_set)] if lengths else lines
+
+
+def _lengths(layout: Layout, part_set: PartSet) -> str:
+    """'Top: A1 A2 35 1/2; A3 A4 70.'"""
+    found: dict[str, list[str]] = {}
+    for part in part_set.members:
+        found.setdefault(layout.frame.tape.read(part.length), []).append(part.mark)
+    end = part_set.members[0].slot.role.end
+    told = "; ".join(f"{ranges(marks)} {length}" for length, marks in found.items())
+    return f"{end[0].upper()}{end[1:]}: {told}."
 
 
 def _pairs(layout: Layout, part: Part, cuts: Sequence[OnFace]) -> str:

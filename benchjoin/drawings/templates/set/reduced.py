@@ -40,7 +40,7 @@ TEXT = 3.5
 """Height of lettering for the wall. [mm]"""
 READINGS = ((5.0, False), (TEXT, False), (5.0, True), (TEXT, True))
 """Heights to try for readings, and whether more than the level stands beside them. [mm]"""
-SLIMMEST = 0.7
+SLIMMEST = 0.8
 """How wide a part is drawn at least, of the height of its mark."""
 MOST = 24
 """Into more pages a set is not split: its sticks and tiles serve better."""

@@ -135,19 +135,21 @@ def _mark(
     """
     (low, high), part = shown.rows[number], up[0]
     if low >= seen[1] - 1e-6 and high <= seen[3] + 1e-6:
-        drawn = part_marks((up,), high - low)
-        others = [bounds(sign)[0] for sign in before if _reaches(sign, high) and _reaches(shift(drawn, 0.0, low), high)]
-        places = [x for x in _grid(seen) if all(abs(x - other) >= _ASIDE for other in others)]
-        found = clear.block((shift(drawn, x, low) for x in places), 1.0, anywhere=False)
+        tries = []
+        for arrow in (True, False):
+            drawn = shift(part_marks((up,), high - low, arrows=arrow), 0.0, low)
+            others = [bounds(sign)[0] for sign in before if _reaches(sign, high) and _reaches(drawn, high)]
+            tries += [shift(drawn, x, 0.0) for x in _grid(seen) if all(abs(x - other) >= _ASIDE for other in others)]
+        found = clear.block(tries, (low + 1.0, high - 1.0), anywhere=False)
         if found:
             return found
     middle = (seen[1] + seen[3]) / 2
-    tries = (
+    marks = (
         Text((x, figure_middle(middle, height)), part.mark, height, bold=True)
         for height in READINGS
         for x in _grid(seen)
     )
-    mark = clear.first(tries, anywhere=False)
+    mark = clear.first(marks, anywhere=False)
     return (mark,) if mark else ()
 
 

@@ -230,5 +230,5 @@ def _sheet(
     shows = tuple(dict.fromkeys(part.identity for part in part_set.members))
     title = f"Set {part_set.letter}, tile {tile.key}"
     figure = page.lay(Figure(name=title, drawing=_drawn(layout, part_set, own, tile), shows=shows))
-    items = (figure, page.furniture, shift(key_map(faces, tiles, tile.key, (c - a, d - b)), c, b))
+    items = (figure, page.furniture, shift(key_map(faces, tiles, tile.key, (c - a - 3.0, d - b)), c, b))
     return desk_sheet(asked, page, items, name=f"set-{part_set.letter.lower()}-{tile.key}", title=title)
