@@ -22,7 +22,7 @@ from ...solids import Vector
 Rows = Sequence[tuple[float, float]]
 """Lower and upper edge of each part of a band on the page. [mm]"""
 
-LEGEND = "Loop: true face, its tail to the true edge. V: true edge, its point to the true face."
+LEGEND = ("Loop: true face, its tail to the true edge.", "V: true edge, its point to the true face.")
 _LOOP = 3.0
 _APART = 4.0
 _CLEAR = 5.0
@@ -30,6 +30,13 @@ _STAGGER = 12.0
 """Signs of neighbours stand so far apart. [mm]"""
 HEIGHTS = (7.0, 5.0, 3.5, 2.5)
 """Of lettering, ISO 3098. [mm]"""
+
+
+def legend(part_set: PartSet, band: Band) -> str:
+    """What the signs mean that stand on the faces of a band."""
+    up = list(zip(part_set.members, band.faces, strict=True))
+    shown = (any(face == part.marked for part, face in up), any(face == part.slot.true_edge for part, face in up))
+    return " ".join(said for said, is_shown in zip(LEGEND, shown, strict=True) if is_shown)
 
 
 def member_marks(part_set: PartSet, band: Band, rows: Rows) -> Iterator[Primitive]:

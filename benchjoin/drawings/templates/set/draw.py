@@ -56,11 +56,12 @@ def _heading(layout: Layout, part_set: PartSet, look: Look, wide: float, trust: 
     unit = "inches" if layout.frame.tape.unit == "in" else "millimetres"
     first, last = part_set.members[0].mark, part_set.members[-1].mark
     clamped = f"Clamp {first} to {last} side by side, {role.flush} flush" if first != last else f"Clamp {first}"
+    signs = f" {' '.join(LEGEND)}" if look.scale == 1.0 else ""
     told = (
         f"{clamped}; write {part_set.letter} on the end grain. "
         f"Readings are from the {role.datum}, in {unit}. Lay the {role.mate} itself between its lines, tick it, and "
         f"cross the waste before you cut.{_fits(layout, part_set)}{_beside(layout, part_set)}{_done(layout, part_set)}"
-        f" {trust}{f' {LEGEND}' if look.scale == 1.0 else ''}"
+        f" {trust}{signs}"
     )
     yield from _lines(told, look, 0.0, 0.0, min(max(wide, 60 * look.text), WIDEST))
 
@@ -160,7 +161,9 @@ def rolled(part_set: PartSet, band: Band) -> str:
             ways.setdefault(_way(part, face), []).append(part.mark)
     if not ways:
         return ""
-    told = ", ".join(f"{' '.join(marks)} {way}" for way, marks in ways.items())
+    first = next(iter(ways))
+    short = {way: way.removeprefix("a quarter turn ") if first.startswith("a quarter") else way for way in ways}
+    told = ", ".join(f"{' '.join(marks)} {short[way] if way != first else way}" for way, marks in ways.items())
     return f"Unclamp; roll {told}; clamp again. "
 
 

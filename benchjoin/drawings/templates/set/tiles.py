@@ -27,14 +27,14 @@ from ....lengths import mm
 from ...making.asked import Asked, InTiles, ask
 from ...making.desk import blank, desk_sheet
 from ...making.house import both_ways
-from ..marking import LEGEND, Rows
+from ..marking import Rows, legend
 from ..waste import waste
 from .draw import depths, rolled
 from .tile_words import Shown, texts, tile_words
 from .which import drawable_set, for_sets, unlike_sets
 from .wood import box_of, face_rows, openings, struck
 
-MAP_WIDTH = 48.0
+MAP_WIDTH = 36.0
 """Beside the head, for the key map. [mm]"""
 BETWEEN = 60.0
 """From one way up to the next on the key map. [mm]"""
@@ -105,15 +105,13 @@ def _laid(
 ) -> tuple[Laid, ...]:
     """All ways up with the panes that a page of a size has room for."""
     tape = layout.frame.tape
-    heads = [_head(layout, part_set, band)("a1", _MANY) for band in part_set.bands]
-    rooms = [blank(asked, size, head, MAP_WIDTH).holds for head in heads]
-    reach = reach_of((min(wide for wide, _ in rooms), min(high for _, high in rooms)), overlap)
     found: list[Laid] = []
     top, row = 0.0, 0
     for band in part_set.bands:
         rows = [(low + top, high + top) for low, high in face_rows(part_set.members, band)]
         step = 12.7 if tape.unit == "in" else 10.0
-        panes = _fewest(part_set, band, rows, reach, step, max(overlap, LEAD) - LEAD)
+        room = blank(asked, size, _head(layout, part_set, band)("a1", _MANY), MAP_WIDTH).holds
+        panes = _fewest(part_set, band, rows, reach_of(room, overlap), step, max(overlap, LEAD) - LEAD)
         panes = tuple(attrs.evolve(pane, row=pane.row + row) for pane in panes)
         found.append(Laid(band=band, rows=rows, panes=panes))
         top, row = rows[-1][0] - BETWEEN, max((pane.row + 1 for pane in panes), default=row)
@@ -125,13 +123,13 @@ def _fewest(
 ) -> tuple[Pane, ...]:
     """The panes of all struck lines; those with the ends of the waste too, where that takes no page more."""
     bare, whole = (
-        cover(_faces(part_set, band, rows, ends=ends), reach, step=step, base=rows[-1][0], glued=glued)
+        cover(faces_of(part_set, band, rows, ends=ends), reach, step=step, base=rows[-1][0], glued=glued)
         for ends in (False, True)
     )
     return whole if len(whole) <= len(bare) else bare
 
 
-def _faces(part_set: PartSet, band: Band, rows: Rows, *, ends: bool) -> list[Face]:
+def faces_of(part_set: PartSet, band: Band, rows: Rows, *, ends: bool) -> list[Face]:
     """The faces of a way up with the lines that are struck across each, and where waste runs out at an end."""
     marks: list[list[tuple[float, float, float]]] = [[] for _ in rows]
     for line in band.lines:
@@ -155,9 +153,9 @@ def _head(layout: Layout, part_set: PartSet, band: Band) -> Callable[[str, int],
         return (
             f"{key} of set {part_set.letter}. {layout.frame.name}",
             f"{band.title[0].upper()}{band.title[1:]}{for_sets(part_set)}. One of {count} pages; where the map is "
-            f"blank nothing is marked, and there is no page. Trim along the left and lower seam. Lay the page on the "
-            f"edges of the parts, its seams at their distances from the {datum}; where pages join, crosses meet. "
-            f"{rolled(part_set, band)}{depths(layout, band)} {LEGEND}",
+            f"blank nothing is marked. Trim left and below; lay the page on the edges of the parts, its seams at their "
+            f"distances from the {datum}; crosses of neighbours meet. "
+            f"{rolled(part_set, band)}{depths(layout, band)} {legend(part_set, band)}",
         )
 
     return head
