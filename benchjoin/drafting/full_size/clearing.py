@@ -20,7 +20,9 @@ import shapely
 from ..primitives import Box, Disc, Drawing, Line, Text, bounds, text_box
 
 APART = 0.6
-"""Between words and what is drawn, and between words. [mm]"""
+"""Between words and what is drawn, and between lines of words. [mm]"""
+BETWEEN = 2.0
+"""Between words on one level, so that they are not read as one. [mm]"""
 
 
 class Clearing:
@@ -74,7 +76,10 @@ class Clearing:
         if left < x0 or low < y0 or right > x1 or high > y1:
             return False
         wide = shapely.box(left - APART, low - APART, right + APART, high + APART)
-        return not len(self.tree.query(wide, predicate="intersects")) and not any(map(wide.intersects, self.written))
+        if len(self.tree.query(wide, predicate="intersects")):
+            return False
+        apart = shapely.box(left - BETWEEN, low - APART, right + BETWEEN, high + APART)
+        return not any(map(apart.intersects, self.written))
 
     def _covered(self, area: shapely.Geometry) -> float:
         """How much lies under an area, words weighing most, and what of it sticks out most of all."""

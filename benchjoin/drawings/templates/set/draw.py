@@ -190,7 +190,8 @@ def _parts(
             yield from openings(part, face, low, look.scale)
         yield from outline(part.length, low, high, look.scale, span)
         middle, level = (low + high) / 2, figure_middle((low + high) / 2, look.text)
-        name = f"{part.mark}  {part.identity}, {face} face up" if look.scale == 1.0 else part.mark
+        words = f"{part.identity.replace('/', ' ')}, {face} face up"
+        name = f"{part.mark}  {words}" if look.scale == 1.0 else part.mark
         second = slim and number % 2 == 1  # marks of slim parts stand in two columns
         yield Text((left - away if second else left, level), name, look.text, "end")
         if second:

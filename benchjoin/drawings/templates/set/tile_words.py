@@ -165,7 +165,7 @@ def _grid(seen: Box) -> Iterator[float]:
 def _name(part: Part, face: str, seen: Box, clear: Clearing) -> Iterator[Text]:
     """The words beside the mark: which part it is and which face is up."""
     middle, third = (seen[1] + seen[3]) / 2, (seen[3] - seen[1]) / 3
-    for words in (f"{part.identity}, {face} face up", f"{face} face up"):
+    for words in (f"{part.identity.replace('/', ' ')}, {face} face up", f"{face} face up"):
         tries = [
             Text((x, figure_middle(middle + up, height)), words, height)
             for height in NAMES
