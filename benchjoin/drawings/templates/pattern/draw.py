@@ -29,7 +29,7 @@ from .places import told
 _TEXT, _PITCH = 2.5, 3.8
 _HATCH = 7.0
 _SIGN_ROOM = 9.0
-WIDEST = 170.0
+WIDEST = 178.0
 """A pattern covers no more of the part for the sake of its words. [mm]"""
 LAND = 1.0
 """So much of the part is left past it, so that it is not taken to end with the part. [mm]"""
@@ -52,6 +52,8 @@ def draw_lay_on(layout: Layout, one: LayOn, number: int, mate: int | None) -> tu
         *_shoulders(one),
     )
     lines, whole = _set(said, room)
+    if not whole:
+        lines, _ = _set((said[0], [*said[1][:1], f"places on card {number}"]), room)
     words = (*_words(layout, one), *_listed(lines, room))
     clear = Clearing((0.4, 0.4 - lower, wide - 0.4, across + upper - 0.4), strokes_)
     clear.written += [text_box(item) for item in words if isinstance(item, Text)]
@@ -62,12 +64,13 @@ def draw_lay_on(layout: Layout, one: LayOn, number: int, mate: int | None) -> tu
 
 def _room_for(one: LayOn, said: tuple[str, list[str]]) -> tuple[LayOn, PaperBox]:
     """The pattern, covering so much of the part that its words go on the land, and the room for them."""
-    for more in range(0, 200, 5):
-        wider = _wider(one, float(more))
-        if wider is None:
-            break
-        if _set(said, _land_room(wider))[1]:
-            return wider, _land_room(wider)
+    for before in (_land(one)[0] <= 0.0, _land(one)[0] > 0.0):
+        for more in range(0, 200, 5):
+            wider = _wider(one, float(more), before=before)
+            if wider is None:
+                break
+            if _set(said, _land_room(wider))[1]:
+                return wider, _land_room(wider)
     (u0, v0, _), (u1, v1, _) = one.cut.low, one.cut.high
     waste_room = (u0 - one.start + 1.5, v0 + 8.0, u1 - one.start - 1.5, v1 - 1.5)
     if waste_room[2] - waste_room[0] > 20.0 and _set(said, waste_room)[1]:
@@ -75,13 +78,13 @@ def _room_for(one: LayOn, said: tuple[str, list[str]]) -> tuple[LayOn, PaperBox]
     return one, _land_room(one)
 
 
-def _wider(one: LayOn, more: float) -> LayOn | None:
-    """The pattern with more land on its wider side, as far as the part and a desk page go. [mm]"""
+def _wider(one: LayOn, more: float, *, before: bool) -> LayOn | None:
+    """The pattern with more land before or after its cut, as far as the part and a desk page go. [mm]"""
     if not more:
         return one
     if one.end - one.start + more > WIDEST:
         return None
-    if _land(one)[0] > 0.0:
+    if not before:
         return attrs.evolve(one, end=one.end + more) if one.end + more <= one.size[0] - LAND else None
     if one.start - more < LAND:
         return None
@@ -246,7 +249,8 @@ def _listed(lines: Sequence[tuple[str, bool]], room: PaperBox) -> Iterator[Text]
 
 def places_card(layout: Layout, one: LayOn, number: int, mate: int | None) -> Drawing:
     """All places of a pattern on a card of its own, where its outline has no room for them."""
-    said = told(layout, one, number, mate)
+    title, places = told(layout, one, number, mate)
+    said = (f"Card {number}. {title}", places)
     room = (0.0, -1000.0, CARD, 0.0)
     words = tuple(_listed(_set(said, room)[0], room))
     low = bounds(words)[1]
