@@ -182,7 +182,7 @@ def _parts(
     read = layout.frame.tape.read
     role = part_set.members[0].slot.role
     start = span[0] * look.scale if span else 0.0
-    slim = is_slim(rows, look)
+    slim, beside = is_slim(rows, look), not _in_words(layout, part_set, band, rows, look)
     away = max(text_width(f"{part.mark} ", look.text) for part in part_set.members)
     left = start - look.gap - 2 * look.text
     for number, (part, face, (low, high)) in enumerate(zip(part_set.members, band.faces, rows, strict=True)):
@@ -196,10 +196,21 @@ def _parts(
         yield Text((left - away if second else left, level), name, look.text, "end")
         if second:
             yield Line(((left - away + 1.0, middle), (left + 0.5, middle)))
-        if not slim and (not span or span[0] < part.length <= span[1]):
+        if beside and (not span or span[0] < part.length <= span[1]):
             yield Text((part.length * look.scale + look.gap, level), f"{role.end} {read(part.length)}", look.text)
     if not start:
         yield Text((-look.gap, rows[-1][0] / 2), role.datum.removesuffix(" end"), look.text, "middle", 90)
+
+
+def _in_words(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> bool:
+    """Whether lengths are told in words: beside the parts they would touch, or a line to its label runs through one."""
+    role, read = part_set.members[0].slot.role, layout.frame.tape.read
+    for part in part_set.members:
+        start = part.length * look.scale
+        end = start + 2 * look.gap + text_width(f"{role.end} {read(part.length)}", look.text)
+        if any(start + 0.1 < line.at * look.scale < end for line in band.lines):
+            return True
+    return is_slim(rows, look)
 
 
 def is_slim(rows: Rows, look: Look) -> bool:
