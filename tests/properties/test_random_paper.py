@@ -1,4 +1,4 @@
-"""Paper for random frames: no word is cut by a seam, none lies on another or on a line, and no set refuses the binder."""
+"""Paper for random frames: no word is cut by a seam, and none lies on another or on a line."""
 
 from __future__ import annotations
 
