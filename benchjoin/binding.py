@@ -28,7 +28,8 @@ from .drawings.lists.settings_sheet import settings_lists
 from .drawings.lists.table_sheets import cut_lists, findings_lists, moved_lists
 from .drawings.making.asked import Asked, Bound, ask
 from .drawings.making.flowing import Listed, flowing_sheets
-from .drawings.templates.set.page import full_size_pages, set_pages
+from .drawings.templates.set.full import full_size_pages
+from .drawings.templates.set.reduced import set_pages
 from .drawings.views.all_views import view_pages
 from .drawings.views.joint_detail import joint_pages
 from .drawings.views.part_drawing import part_pages

@@ -158,6 +158,16 @@ def _groups(parts: Sequence[Part]) -> list[tuple[str, list[Part]]]:
     return [(title, members) for (_, title), members in (*whole.items(), *later)]
 
 
+def of_members(part_set: PartSet, numbers: Sequence[int]) -> PartSet:
+    """A set of some members alone, with the faces up that it has."""
+    members = tuple(part_set.members[number] for number in numbers)
+    called = {band.called for band in part_set.bands}
+    bands = tuple(band for band in _bands(members) if band.called in called)
+    beside = {band.called for band in part_set.beside}
+    own = tuple(band for band in _bands(members) if band.called in beside)
+    return attrs.evolve(part_set, members=members, bands=bands, beside=own)
+
+
 def _bands(members: Sequence[Part]) -> Iterator[Band]:
     ways = dict.fromkeys(part.face_name(face) for part in members for face in part.marked_faces)
     order = list(members[0].slot.role.faces.values())

@@ -104,7 +104,7 @@ class TestPatterns:
         assert CUT not in self.places(frame)
         assert len(self.places(frame)) == len(self.places(STAND)) - 2
         told = words(*notch_patterns(lay_out(frame)))
-        assert "make 7" in told
+        assert "for 7 notches" in told
         assert len(re.findall(r"\bA1\b", told)) == 1
         assert f"Done: A1 {state} (front leg)." in told
 
@@ -126,7 +126,7 @@ class TestSticks:
         layout = lay_out(kept(CUT, state=state))
         (stick,) = sticks(layout)
         assert len(stick.parts) == left
-        assert f"make {left}:" in words(*story_sticks(layout))
+        assert f"for {left} legs:" in words(*story_sticks(layout))
         assert ("Done: A1" in words(*story_sticks(layout))) == (state != "sized")
 
     def test_a_stick_for_which_all_is_marked_is_gone(self):

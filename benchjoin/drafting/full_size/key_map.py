@@ -1,50 +1,48 @@
-"""The key map: which tile of the whole a page is, its place filled, tiles with nothing on them crossed out.
+"""The key map: the faces of a set in small, the tiles that there are over them, and which of them a page is.
 
->>> from .tiling import Tile
->>> drawn = key_map((2, 3), [Tile(0, 0, (0, 0, 1, 1)), Tile(1, 2, (0, 0, 1, 1))], Tile(1, 2, (0, 0, 1, 1)), (40, 20))
->>> sum(item.string in "ab123" for item in drawn if isinstance(item, Text))
-5
+Where nothing is marked there is no tile, and the map is blank there.
+
+>>> drawn = key_map([(0.0, 0.0, 1000.0, 80.0)], [("a1", (0.0, -10.0, 200.0, 90.0))], "a1", (40.0, 20.0))
+>>> sum(isinstance(item, Fill) for item in drawn)
+1
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from ..lettering import text_width
-from ..primitives import Drawing, Fill, Line, Primitive, Text, figure_middle
-from .tiling import Tile, row_name
+from ..primitives import Box, Drawing, Fill, Line, Primitive, Text, figure_middle
 
 TEXT = 2.5
-_ROOMY = 3.8
-"""A cell from which on rows and columns are named. [mm]"""
-_LARGEST = 6.0
-_SPARE = 1.0
 
 
-def key_map(count: tuple[int, int], used: Sequence[Tile], here: Tile, room: tuple[float, float]) -> Drawing:
-    """Rows and columns of all tiles, the lower right corner of the map in (0, 0), in a room of some size. [mm]"""
-    rows, columns = count
-    cell = min(_LARGEST, (room[0] - _ROOMY - _SPARE) / columns, (room[1] - _ROOMY - _SPARE) / rows)
-    left, top = -cell * columns - _SPARE, cell * rows + _SPARE
-    there = {(one.row, one.column) for one in used}
-    drawn: list[Primitive] = []
-    for row in range(rows):
-        for column in range(columns):
-            x, y = left + column * cell, top - (row + 1) * cell
-            ring = ((x, y), (x + cell, y), (x + cell, y + cell), (x, y + cell))
-            drawn.append(Line(ring, "thin", closed=True))
-            if (row, column) == (here.row, here.column):
-                drawn.append(Fill((ring,)))
-            elif (row, column) not in there:
-                drawn.append(Line((ring[0], ring[2])))
-    return (*drawn, *_names(rows, columns, cell, left, top))
+def key_map(faces: Sequence[Box], tiles: Sequence[tuple[str, Box]], here: str, room: tuple[float, float]) -> Drawing:
+    """Faces and tiles by their keys, the lower right corner of the map in (0, 0), in a room of some size. [mm]"""
+    boxes = [*faces, *(box for _, box in tiles)]
+    left, low = min(box[0] for box in boxes), min(box[1] for box in boxes)
+    right, high = max(box[2] for box in boxes), max(box[3] for box in boxes)
+    scale = min(room[0] / (right - left), room[1] / (high - low))
+
+    def ring(box: Box) -> tuple[tuple[float, float], ...]:
+        x0, x1 = ((x - right) * scale for x in (box[0], box[2]))
+        y0, y1 = ((y - low) * scale for y in (box[1], box[3]))
+        return (x0, y0), (x1, y0), (x1, y1), (x0, y1)
+
+    drawn: list[Primitive] = [Line(ring(face), closed=True) for face in faces]
+    for key, box in tiles:
+        corners = ring(box)
+        if key == here:
+            drawn.append(Fill((corners,)))
+            continue
+        drawn += [Fill((corners,), "white"), Line(corners, closed=True)]
+        drawn += _name(key, corners)
+    return tuple(drawn)
 
 
-def _names(rows: int, columns: int, cell: float, left: float, top: float) -> Iterator[Text]:
-    if cell < _ROOMY - 0.4:
-        return
-    for row in range(rows):
-        yield Text((left - 0.8, figure_middle(top - (row + 0.5) * cell, TEXT)), row_name(row), TEXT, "end")
-    every = 1 if text_width(str(columns), TEXT) <= cell - 0.4 else 5
-    for column in range(every - 1, columns, every):
-        yield Text((left + (column + 0.5) * cell, top + 0.8), str(column + 1), TEXT, "middle")
+def _name(key: str, corners: Sequence[tuple[float, float]]) -> list[Text]:
+    """The key in its tile, where it goes in."""
+    (x0, y0), _, (x1, y1), _ = corners
+    if text_width(key, TEXT) > x1 - x0 - 0.6 or y1 - y0 < TEXT * 1.5:
+        return []
+    return [Text(((x0 + x1) / 2, figure_middle((y0 + y1) / 2, TEXT)), key, TEXT, "middle")]

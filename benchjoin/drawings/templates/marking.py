@@ -22,11 +22,21 @@ from ...solids import Vector
 Rows = Sequence[tuple[float, float]]
 """Lower and upper edge of each part of a band on the page. [mm]"""
 
-LEGEND = "Loop: true face, its tail to the true edge. V: true edge, its point to the true face."
+LEGEND = ("Loop: true face, its tail to the true edge.", "V: true edge, its point to the true face.")
 _LOOP = 3.0
 _APART = 4.0
-_TALLEST = 7.0
 _CLEAR = 5.0
+_STAGGER = 12.0
+"""Signs of neighbours stand so far apart. [mm]"""
+HEIGHTS = (7.0, 5.0, 3.5, 2.5)
+"""Of lettering, ISO 3098. [mm]"""
+
+
+def legend(part_set: PartSet, band: Band) -> str:
+    """What the signs mean that stand on the faces of a band."""
+    up = list(zip(part_set.members, band.faces, strict=True))
+    shown = (any(face == part.marked for part, face in up), any(face == part.slot.true_edge for part, face in up))
+    return " ".join(said for said, is_shown in zip(LEGEND, shown, strict=True) if is_shown)
 
 
 def member_marks(part_set: PartSet, band: Band, rows: Rows) -> Iterator[Primitive]:
@@ -34,25 +44,26 @@ def member_marks(part_set: PartSet, band: Band, rows: Rows) -> Iterator[Primitiv
     for number, (part, face) in enumerate(zip(part_set.members, band.faces, strict=True)):
         low, high = rows[number]
         drawn = part_marks(((part, face),), high - low)
-        wide = bounds(drawn)[2]
+        wide, aside = bounds(drawn)[2], _STAGGER * (number % 2)  # no two signs meet at an edge and make a cross
         for start, end in _clear(part, face, band):
-            if end - start >= wide + 2 * _CLEAR:
-                yield from shift(drawn, start + _CLEAR, low)
+            if end - start >= wide + aside + 2 * _CLEAR:
+                yield from shift(drawn, start + _CLEAR + aside, low)
                 break
 
 
-def part_marks(faces: Sequence[tuple[Part, str]], high: float, *, written: str = "") -> Drawing:
+def part_marks(faces: Sequence[tuple[Part, str]], high: float, *, written: str = "", arrows: bool = True) -> Drawing:
     """Marks of a face that lies from y = 0 to `high`, its datum end on the left, from x = 0. [mm]
 
-    For several parts only those signs are drawn that are the same on all; written stands for their marks.
+    For several parts only those signs are drawn that are the same on all; written stands for their marks. Without
+    arrows it does not say which way is up.
     """
-    text = min(_TALLEST, max(2.5, high / 5))
+    text = next((height for height in HEIGHTS if height <= high / 5), HEIGHTS[-1])
     drawn: list[Primitive] = list(signs(faces, high))
     x = (bounds(tuple(drawn))[2] + _APART) if drawn else 0.0
     word = Text((x, figure_middle(high / 2, text)), written or faces[0][0].mark, text, bold=True)
     drawn.append(word)
     x += text_width(word.string, text, bold=True) + _APART
-    return (*drawn, *up_arrow(faces, x, high))
+    return (*drawn, *(up_arrow(faces, x, high) if arrows else ()))
 
 
 def signs(faces: Sequence[tuple[Part, str]], high: float) -> Drawing:
@@ -139,3 +150,25 @@ def _clear(part: Part, face: str, band: Band) -> Iterator[tuple[float, float]]:
     for start, end in pairwise(inside):
         if not any(low < (start + end) / 2 < high for low, high in taken):
             yield start, end
+
+
+def ranges(marks: Sequence[str]) -> str:
+    """Marks in order, runs of three and more drawn together.
+
+    >>> ranges(["A1", "A3", "A2", "A4", "B1", "B2", "A4"])
+    'A1–A4 B1 B2'
+    """
+    runs: list[list[str]] = []
+    for mark in sorted(dict.fromkeys(marks), key=_order):
+        if runs and _order(mark) == (*_order(runs[-1][-1])[:2], _order(runs[-1][-1])[2] + 1):
+            runs[-1].append(mark)
+        else:
+            runs.append([mark])
+    told = (f"{run[0]}\N{EN DASH}{run[-1]}" if len(run) > 2 else " ".join(run) for run in runs)
+    return " ".join(told)
+
+
+def _order(mark: str) -> tuple[int, str, int]:
+    """Marks rise as sets are lettered: A2, A10, B1, AA1."""
+    letters = mark.rstrip("0123456789")
+    return len(letters), letters, int(mark[len(letters) :] or 0)

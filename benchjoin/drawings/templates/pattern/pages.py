@@ -20,14 +20,12 @@ from ...making.asked import Asked, OnDeskPaper, ask
 from ...making.buildable import must_be_buildable
 from ...making.desk import packed_on_desks
 from ...making.house import both_ways
-from .draw import draw_lay_on, uses_list
+from .draw import draw_lay_on, places_card
 
 GAP = 4.0
 """Between two patterns. [mm]"""
 RIM = (0.5, 0.5, 0.5, 0.0)
 """What stays free at the sides of the room. [mm]"""
-LIST = 42.0
-"""Width of the lists of places beside the patterns. [mm]"""
 
 
 def notch_patterns(layout: Layout, **options: Unpack[OnDeskPaper]) -> tuple[Sheet, ...]:
@@ -50,7 +48,7 @@ def notch_patterns(layout: Layout, **options: Unpack[OnDeskPaper]) -> tuple[Shee
 
 
 def pattern_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
-    """The lay-on patterns, the highest first, and then where each of them goes."""
+    """The lay-on patterns, the highest first, and cards of places for those that have no room for them."""
     must_be_buildable(layout, "A pattern is not drawn")
     blocks, lists = _blocks(layout)
     if not blocks:
@@ -69,7 +67,7 @@ def pattern_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
 
 
 def _blocks(layout: Layout) -> tuple[list[list[Figure]], list[Figure]]:
-    """Patterns in order, both halves of a lap together, and the lists of all places of each."""
+    """Patterns in order, both halves of a lap together, and the cards of places that are needed."""
     blocks: list[list[Figure]] = []
     lists: list[Figure] = []
     number = 0
@@ -78,19 +76,20 @@ def _blocks(layout: Layout) -> tuple[list[list[Figure]], list[Figure]]:
         mates = numbers[::-1] if len(group) > 1 else [None]
         drawn = [_both(layout, *which) for which in zip(group, numbers, mates, strict=True)]
         blocks.append([pattern for pattern, _ in drawn])
-        lists += [places for _, places in drawn]
+        lists += [card for _, cards in drawn for card in cards]
         number = numbers[-1]
     return blocks, lists
 
 
-def _both(layout: Layout, one: LayOn, number: int, mate: int | None) -> tuple[Figure, Figure]:
-    """A pattern, and the list of its places."""
+def _both(layout: Layout, one: LayOn, number: int, mate: int | None) -> tuple[Figure, list[Figure]]:
+    """A pattern, and a card of its places if they do not go in its outline."""
     shows = tuple(dict.fromkeys(use.part.identity for use in one.uses))
-    pattern, places = draw_lay_on(layout, one, number, mate), uses_list(layout, one, number, mate, LIST)
-    return (
-        Figure(name=f"Pattern {number}", drawing=pattern, shows=shows),
-        Figure(name=f"Places of pattern {number}", drawing=places, shows=shows),
-    )
+    pattern, whole = draw_lay_on(layout, one, number, mate)
+    drawn = Figure(name=f"Pattern {number}", drawing=pattern, shows=shows)
+    if whole:
+        return drawn, []
+    card = places_card(layout, one, number, mate)
+    return drawn, [Figure(name=f"Places of pattern {number}", drawing=card, shows=shows)]
 
 
 def _together(both: Sequence[Figure], wide: float, high: float) -> Sequence[Figure]:

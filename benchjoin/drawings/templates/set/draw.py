@@ -2,67 +2,52 @@
 
 Every shoulder line is struck across the parts that take it, waste is hatched and names its rail and depth; near the
 datum end of each part stands whose it is, which face and edge are true, and which way is up. The page of a set
-carries it at full size or reduced; tiles carry it cut into desk pages.
+carries it at full size or reduced, and says in words where the cuts of each part lie, as it is read out at the bench.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-import attrs
 import shapely
 
-from ....drafting.hatch import hatch
 from ....drafting.lettering import text_width, wrap
-from ....drafting.primitives import Drawing, Line, Primitive, Text, bounds, figure_middle, shift, text_box
+from ....drafting.primitives import Drawing, Line, Primitive, Text, bounds, figure_middle, shift
 from ....frame.faces import OPPOSITE, OUT
 from ....frame.identity import in_short
 from ....layout.layout import Layout
 from ....layout.on_face import OnFace
 from ....layout.parts import Part, face_up
 from ....layout.sets import Band, PartSet
-from ....lengths import TOUCH
 from ..marking import LEGEND, Rows, member_marks
+from ..waste import waste
 from .lines import Look, band_lines
+from .read_out import read_out
+from .spans import Span, in_span, outline
+from .wood import box_of, face_rows, openings, ways_up
 
-FULL = Look(scale=1.0, text=3.5, reading=7.0, hatch=6.0)
+FULL = Look(scale=1.0, text=3.5, reading=7.0, hatch=8.0)
+ROOMY = 1.45
+"""A part that is drawn less wide, of the height of its mark, shares the column of marks with its neighbours. [mm]"""
+WIDEST = 480.0
+"""Lines of writing are no longer on any page. [mm]"""
 
 TRUST = "Where paper and tape disagree, trust the tape."
 
 
-@attrs.frozen(kw_only=True)
-class Gang:
-    """The gang drawn, where its datum end and its lowest edge lie, and the places of its lines and edges. [mm]"""
-
-    drawing: Drawing
-    foot: float
-    edge: float
-    along: tuple[float, ...]
-    across: tuple[float, ...]
-
-
-def gang(layout: Layout, part_set: PartSet, look: Look = FULL, *, trust: str = TRUST, heading: bool = True) -> Gang:
-    """The heading, if any, and below it all bands; trust is what the heading says of the paper."""
-    ways = part_set.bands or (_plain(part_set),)
-    bands = tuple(_band(layout, part_set, band, look) for band in ways)
+def gang(
+    layout: Layout, part_set: PartSet, look: Look = FULL, *, trust: str = TRUST, span: Span | None = None
+) -> Drawing:
+    """The heading, and below it all bands, or what of them lies in a span; trust is what is said of the paper."""
+    bands = tuple(_band(layout, part_set, in_span(band, span), look, span) for band in ways_up(part_set))
     left = min(bounds(band)[0] for band in bands)
     wide = max(bounds(band)[2] for band in bands) - left
-    drawn: list[Primitive] = [*_heading(layout, part_set, look, wide, trust)] if heading else []
-    low = bounds(tuple(drawn))[1] - look.gap if drawn else 0.0
-    edges: list[float] = []
-    for band, drawing in zip(ways, bands, strict=True):
-        up = low - bounds(drawing)[3]
-        drawn += shift(drawing, -left, up)
+    drawn: list[Primitive] = [*_heading(layout, part_set, look, wide, trust)]
+    low = bounds(tuple(drawn))[1] - look.gap
+    for drawing in bands:
+        drawn += shift(drawing, -left, low - bounds(drawing)[3])
         low -= bounds(drawing)[3] - bounds(drawing)[1] + 2 * look.gap
-        edges += [up + edge for row in _rows(part_set.members, band, look) for edge in row]
-    places = {0.0, *(line.at for line in part_set.lines), *(part.length for part in part_set.members)}
-    along = tuple(place * look.scale - left for place in sorted(places))
-    return Gang(drawing=tuple(drawn), foot=-left, edge=min(edges), along=along, across=tuple(edges))
-
-
-def _plain(part_set: PartSet) -> Band:
-    """The one way up of parts that no wood is taken from."""
-    return Band(part_set.members[0].slot.role.faces["marked"], tuple(part.marked for part in part_set.members), (), ())
+    return tuple(drawn)
 
 
 def _heading(layout: Layout, part_set: PartSet, look: Look, wide: float, trust: str) -> Iterator[Text]:
@@ -70,15 +55,20 @@ def _heading(layout: Layout, part_set: PartSet, look: Look, wide: float, trust: 
     role = part_set.members[0].slot.role
     unit = "inches" if layout.frame.tape.unit == "in" else "millimetres"
     first, last = part_set.members[0].mark, part_set.members[-1].mark
+    clamped = f"Clamp {first} to {last} side by side, {role.flush} flush" if first != last else f"Clamp {first}"
+    signs = f" {' '.join(LEGEND)}" if look.scale == 1.0 else ""
     told = (
-        f"Clamp {first} to {last} side by side, {role.flush} flush; write {part_set.letter} on the end grain. "
+        f"{clamped}; write {part_set.letter} on the end grain. "
         f"Readings are from the {role.datum}, in {unit}. Lay the {role.mate} itself between its lines, tick it, and "
         f"cross the waste before you cut.{_fits(layout, part_set)}{_beside(layout, part_set)}{_done(layout, part_set)}"
-        f" {trust}{f' {LEGEND}' if look.scale == 1.0 else ''}"
+        f" {trust}{signs}"
     )
-    pitch = look.text * 1.6
-    for number, line in enumerate(wrap(told, look.text, max(wide, 60 * look.text))):
-        yield Text((0.0, -pitch * number), line, look.text)
+    yield from _lines(told, look, 0.0, 0.0, min(max(wide, 60 * look.text), WIDEST))
+
+
+def _lines(told: str, look: Look, left: float, high: float, wide: float) -> Iterator[Text]:
+    for number, line in enumerate(wrap(told, look.text, wide)):
+        yield Text((left, high - look.text * 1.6 * number), line, look.text)
 
 
 def _fits(layout: Layout, part_set: PartSet) -> str:
@@ -122,32 +112,39 @@ def _done(layout: Layout, part_set: PartSet) -> str:
     return "".join(f" Already {state}, and to be left as they are: {', '.join(own)}." for state, own in states.items())
 
 
-def _band(layout: Layout, part_set: PartSet, band: Band, look: Look) -> Drawing:
-    """One way up: its title and whose face is up, the parts, the waste, the lines with their labels."""
-    rows = _rows(part_set.members, band, look)
-    drawn: list[Primitive] = [*_parts(layout, part_set, band, rows, look), *_waste(layout, part_set, band, rows, look)]
+def _band(layout: Layout, part_set: PartSet, band: Band, look: Look, span: Span | None) -> Drawing:
+    """One way up: its title, how the parts are rolled, their cuts in words, the parts, the waste, the lines."""
+    rows = face_rows(part_set.members, band, look.scale)
+    drawn: list[Primitive] = [*_parts(layout, part_set, band, rows, look, span)]
+    drawn += _waste(layout, part_set, band, rows, look)
     drawn += band_lines(layout, part_set, band, rows, look)
     if look.scale == 1.0:
         drawn += member_marks(part_set, band, rows)
     x0, _, x1, y1 = bounds(tuple(drawn))
-    title = Text((x0, y1 + 1.5 * look.gap), f"{band.title[0].upper()}{band.title[1:]}", look.text, bold=True)
-    whose = f"{_rolled(part_set, band)}{_whose(part_set, band)}. {_depths(layout, band)}"
-    after = x0 + text_width(title.string, look.text, bold=True) + 2 * look.gap
-    if look.scale == 1.0:
-        how = f"{_rolled(part_set, band)}{_depths(layout, band)}"
-        return (*drawn, title, Text((after, title.at[1]), how, look.text))
-    lines = wrap(whose, look.text, max(x1 - after, 60 * look.text))
-    pitch = look.text * 1.6
-    high = title.at[1] + pitch * (len(lines) - 1)
-    told = [Text((after, high - pitch * n), line, look.text) for n, line in enumerate(lines)]
-    return (*drawn, Text((x0, high), title.string, look.text, bold=True), *told)
+    title = f"{band.title[0].upper()}{band.title[1:]}"
+    after = x0 + text_width(title, look.text, bold=True) + 2 * look.gap
+    wide = min(max(x1 - after, 60 * look.text), WIDEST)
+    told = [
+        f"{rolled(part_set, band)}{depths(layout, band)}",
+        *read_out(layout, part_set, band, lengths=is_slim(rows, look)),
+    ]
+    count = sum(len(wrap(line, look.text, wide)) for line in told)
+    high = y1 + 1.5 * look.gap + look.text * 1.6 * (count - 1)
+    drawn.append(Text((x0, high), title, look.text, bold=True))
+    for line in told:
+        written = tuple(_lines(line, look, after, high, wide))
+        drawn += written
+        high -= look.text * 1.6 * len(written)
+    start = span[0] * look.scale if span else 0.0
+    return shift(tuple(drawn), -start, 0.0)
 
 
-def _depths(layout: Layout, band: Band) -> str:
+def depths(layout: Layout, band: Band) -> str:
     """'Every cut is 5/8 deep', or each depth with its rails; 'butt, no waste' of what only comes to the face."""
     found: dict[str, list[str]] = {}
     for item in (*band.waste, *band.touches):
-        found.setdefault(item.cut.told(layout.frame.tape.read), []).append(item.cut.mate)
+        mate = in_short(item.cut.mate, along_length=False)
+        found.setdefault(item.cut.told(layout.frame.tape.read), []).append(mate)
     if not found:
         return "No wood is taken from these faces."
     if len(found) == 1:
@@ -156,7 +153,7 @@ def _depths(layout: Layout, band: Band) -> str:
     return "; ".join(f"{told} for {', '.join(dict.fromkeys(rails))}" for told, rails in found.items()) + "."
 
 
-def _rolled(part_set: PartSet, band: Band) -> str:
+def rolled(part_set: PartSet, band: Band) -> str:
     """How each part comes from lying with its marked face up to this: the maker stands at the foot of the page."""
     ways: dict[str, list[str]] = {}
     for part, face in zip(part_set.members, band.faces, strict=True):
@@ -164,7 +161,9 @@ def _rolled(part_set: PartSet, band: Band) -> str:
             ways.setdefault(_way(part, face), []).append(part.mark)
     if not ways:
         return ""
-    told = ", ".join(f"{' '.join(marks)} {way}" for way, marks in ways.items())
+    first = next(iter(ways))
+    short = {way: way.removeprefix("a quarter turn ") if first.startswith("a quarter") else way for way in ways}
+    told = ", ".join(f"{' '.join(marks)} {short[way] if way != first else way}" for way, marks in ways.items())
     return f"Unclamp; roll {told}; clamp again. "
 
 
@@ -176,75 +175,64 @@ def _way(part: Part, face: str) -> str:
     return "a quarter turn towards you" if OUT[face] == upper else "a quarter turn away from you"
 
 
-def _whose(part_set: PartSet, band: Band) -> str:
-    """'A1 front left leg (front face), …'; of many rails only the faces that are up."""
-    if len(part_set.members) > 8:
-        return f"{len(part_set.members)} parts, the face that is cut up"
-    return ", ".join(
-        f"{part.mark} {part.identity} ({face} face)" for part, face in zip(part_set.members, band.faces, strict=True)
-    )
-
-
-def _rows(members: Sequence[Part], band: Band, look: Look) -> Rows:
-    """Lower and upper edge of each member on the page, the first on top."""
-    rows, top = [], 0.0
-    for part, face in zip(members, band.faces, strict=True):
-        high = face_width(part, face) * look.scale
-        rows.append((top - high, top))
-        top -= high
-    return rows
-
-
-def face_width(part: Part, face: str) -> float:
-    """Width of a face of a part. [mm]"""
-    return face_up(part, face).local(part.blank).size()[1]
-
-
-def _parts(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
+def _parts(
+    layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look, span: Span | None
+) -> Iterator[Primitive]:
     """Outlines, the name of each part on the left, its length on the right, and which end is the datum."""
     read = layout.frame.tape.read
     role = part_set.members[0].slot.role
-    for part, face, (low, high) in zip(part_set.members, band.faces, rows, strict=True):
-        yield from _openings(part, face, low, look)
-        end = part.length * look.scale
-        yield Line(((0.0, low), (end, low), (end, high), (0.0, high)), "visible", closed=True)
-        middle = figure_middle((low + high) / 2, look.text)
-        name = f"{part.mark}  {part.identity}, {face} face up" if look.scale == 1.0 else part.mark
-        yield Text((-look.gap - 2 * look.text, middle), name, look.text, "end")
-        yield Text((end + look.gap, middle), f"{role.end} {read(part.length)}", look.text)
-    centre = rows[-1][0] / 2
-    yield Text((-look.gap, centre), role.datum.removesuffix(" end"), look.text, "middle", 90)
+    start = span[0] * look.scale if span else 0.0
+    slim, beside = is_slim(rows, look), not _in_words(layout, part_set, band, rows, look)
+    away = max(text_width(f"{part.mark} ", look.text) for part in part_set.members)
+    left = start - look.gap - 2 * look.text
+    for number, (part, face, (low, high)) in enumerate(zip(part_set.members, band.faces, rows, strict=True)):
+        if not span:
+            yield from openings(part, face, low, look.scale)
+        yield from outline(part.length, low, high, look.scale, span)
+        middle, level = (low + high) / 2, figure_middle((low + high) / 2, look.text)
+        words = f"{part.identity.replace('/', ' ')}, {face} face up"
+        name = f"{part.mark}  {words}" if look.scale == 1.0 else part.mark
+        second = slim and number % 2 == 1  # marks of slim parts stand in two columns
+        yield Text((left - away if second else left, level), name, look.text, "end")
+        if second:
+            yield Line(((left - away + 1.0, middle), (left + 0.5, middle)))
+        if beside and (not span or span[0] < part.length <= span[1]):
+            yield Text((part.length * look.scale + look.gap, level), f"{role.end} {read(part.length)}", look.text)
+    if not start:
+        yield Text((-look.gap, rows[-1][0] / 2), role.datum.removesuffix(" end"), look.text, "middle", 90)
 
 
-def _openings(part: Part, face: str, low: float, look: Look) -> Iterator[Line]:
-    """Thin outlines where cuts from other faces break out on the face that is up."""
-    turned, (length, width, _) = face_up(part, face), face_up(part, face).local(part.blank).size()
-    for cut in part.cuts:
-        (u0, v0, w0), (u1, v1, _) = turned.local(cut.box).low, turned.local(cut.box).high
-        if cut.face != face and w0 <= TOUCH:
-            x0, x1 = max(u0, 0.0) * look.scale, min(u1, length) * look.scale
-            y0, y1 = low + max(v0, 0.0) * look.scale, low + min(v1, width) * look.scale
-            yield Line(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "thin", closed=True)
+def _in_words(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> bool:
+    """Whether lengths are told in words: beside the parts they would touch, or a line to its label runs through one."""
+    role, read = part_set.members[0].slot.role, layout.frame.tape.read
+    for part in part_set.members:
+        start = part.length * look.scale
+        end = start + 2 * look.gap + text_width(f"{role.end} {read(part.length)}", look.text)
+        if any(start + 0.1 < line.at * look.scale < end for line in band.lines):
+            return True
+    return is_slim(rows, look)
+
+
+def is_slim(rows: Rows, look: Look) -> bool:
+    """Whether parts are drawn so slim that marks of neighbours would touch."""
+    return min(high - low for low, high in rows) < ROOMY * look.text
 
 
 def _waste(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
     """Between shoulder lines the rail and its depth where there is room to write them, and the waste hatched."""
     for item in (*band.waste, *band.touches):
-        low = rows[item.member][0]
-        x0, x1 = item.cut.start * look.scale, item.cut.end * look.scale
-        y0, y1 = low + item.cut.low * look.scale, low + item.cut.high * look.scale
-        region = shapely.box(x0, y0, x1, y1)
-        words = _waste_words(layout, item.cut, (x0, y0, x1, y1), look)
-        for text in words:
-            region = region.difference(text_box(text).buffer(look.text * 0.3, join_style="mitre"))
+        room = box_of(item.cut, rows[item.member][0], look.scale)
+        words = _waste_words(layout, part_set.members[item.member], item.cut, room, look)
         if item.cut.wood:
-            yield from hatch(region, look.hatch)
+            yield from waste(shapely.box(*room), look.hatch, words, clear=look.text * 0.3)
         yield from words
 
 
-def _waste_words(layout: Layout, cut: OnFace, room: tuple[float, float, float, float], look: Look) -> list[Text]:
+def _waste_words(
+    layout: Layout, part: Part, cut: OnFace, room: tuple[float, float, float, float], look: Look
+) -> list[Text]:
     x0, y0, x1, y1 = room
-    lines = [cut.mate, cut.told(layout.frame.tape.read)]
+    lines = [in_short(cut.mate, along_length=part.slot.long), cut.told(layout.frame.tape.read)]
     pitch, x, y = look.text * 1.7, (x0 + x1) / 2, (y0 + y1) / 2
     wide = max(text_width(line, look.text) for line in lines) + 2 * look.text
     tall = pitch * len(lines) + look.text

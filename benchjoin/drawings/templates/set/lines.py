@@ -18,17 +18,19 @@ from ....layout.layout import Layout
 from ....layout.sets import Band, PartSet, Taker
 from ....layout.sets import Line as MarkLine
 from ..marking import Rows
+from .wood import struck
 
 
 @attrs.frozen(kw_only=True)
 class Look:
-    """How the page is drawn at its scale. [mm]"""
+    """How the page is drawn at its scale; brief, with no more beside a reading than the level, once. [mm]"""
 
     scale: float
     text: float
     reading: float
     hatch: float
     gap: float = 3.0
+    brief: bool = False
 
 
 @attrs.frozen
@@ -43,24 +45,23 @@ class _Label:
 
 def band_lines(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
     """Lines of a band, and their labels above and below it."""
-    labels = [_label(layout, part_set, line) for line in band.lines]
-    for line in band.lines:
-        for taker in line.takers:
-            low = rows[taker.member][0]
-            x = line.at * look.scale
-            yield Line(
-                ((x, low + taker.low * look.scale), (x, low + taker.high * look.scale)),
-                "visible" if taker.wood else "thin",
-            )
+    labels = [_label(layout, part_set, line, brief=look.brief) for line in band.lines]
+    yield from struck(band, rows, look.scale)
     for above in (True, False):
         mine = [label for label in labels if label.above == above]
         if mine:
             yield from _label_row(mine, rows, look, above=above)
 
 
-def _label(layout: Layout, part_set: PartSet, line: MarkLine) -> _Label:
+def _label(layout: Layout, part_set: PartSet, line: MarkLine, *, brief: bool) -> _Label:
     members = sorted({taker.member for taker in line.takers})
     above = members[0] == 0 or members[-1] != len(part_set.members) - 1
+    if brief:
+        near = [
+            in_short(t.mate, along_length=part_set.members[t.member].slot.long) for t in line.takers if t.edge == "near"
+        ]
+        told = ", ".join(dict.fromkeys(near)) if not part_set.members[0].slot.role.struck else ""
+        return _Label(line, above, layout.frame.tape.read(line.at), told)
     whose = dict.fromkeys(_edge_words(part_set, taker) for taker in line.takers)
     marks = "" if len(members) == len(part_set.members) else " · " + " ".join(part_set.members[m].mark for m in members)
     return _Label(line, above, layout.frame.tape.read(line.at), f"{', '.join(whose)}{marks}")

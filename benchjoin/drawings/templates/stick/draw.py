@@ -11,19 +11,20 @@ from collections.abc import Iterator, Sequence
 import shapely
 
 from ....drafting.full_size.strip import WORDS, Strip, joints
-from ....drafting.hatch import hatch
 from ....drafting.lettering import ascent, shorten, text_width
 from ....drafting.primitives import Line, Primitive, Text, bounds, figure_middle, shift, text_box
 from ....layout.layout import Layout
 from ....layout.on_face import OnFace
 from ....layout.sticks import Lane, Stick
+from ....phrases import counted
 from ..marking import part_marks
+from ..waste import waste
 
 LEAST_LANE = 15.0
 """Height of a lane, more where a reading is longer. [mm]"""
 _TEXT, _READING = 2.5, 3.5
 _BESIDE = 1.0
-_HATCH = 5.0
+_HATCH = 7.0
 
 Span = tuple[float, float]
 
@@ -120,14 +121,14 @@ def _waste(cut: OnFace, words: tuple[str, str], taken: Sequence[Span], high: flo
             region = region.difference(text_box(text).buffer(0.8, join_style="mitre"))
             yield text
     if cut.wood:
-        yield from hatch(region, _HATCH)
+        yield from waste(region, _HATCH)
 
 
 def _whose(lane: Lane, name: str, clear: Sequence[Span], high: float) -> Iterator[Primitive]:
     """In the widest clear stretch the marks of the parts; wherever there is room the stick's name and the face."""
     marks = " ".join(lane.marks[:4]) + (" …" if len(lane.marks) > 4 else "")
     signs = part_marks(lane.faces, high, written=shorten(marks, high / 5, 60.0, bold=True))
-    words = f"{name}: {lane.title}, make {len(lane.marks)}"
+    words = f"{name}: {lane.title}, for {counted(len(lane.marks), lane.faces[0][0].slot.role.word)}"
     wide, told = bounds(signs)[2] + 4.0, text_width(words, _TEXT) + 4.0
     for number, (start, end) in enumerate(clear):
         if number == 0 and end - start >= wide:

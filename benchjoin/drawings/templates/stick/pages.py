@@ -17,12 +17,13 @@ from ....drafting.sheets.figure import Figure
 from ....drafting.sheets.sheet import Sheet
 from ....layout.layout import Layout
 from ....layout.sticks import Stick, sticks
+from ....phrases import counted
 from ....shop.done import marked_notes
 from ...making.asked import Asked, OnDeskPaper, ask
 from ...making.buildable import must_be_buildable
 from ...making.desk import packed_on_desks
 from ...making.house import both_ways
-from ..pattern.draw import ranges
+from ..marking import ranges
 from .draw import draw_stick
 
 GAP = 2.5
@@ -76,14 +77,16 @@ def _pieces(layout: Layout, stick: Stick, number: int, page: DeskPage) -> list[F
 
 
 def _legend(made: Sequence[Stick]) -> list[str]:
-    """What each stick is for: 'a, make 6: A1 A2 B1 …, front left leg, front right leg.'"""
+    """What each stick is for: 'a, for 6 legs: A1 A2 B1 …; front left leg, front right leg.'"""
     return [_one(stick, row_name(number)) for number, stick in enumerate(made)]
 
 
 def _one(stick: Stick, name: str) -> str:
     marks = [part.mark for part in stick.parts]
     names = list(dict.fromkeys(part.identity for part in stick.parts))
-    told = f"{name}, make {len(marks)}: {ranges(marks)}; {_first(names, 4, ', ')}."
+    told = (
+        f"{name}, for {counted(len(marks), stick.parts[0].slot.role.word)}: {ranges(marks)}; {_first(names, 4, ', ')}."
+    )
     told += "".join(
         f" On the {called} the same lines, no waste: {', '.join(mates)}."
         for lane in stick.lanes
