@@ -7,7 +7,7 @@ import math
 import pytest
 import shapely
 
-from benchjoin.drafting.hatch import hatch, outline
+from benchjoin.drafting.hatch import hatch, outline, waste
 from benchjoin.errors import PaperError
 
 PIECE = shapely.Polygon([(0, 0), (60, 0), (60, 40), (0, 40)], [[(10, 10), (30, 10), (30, 30), (10, 30)]])
@@ -65,3 +65,31 @@ def test_an_outline_has_a_line_for_every_ring():
     lines = outline(shapely.MultiPolygon([PIECE, shapely.box(100, 0, 110, 5)]), "cut")
     assert [len(line.points) for line in lines] == [4, 4, 4]
     assert all(line.closed and line.kind == "cut" for line in lines)
+
+
+def test_waste_and_a_cut_section_are_told_apart_in_black_only():
+    """Sections are unbroken lines at 45 degrees; waste slants the other way, steeper, in strokes with gaps."""
+    stitches = [shapely.LineString(line.points) for line in waste(PIECE, 2.0)]
+    assert {round(math.degrees(math.atan2(s.coords[1][1] - s.coords[0][1], s.coords[1][0] - s.coords[0][0]))) % 180 for s in stitches} == {120}
+    assert max(s.length for s in stitches) <= 4.0 + 1e-9
+    whole = sum(line.length for line in strokes(PIECE, spacing=2.0, angle=120))
+    assert sum(s.length for s in stitches) == pytest.approx(whole * 2 / 3, rel=0.03)
+    assert all(PIECE.buffer(1e-6).contains(s) for s in stitches)
+
+
+def test_neighbouring_ranks_of_waste_are_set_off_by_half():
+    ranks = {}
+    for line in waste(shapely.box(0, 0, 60, 40), 2.0):
+        (x, y) = line.points[0]
+        across = round((-x * math.sin(math.radians(120)) + y * math.cos(math.radians(120))) / 2.0)
+        ranks.setdefault(across, set()).add(round((x * math.cos(math.radians(120)) + y * math.sin(math.radians(120))) % 6.0, 3))
+    inner = {rank: min(begins, key=lambda b: min(abs(b), abs(b - 3.0), abs(b - 6.0))) for rank, begins in ranks.items()}
+    one, other = (inner[rank] % 6.0 for rank in (-10, -11))
+    assert abs(one - other) == pytest.approx(3.0)
+
+
+def test_waste_that_touches_runs_on():
+    left, right = shapely.box(0, 0, 20, 30), shapely.box(20, 0, 50, 30)
+    both = shapely.union_all([shapely.LineString(s.points) for half in (left, right) for s in waste(half)])
+    whole = shapely.union_all([shapely.LineString(s.points) for s in waste(shapely.box(0, 0, 50, 30))])
+    assert whole.difference(both.buffer(1e-6)).length < 0.3

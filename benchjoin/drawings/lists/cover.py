@@ -21,7 +21,6 @@ from ..making.house import Reader, reader
 from ..making.notes import told
 from ..making.pieces import whose
 from ..views.isometric import picture
-from ..views.strokes import strokes
 
 WIDE = 150.0
 """Width of the table and of the notes. [mm]"""
@@ -52,7 +51,7 @@ def cover_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
     title, of = layout.frame.name, whose(layout, 1)
 
     def draw(scale: float) -> Figure:
-        shown = tuple(strokes(seen.lines, "visible", scale))
+        shown = seen.drawing(scale)
         x0, y0, x1, _ = bounds(shown)
         left, _, right, top = bounds(ruled)
         below = shift(ruled, (x0 + x1 - left - right) / 2, y0 - (12.0 if of else 8.0) - top)
@@ -60,7 +59,7 @@ def cover_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
         said = (Text(((x0 + x1) / 2, y0 - 6.0), f"{of[0].upper()}{of[1:]}", 2.5, "middle"),) if of else ()
         return Figure(name=title, drawing=(*shown, *said, *below, *shift(notes, a, low - 6.0)))
 
-    yield fit_view(asked, draw, name="cover", kind="Build binder", title=title, free=True)
+    yield fit_view(asked, draw, name="cover", kind="Build binder", title=title, free=True, apart=seen.apart)
 
 
 def key_sizes(layout: Layout, read: Reader) -> Table:

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 import shapely
 
 from ....drafting.dimensions.style import arrow
-from ....drafting.hatch import hatch
+from ....drafting.hatch import waste
 from ....drafting.lettering import shorten, text_width, wrap
 from ....drafting.primitives import Box as PaperBox
 from ....drafting.primitives import Drawing, Line, Primitive, Text, bounds, shift, text_box
@@ -116,7 +116,7 @@ def _waste(one: LayOn, words: Sequence[Text]) -> Iterator[Primitive]:
     for region in regions:
         for text in words:
             region = region.difference(text_box(text).buffer(0.8, join_style="mitre"))
-        yield from hatch(region, _HATCH)
+        yield from waste(region, _HATCH)
 
 
 def _words(layout: Layout, one: LayOn, number: int, mate: int | None) -> Iterator[Primitive]:

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 import attrs
 import shapely
 
-from ....drafting.hatch import hatch
+from ....drafting.hatch import waste
 from ....drafting.lettering import text_width, wrap
 from ....drafting.primitives import Drawing, Line, Primitive, Text, bounds, figure_middle, shift, text_box
 from ....frame.faces import OPPOSITE, OUT
@@ -238,7 +238,7 @@ def _waste(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look
         for text in words:
             region = region.difference(text_box(text).buffer(look.text * 0.3, join_style="mitre"))
         if item.cut.wood:
-            yield from hatch(region, look.hatch)
+            yield from waste(region, look.hatch)
         yield from words
 
 

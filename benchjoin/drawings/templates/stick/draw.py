@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 import shapely
 
 from ....drafting.full_size.strip import WORDS, Strip, joints
-from ....drafting.hatch import hatch
+from ....drafting.hatch import waste
 from ....drafting.lettering import ascent, shorten, text_width
 from ....drafting.primitives import Line, Primitive, Text, bounds, figure_middle, shift, text_box
 from ....layout.layout import Layout
@@ -120,7 +120,7 @@ def _waste(cut: OnFace, words: tuple[str, str], taken: Sequence[Span], high: flo
             region = region.difference(text_box(text).buffer(0.8, join_style="mitre"))
             yield text
     if cut.wood:
-        yield from hatch(region, _HATCH)
+        yield from waste(region, _HATCH)
 
 
 def _whose(lane: Lane, name: str, clear: Sequence[Span], high: float) -> Iterator[Primitive]:
