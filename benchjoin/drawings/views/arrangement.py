@@ -19,16 +19,16 @@ from ...drafting.dimensions.running import place_running
 from ...drafting.dimensions.span import overall
 from ...drafting.lettering import text_width
 from ...drafting.linework import Linework
-from ...drafting.primitives import Drawing, Text, bounds, shift
+from ...drafting.primitives import Drawing, Text, bounds, figure_middle, shift
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, distinct
-from ...trade.standards import SCALES
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import CROWDED, fit_view
 from ..making.house import Reader, projection, reader
+from ..making.notes import written
 from ..making.pieces import named, titled
 from .cutting import Lettered, planes
 from .elevation import upright_figure
@@ -41,12 +41,16 @@ from .view_sizes import Row
 
 SMALLEST_FULL = 1 / 16
 """All sizes stand on the arrangement at this scale and larger ones."""
+ALL_SIZES = ", with all sizes"
+"""What the figure of an arrangement is called more that has them."""
 GAP = 8.0
 """Between one view and the next. [mm]"""
 CAPTION = 3.5
 """Height of the names of the views. [mm]"""
 GRID = 1e-4
 """Lines are compared on this. [mm]"""
+LEAST_WIDE = 24.0
+"""Notes are written at least so wide. [mm]"""
 ROW = 9.0
 """From a view to its size over all. [mm]"""
 
@@ -109,7 +113,11 @@ def arrangement_page(layout: Layout, asked: Asked, views: Views | None = None) -
 
     def draw(scale: float) -> Sequence[Figure]:
         sheet = _Sheet(layout, asked, shown, scale)
-        return [attrs.evolve(figure, name=title) for figure in sheet.ways()]
+        full = sheet.ways(full=True) if scale >= SMALLEST_FULL - 1e-9 else ()
+        return [
+            *(attrs.evolve(figure, name=f"{title}{ALL_SIZES}") for figure in full),
+            *(attrs.evolve(figure, name=title) for figure in sheet.ways(full=False)),
+        ]
 
     apart = min(*(look.apart for look in shown.all), shown.picture.apart)
     left, low, right, high = shown.front.bounds
@@ -122,13 +130,12 @@ def arrangement_page(layout: Layout, asked: Asked, views: Views | None = None) -
         title=title,
         wood=wood,
         apart=apart,
-        notes=_notes(layout, shown, asked.piece),
     )
 
 
 def is_full(sheet: Sheet) -> bool:
     """Whether an arrangement has all sizes, so that its views need no sheets of their own."""
-    return any(scale.label == sheet.scale and scale.ratio >= SMALLEST_FULL - 1e-9 for scale in SCALES)
+    return any(figure.name.endswith(ALL_SIZES) for figure in sheet.figures)
 
 
 def _flipped(lines: BaseGeometry) -> BaseGeometry:
@@ -160,6 +167,11 @@ class _Sheet:
         return projection(self.layout.frame, self.asked.house) == "third angle"
 
     @property
+    def _free_side(self) -> Literal["left", "right"]:
+        """The side of the front on which no end stands, or the right one."""
+        return "right" if self.third or len(self.shown.ends) > 1 else "left"
+
+    @property
     def parts(self) -> tuple[Part, ...]:
         """The parts of the piece."""
         return self.layout.piece(self.asked.piece)
@@ -169,51 +181,51 @@ class _Sheet:
         """How sizes are written."""
         return reader(self.layout.frame, self.asked.house)
 
-    def ways(self) -> Iterator[Figure]:
-        """The views, and the picture in the corner or on each side of them; nothing where figures would crowd."""
-        full = self.scale >= SMALLEST_FULL - 1e-9
+    def ways(self, *, full: bool) -> Iterator[Figure]:
+        """The views with all sizes or few, and the picture in the corner or beside them; none where figures crowd."""
         figures = [self._full(look) if full else self._few(look) for look in self.shown.all]
         shifted = max(figure.shifted for figure in figures)
         if full and shifted > CROWDED:
             return
-        named_ = [_captioned(figure, look, self.scale) for figure, look in zip(figures, self.shown.all, strict=True)]
-        views, corner = self._in_projection(*named_)
+        views, corner = self._in_projection(
+            *(
+                _captioned(figure, look, self.scale, beside="" if full or look.eye.up[2] else self._free_side)
+                for figure, look in zip(figures, self.shown.all, strict=True)
+            )
+        )
+        told = _notes(self.layout, self.shown, self.asked.piece)
         shows = tuple(dict.fromkeys(part.identity for part in self.parts))
-        for beside in _beside(views, self.shown.picture.drawing(self.scale), corner):
+        for beside in _beside(views, self.shown.picture.drawing(self.scale), corner, told):
             yield Figure(name="", drawing=(*views, *beside), shows=shows, shifted=shifted)
 
     def _full(self, look: View) -> Figure:
         """A view with all its sizes."""
         if not look.eye.up[2]:
             return flat_figure(self.layout, self.asked, look, self.scale)
-        figure = upright_figure(self.layout, self.asked, look, self.scale)
-        return attrs.evolve(figure, drawing=(*figure.drawing, *self._planes(look, figure.drawing)))
+        return upright_figure(self.layout, self.asked, look, self.scale, self._planes(look))
 
     def _few(self, look: View) -> Figure:
         """A view with its size over all, the levels of the front, and what no other sheet gives."""
         rows = self._levels(look) if look is self.shown.front else self._extra(look)
         lines = tuple(drawn(look, self.scale, group_of(self.shown, self.scale, self.asked)))
         drawing: Drawing = (*lines, *self._over(look), *(item for row in rows for item in row.drawing()))
+        drawing = (*drawing, *planes(look, self._planes(look), self.scale, drawing))
         taken = Taken(drawing)
         words = (*front_sign(look, self.scale, taken), *leg_marks(self.parts, look, self.scale, taken))
         figures = [figure for row in rows for figure in row.placed.figures]
         shifted = max((abs(figure.place - figure.at) for figure in figures), default=0.0)
-        whole = (*drawing, *words)
-        whole = (*whole, *self._planes(look, whole))
-        return Figure(name=look.eye.title, drawing=whole, shows=look.shows, shifted=shifted)
+        return Figure(name=look.eye.title, drawing=(*drawing, *words), shows=look.shows, shifted=shifted)
 
-    def _planes(self, look: View, drawing: Drawing) -> Drawing:
-        """Cutting planes, on the first end."""
-        if look is not self.shown.ends[0] or not self.shown.sections:
-            return ()
-        return planes(look, self.shown.sections, self.scale, drawing)
+    def _planes(self, look: View) -> tuple[Lettered, ...]:
+        """The cutting planes that a view shows: the first end has them all."""
+        return self.shown.sections if look is self.shown.ends[0] else ()
 
     def _levels(self, look: View) -> list[Row]:
         """The tops of the levels with their names, and the height of the whole."""
         left, low, right, top = (edge * self.scale for edge in look.bounds)
         tops = {name: heights[0] for name, heights in heights_of_levels(self.parts, "front", 1.0)}
         values = [(z * self.scale, self.read(z)) for z in distinct([*tops.values(), look.bounds[3]])]
-        side: Literal["left", "right"] = "right" if self.third or len(self.shown.ends) > 1 else "left"
+        side = self._free_side
         edge = right if side == "right" else left
         placed = place_running(values, origin=(edge, 0.0), axis="y", side=side, outline=edge)
         names: dict[float, str] = {}
@@ -222,22 +234,17 @@ class _Sheet:
         return [Row(placed, "tops of levels", top, tuple((z * self.scale, name) for z, name in names.items()))]
 
     def _extra(self, look: View) -> list[Row]:
-        """Of the plan, places that no other sheet gives, on its outer sides."""
+        """Of the plan, places that no other sheet gives, from the front and the left end."""
         if look is not self.shown.plan:
             return []
-        left, low, right, top = (edge * self.scale for edge in look.bounds)
+        left, low, _, _ = (edge * self.scale for edge in look.bounds)
         rows = []
-        if 0 in self.shown.extra:
-            values = [(x * self.scale, self.read(abs(x))) for x in self.shown.extra[0]]
-            above = self.third
-            edge = top if above else low
-            side: Literal["above", "below"] = "above" if above else "below"
-            rows.append(Row(place_running(values, origin=(0.0, edge), axis="x", side=side, outline=edge)))
-        if 1 in self.shown.extra:
-            values = [(y * self.scale, self.read(abs(y))) for y in self.shown.extra[1]]
-            edge = right if self.third else left
-            across: Literal["left", "right"] = "right" if self.third else "left"
-            rows.append(Row(place_running(values, origin=(edge, 0.0), axis="y", side=across, outline=edge)))
+        for axis, places in self.shown.extra.items():
+            values = [(place * self.scale, self.read(abs(place))) for place in places]
+            if axis == 0:
+                rows.append(Row(place_running(values, origin=(0.0, low), axis="x", side="below", outline=low)))
+            else:
+                rows.append(Row(place_running(values, origin=(left, 0.0), axis="y", side="left", outline=left)))
         return rows
 
     def _over(self, look: View) -> Drawing:
@@ -280,23 +287,41 @@ def group_of(shown: Views, scale: float, asked: Asked) -> Linework:
     return asked.house.linework.fitted(min(*(look.apart for look in shown.all), shown.picture.apart) * scale)
 
 
-def _captioned(figure: Figure, look: View, scale: float) -> Figure:
-    """A view with its name below it."""
+def _captioned(figure: Figure, look: View, scale: float, *, beside: Literal["", "left", "right"]) -> Figure:
+    """A view with its name below it, or beside its wood where that side is free."""
     x0, y0, x1, _ = figure.bounds
-    wide, middle = text_width(look.eye.title, CAPTION), (look.bounds[0] + look.bounds[2]) / 2 * scale
-    middle = min(max(middle, x0 + wide / 2), max(x0 + wide / 2, x1 - wide / 2))
-    name = Text((middle, y0 - 2.5 - CAPTION), look.eye.title, CAPTION, "middle")
+    left, low, right, high = (edge * scale for edge in look.bounds)
+    wide = text_width(look.eye.title, CAPTION)
+    if beside:
+        at = (right + 4.0, "start") if beside == "right" else (left - 4.0, "end")
+        name = Text((at[0], figure_middle((low + high) / 2, CAPTION)), look.eye.title, CAPTION, at[1])  # type: ignore[arg-type]
+    if not beside or not Taken(figure.drawing).is_free(name):
+        middle = min(max((left + right) / 2, x0 + wide / 2), max(x0 + wide / 2, x1 - wide / 2))
+        name = Text((middle, y0 - 2.5 - CAPTION), look.eye.title, CAPTION, "middle")
     return attrs.evolve(figure, drawing=(*figure.drawing, name))
 
 
-def _beside(views: Drawing, picture_: Drawing, corner: tuple[float, float, int, int]) -> Iterator[Drawing]:
-    """The picture in the free corner, which it may stretch outwards, or on the right, left, upper or lower side."""
+def _beside(
+    views: Drawing, picture_: Drawing, corner: tuple[float, float, int, int], notes: Sequence[str]
+) -> Iterator[Drawing]:
+    """The picture in the free corner, which it may stretch outwards, or on the right, left, upper or lower side.
+
+    What the sheet says of itself stands in the corner where that is left free, and else below.
+    """
     x, y, right, up = corner
     a, b, c, d = bounds(picture_)
     x0, y0, x1, y1 = bounds(views)
-    yield shift(picture_, x + right * GAP - (a if right > 0 else c), y + up * GAP - (b if up > 0 else d))
+    below = shift(written(notes, x1 - x0), x0, y0 - GAP)
+    yield (*shift(picture_, x + right * GAP - (a if right > 0 else c), y + up * GAP - (b if up > 0 else d)), *below)
+    wide, tall = (x1 - x if right > 0 else x - x0) - GAP, (y1 - y if up > 0 else y - y0) - GAP
+    said = written(notes, wide) if wide > LEAST_WIDE else ()
+    if said and bounds(said)[3] - bounds(said)[1] <= tall:
+        p, _, _, s = bounds(said)
+        said = shift(said, (x + GAP if right > 0 else x0) - p, (y1 if up > 0 else y - GAP) - s)
+    else:
+        said = below
     level, middle = (y0 + y1 - b - d) / 2, (x0 + x1 - a - c) / 2
-    yield shift(picture_, x1 + GAP - a, level)
-    yield shift(picture_, x0 - GAP - c, level)
-    yield shift(picture_, middle, y1 + GAP - b)
-    yield shift(picture_, middle, y0 - GAP - d)
+    yield (*shift(picture_, x1 + GAP - a, level), *said)
+    yield (*shift(picture_, x0 - GAP - c, level), *said)
+    yield (*shift(picture_, middle, y1 + GAP - b), *said)
+    yield (*shift(picture_, middle, bounds((*views, *said))[1] - GAP - d), *said)

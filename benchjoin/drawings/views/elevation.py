@@ -7,6 +7,7 @@ beside its height, and legs carry their marks. The largest standard scale that f
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Unpack
 
 import attrs
@@ -21,6 +22,7 @@ from ..making.fitting import LARGEST, fit_view
 from ..making.house import reader
 from ..making.pieces import named, titled
 from .clear_sizes import clear_sizes
+from .cutting import Lettered, planes
 from .labels import Taken, front_sign, heights_of_levels, leg_marks, level_names
 from .strokes import drawn, group
 from .view import View, view
@@ -73,11 +75,13 @@ def elevation_page(layout: Layout, asked: Asked, seen: str, largest: float = LAR
     )
 
 
-def upright_figure(layout: Layout, asked: Asked, look: View, scale: float) -> Figure:
-    """An elevation at a scale with all its sizes and names."""
+def upright_figure(
+    layout: Layout, asked: Asked, look: View, scale: float, sections: Sequence[Lettered] = ()
+) -> Figure:
+    """An elevation at a scale with all its sizes and names, and the planes of sections."""
     parts = layout.piece(asked.piece)
     linework = group(look, scale, asked.house.linework)
-    inside = tuple(level_names(parts, look, scale))
+    inside = tuple(level_names(parts, look, scale, [one.cut.at for one in sections]))
     told = {text.string for text in inside}
     levels = [one for one in heights_of_levels(parts, look.eye.name, scale) if one[0] not in told]
     sizes = upright(layout, parts, look, scale, asked.house).naming(levels)
@@ -87,6 +91,7 @@ def upright_figure(layout: Layout, asked: Asked, look: View, scale: float) -> Fi
         *sizes.drawing(),
         *clear_sizes(parts, look, scale, reader(layout.frame, asked.house)),
     )
+    drawing = (*drawing, *planes(look, sections, scale, drawing))
     taken = Taken(drawing)
     words = (*front_sign(look, scale, taken), *leg_marks(parts, look, scale, taken))
     return Figure(name=look.eye.title, drawing=(*drawing, *words), shows=look.shows, shifted=sizes.shifted)

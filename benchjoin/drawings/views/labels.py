@@ -59,8 +59,11 @@ def _ink(item: object) -> BaseGeometry | None:
     return shapely.Polygon(item.rings[0]) if isinstance(item, Fill) and item.tone == "black" else None
 
 
-def level_names(parts: Sequence[Part], seen: View, scale: float) -> Iterator[Text]:
-    """The name of each level on its nearest visible rail, in the middle or where it has room."""
+def level_names(parts: Sequence[Part], seen: View, scale: float, cut: Sequence[float] = ()) -> Iterator[Text]:
+    """The name of each level on its nearest visible rail, in the middle or where it has room.
+
+    cut are heights at which the plane of a section crosses the view: no name stands there. [mm]
+    """
     told: set[str] = set()
     hidden = transform(seen.hidden, lambda points: points * scale)
     levels = {part.name: part.level for part in parts if part.level}
@@ -68,7 +71,7 @@ def level_names(parts: Sequence[Part], seen: View, scale: float) -> Iterator[Tex
         level = levels[face.part] or ""
         x0, y0, x1, y1 = (edge * scale for edge in face.region.bounds)
         whole = face.region.area * scale**2 > 0.98 * (x1 - x0) * (y1 - y0)
-        if level in told or not whole:
+        if level in told or not whole or any(y0 <= at * scale <= y1 for at in cut):
             continue
         for share in PLACES:
             at = (x0 + (x1 - x0) * share, figure_middle((y0 + y1) / 2, CAPTION))
@@ -94,22 +97,23 @@ def heights_of_levels(parts: Sequence[Part], side: str, scale: float) -> list[tu
 
 
 def leg_marks(parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> Iterator[Text]:
-    """The mark of each leg that is seen: on it, or beside it."""
+    """The mark of each leg that is seen: on it, or beside it where no other wood is."""
     legs = {part.name: part for part in parts if part.slot.upright}
-    if seen.eye.up[2]:
-        regions: dict[str, BaseGeometry] = {}
+    upright, own = bool(seen.eye.up[2]), {}
+    if upright:
         for face in seen.faces:
             if face.part in legs:
-                regions[face.part] = shapely.union(regions.get(face.part, shapely.Polygon()), face.region)
-        boxes = {name: region.bounds for name, region in regions.items()}
+                own[face.part] = shapely.union(own.get(face.part, shapely.Polygon()), face.region)
     else:
-        blanks = {name: seen.eye.frame.local(part.blank) for name, part in legs.items()}
-        boxes = {name: (*box.low[:2], *box.high[:2]) for name, box in blanks.items()}
+        for name, part in legs.items():
+            box = seen.eye.frame.local(part.blank)
+            own[name] = shapely.box(*box.low[:2], *box.high[:2])
     middle = (seen.bounds[0] + seen.bounds[2]) / 2 * scale, (seen.bounds[1] + seen.bounds[3]) / 2 * scale
-    for name, box in sorted(boxes.items()):
-        left, low, right, high = (edge * scale for edge in box)
-        upright = bool(seen.eye.up[2])
-        yield from taken.put(_of_a_leg(legs[name].mark, (left, low, right, high), middle, upright=upright))
+    wood = shapely.union_all([face.region for face in seen.faces])
+    for name, region in sorted(own.items()):
+        on, other = (transform(one, lambda at: at * scale) for one in (region, wood.difference(region)))
+        places = _of_a_leg(legs[name].mark, on.bounds, middle, upright=upright)
+        yield from taken.put(text for text in places if not text_box(text).intersects(other))
 
 
 def _of_a_leg(

@@ -17,7 +17,7 @@ from ...drafting.primitives import Line
 from ...solids import Vector, along
 from .view import EYES
 
-SPACING = 0.8
+SPACING = 1.0
 """Between lines of shade. [mm]"""
 ANGLE = 120.0
 """Their slant; edges of a picture stand at 30, 90 and 150 degrees."""

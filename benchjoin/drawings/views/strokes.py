@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from itertools import groupby
 from operator import itemgetter
 
+import numpy as np
 import shapely
 from shapely import get_coordinates, get_parts, length
 from shapely.geometry.base import BaseGeometry
@@ -55,8 +56,14 @@ def wide(lines: BaseGeometry, scale: float, linework: Linework) -> Iterator[Line
 def dashed(lines: BaseGeometry, scale: float, linework: Linework) -> Iterator[Line]:
     """Lines that lie behind, in dashes that suit the shortest of them, without what is too short for any."""
     each = get_parts(lines)
-    shown = each[length(each) * scale >= linework.readable("hidden short")]
-    if not len(shown):
-        return
-    fits = float(length(shown).min()) * scale >= linework.readable("hidden")
-    yield from strokes(shapely.multilinestrings(shown), "hidden" if fits else "hidden short", scale)
+    runs = np.array([_longest(line) for line in each]) * scale
+    shown = runs >= linework.readable("hidden short") - 1e-9
+    if shown.any():
+        fits = runs[shown].min() >= linework.readable("hidden") - 1e-9
+        yield from strokes(shapely.multilinestrings(each[shown]), "hidden" if fits else "hidden short", scale)
+
+
+def _longest(line: BaseGeometry) -> float:
+    """The longest straight stretch of a line: there its dashes are told. [mm]"""
+    points = get_coordinates(line)
+    return float(np.hypot(*np.diff(points, axis=0).T).max(initial=0.0))
