@@ -38,24 +38,24 @@ def cut_list(layout: Layout) -> Table:
 
 
 def parts_table(layout: Layout) -> Table:
-    """Kinds of parts by their item number, for the sheet that shows them in a picture."""
+    """Kinds of parts by their marks, for the sheet that shows them in a picture."""
     unit, read = layout.frame.tape.unit, layout.frame.tape.read
     kinds: dict[int, list[Part]] = {}
     for part in layout.parts:
         kinds.setdefault(part.kind, []).append(part)
     rows = tuple(
         (
-            str(kind),
+            marks(part.mark for part in same),
             called(same)
             + (f", {same[0].handed} hand" if same[0].handed else "")
             + (f"; {done}" if (done := done_note(layout.frame, same)) else ""),
             str(len(to_make(layout.frame, same))),
             *(read(size) for size in (same[0].length, same[0].width, same[0].thickness)),
         )
-        for kind, same in sorted(kinds.items())
+        for _, same in sorted(kinds.items())
     )
-    columns = ("Item", "Part", "Make", f"Length ({unit})", f"Width ({unit})", f"Thick ({unit})")
-    return Table(f"Parts: {layout.frame.name}", columns, rows, (), "clrrrr")
+    columns = ("Marks", "Part", "Make", f"Length ({unit})", f"Width ({unit})", f"Thick ({unit})")
+    return Table(f"Parts: {layout.frame.name}", columns, rows, (), "llrrrr")
 
 
 def _row(layout: Layout, parts: Sequence[Part]) -> tuple[str, ...]:

@@ -222,7 +222,7 @@ class _Sheet:
 
     def _levels(self, look: View) -> list[Row]:
         """The tops of the levels with their names, and the height of the whole."""
-        left, low, right, top = (edge * self.scale for edge in look.bounds)
+        left, _, right, top = (edge * self.scale for edge in look.bounds)
         tops = {name: heights[0] for name, heights in heights_of_levels(self.parts, "front", 1.0)}
         values = [(z * self.scale, self.read(z)) for z in distinct([*tops.values(), look.bounds[3]])]
         side = self._free_side
@@ -259,15 +259,13 @@ class _Sheet:
             first = max(box.high[1] for box in boxes if box.low[0] <= left + TOUCH)
             last = max(box.high[1] for box in boxes if box.high[0] >= right - TOUCH)
             ends = (first * self.scale, last * self.scale)
-        return overall(
-            left * self.scale, right * self.scale, self.read(right - left), axis="x", at=at, outline=ends
-        )
+        return overall(left * self.scale, right * self.scale, self.read(right - left), axis="x", at=at, outline=ends)
 
     def _in_projection(self, front: Figure, *others: Figure) -> tuple[Drawing, tuple[float, float, int, int]]:
         """The views in line, and the free corner between the plan and the first end, with the way out of it."""
         *ends, plan = others
         a, b, c, d = front.bounds
-        x0, y0, x1, y1 = plan.bounds
+        _, y0, _, y1 = plan.bounds
         over = shift(plan.drawing, 0.0, d + GAP - y0 if self.third else b - GAP - y1)
         views: Drawing = (*front.drawing, *over)
         corner = (a, d, -1, 1) if self.third else (c, b, 1, -1)

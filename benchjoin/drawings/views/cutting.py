@@ -13,10 +13,9 @@ import attrs
 from ...drafting.dimensions.style import arrow
 from ...drafting.primitives import Drawing, Line, Primitive, Text, bounds
 from .labels import Taken
-from .section import Cut
+from .section import LETTER, Cut
 from .view import View
 
-LETTER = 3.5
 END, PAST = 4.0, 1.5
 """Length of a wide end, and how far it begins past the wood. [mm]"""
 ARROW = 5.0

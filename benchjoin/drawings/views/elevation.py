@@ -75,9 +75,7 @@ def elevation_page(layout: Layout, asked: Asked, seen: str, largest: float = LAR
     )
 
 
-def upright_figure(
-    layout: Layout, asked: Asked, look: View, scale: float, sections: Sequence[Lettered] = ()
-) -> Figure:
+def upright_figure(layout: Layout, asked: Asked, look: View, scale: float, sections: Sequence[Lettered] = ()) -> Figure:
     """An elevation at a scale with all its sizes and names, and the planes of sections."""
     parts = layout.piece(asked.piece)
     linework = group(look, scale, asked.house.linework)

@@ -40,6 +40,8 @@ LIES = math.cos(math.radians(30.0))
 GRID = 1e-4
 """Places of the wood are held to this. [mm]"""
 DIGITS = 4
+THIN = 0.1
+"""The share of all wood that may be thinner than what is called thin."""
 LEAST = 0.01
 """Visible regions that are no larger are left out. [mm²]"""
 LOOKS = ("above", "front", "left")
@@ -52,7 +54,7 @@ APART = 0.28
 class Picture:
     """Visible regions by part, visible lines, and the regions in shade, in page axes at full size. [mm]
 
-    thin is how thin the thinnest wood is: its edges are the closest lines.
+    thin is how thin thin wood is, laps and what they leave among it: its edges are the closest lines.
     """
 
     faces: tuple[Face, ...]
@@ -191,7 +193,7 @@ def picture(parts: Sequence[Part]) -> Picture:
     dark = np.array([in_shade(frame.w) for _, frame in looking])[shown]
     own = tuple(attrs.evolve(faces[n], region=region) for n, region in seen)
     shade = np.array([face.region for face, one in zip(own, dark.tolist(), strict=True) if one], dtype=object)
-    return Picture(own, upright(lines), shade, min(part.thickness for part in parts))
+    return Picture(own, upright(lines), shade, float(np.quantile(np.diff(wood, axis=1).min(axis=2), THIN)))
 
 
 def _shown(part: Part, eye: Eye) -> Iterator[Face]:

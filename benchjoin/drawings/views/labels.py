@@ -6,6 +6,7 @@ Whoever draws a view hands in what is drawn already; a word takes the first of i
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import pairwise
 
 import shapely
 from shapely import transform
@@ -160,7 +161,7 @@ def _before_a_plan(seen: View, scale: float) -> Iterator[Text]:
     left, low, right, _ = (edge * scale for edge in seen.bounds)
     edges_of = [line for line in shapely.get_parts(seen.visible) if line.length > 0]
     edges = distinct([left, right, *(float(x) * scale for line in edges_of for x in line.xy[0])])
-    gaps = sorted(zip(edges, edges[1:], strict=False), key=lambda gap: gap[0] - gap[1])
+    gaps = sorted(pairwise(edges), key=lambda gap: gap[0] - gap[1])
     middles = [(left + right) / 2, *((a + b) / 2 for a, b in gaps[:4])]
     for off in (3.0, 5.0, 7.0, 11.0):
         for x in middles:

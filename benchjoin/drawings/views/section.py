@@ -14,7 +14,7 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from ...drafting.hatch import hatch, outline
-from ...drafting.primitives import Primitive
+from ...drafting.primitives import Drawing, Primitive, Text, bounds
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...errors import AddressError, LengthError
@@ -33,6 +33,8 @@ from .view_sizes import flat, upright
 
 END_GRAIN, ALONG = (1.4, 45.0), (2.8, 135.0)
 """Spacing and angle of the hatching of end grain, and of wood cut along its length. [mm, degrees]"""
+LETTER = 3.5
+"""Height of the letters of a cutting plane. [mm]"""
 FAR, NEAR = 1e7, 1e-3
 """Beyond all wood; just before the eye's side of a cut. [mm]"""
 
@@ -119,7 +121,10 @@ def section_page(
     def draw(scale: float) -> Figure:
         sizes = (flat if cut.axis == 2 else upright)(layout, parts, look, scale, asked.house)
         lines = drawn(look, scale, group(look, scale, asked.house.linework), less=solid)
-        drawing = (*lines, *_cut_faces(through, by_name, cut, scale), *sizes.drawing())
+        drawing: Drawing = (*lines, *_cut_faces(through, by_name, cut, scale), *sizes.drawing())
+        if letter:
+            x0, _, x1, top = bounds(drawing)
+            drawing = (*drawing, Text(((x0 + x1) / 2, top + 4.0), f"{letter}–{letter}", LETTER, "middle", bold=True))
         taken = Taken(drawing)
         words = (*front_sign(look, scale, taken), *leg_marks(parts, look, scale, taken))
         return Figure(name=title, drawing=(*drawing, *words), shows=look.shows, shifted=sizes.shifted)

@@ -15,7 +15,6 @@ import shapely
 
 from ...drafting.primitives import Line
 from ...solids import Vector, along
-from .view import EYES
 
 SPACING = 1.0
 """Between lines of shade. [mm]"""

@@ -1,4 +1,4 @@
-"""Lines of a view at a scale: wide where an edge is seen, dashed where a joint lies behind, none that could not be read.
+"""Lines of a view at a scale: wide where an edge is seen, dashed where a joint lies behind, none that cannot be read.
 
 Wide lines that lie so close that they would run together take a thinner group of lines for the whole view, and where
 the finest is still too wide, the shorter of two is thin. Dashes are shown where there are two of them and a gap.
@@ -34,7 +34,7 @@ def strokes(lines: BaseGeometry, kind: str, scale: float) -> Iterator[Line]:
 
 def drawn(look: View, scale: float, linework: Linework, *, less: BaseGeometry | None = None) -> Iterator[Line]:
     """All lines of a view with a group of lines; less is a region in which nothing is dashed, full size."""
-    yield from wide(look.visible, scale, linework)
+    yield from solid(look.visible, scale, linework)
     yield from dashed(look.hidden if less is None else look.hidden.difference(less), scale, linework)
 
 
@@ -43,7 +43,7 @@ def group(look: View, scale: float, house: Linework) -> Linework:
     return house.fitted(look.apart * scale)
 
 
-def wide(lines: BaseGeometry, scale: float, linework: Linework) -> Iterator[Line]:
+def solid(lines: BaseGeometry, scale: float, linework: Linework) -> Iterator[Line]:
     """Lines that are seen; the shorter of two that would run together is thin."""
     crowded = close(lines, 2 * linework.wide / scale, _RUN / scale)
     if crowded is None:

@@ -142,7 +142,9 @@ def said(parts: Sequence[Part], seen: View) -> dict[int, tuple[float, ...]]:
     return {axis: tuple(_places(parts, legs, seen, axis)) for axis in (0, 1)}
 
 
-def unsaid(sizes: Mapping[int, Sequence[float]], known: Sequence[Mapping[int, Sequence[float]]]) -> dict[int, list[float]]:
+def unsaid(
+    sizes: Mapping[int, Sequence[float]], known: Sequence[Mapping[int, Sequence[float]]]
+) -> dict[int, list[float]]:
     """The places that no other view gives. [mm]"""
     found = {}
     for axis, places in sizes.items():
