@@ -24,11 +24,11 @@ from .isometric import Apart
 TEXT = 2.5
 DOT = 0.5
 """Radius of the dot on the wood. [mm]"""
-MOST_FACES = 4
+MOST_FACES = 3
 """Faces of a kind that are tried, the largest first."""
-ANGLES = tuple(range(0, 360, 15))
+ANGLES = tuple(range(0, 360, 30))
 """Which way a line may lead. [degrees]"""
-REACHES = (6.0, 9.0, 13.0, 18.0, 25.0, 34.0, 45.0, 60.0)
+REACHES = (6.0, 9.0, 14.0, 22.0, 34.0, 52.0)
 """How far it may lead. [mm]"""
 AIR = 0.6
 """Round a mark. [mm]"""
@@ -55,7 +55,12 @@ class _Ground:
     faces: Sequence[Face]
     regions: list[BaseGeometry]
     ways: BaseGeometry
+    tree: shapely.STRtree = attrs.field(init=False)
     taken: list[BaseGeometry] = attrs.field(factory=list)
+
+    @tree.default
+    def _tree(self) -> shapely.STRtree:
+        return shapely.STRtree(self.regions)
 
     def put(self, own: Sequence[int], marks: Sequence[str]) -> Iterator[Primitive]:
         """A mark on the first of some faces that takes it, or with the line that suits best from any of them."""
@@ -75,7 +80,7 @@ class _Ground:
 
     def _best(self, number: int, mark: str) -> tuple[float, Point, Point, str]:
         """The line that suits best from one face: what it costs, where it begins and ends."""
-        tree = shapely.STRtree(self.regions)
+        tree = self.tree
         others = np.array([face.part != self.faces[number].part for face in self.faces])
         feet, ends = _lines(self.regions[number])
         lines = shapely.linestrings(np.stack([feet, ends], axis=1))
@@ -105,13 +110,10 @@ def _on_the_wood(region: BaseGeometry, mark: str) -> Text | None:
 def _lines(region: BaseGeometry) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
     """Where lines begin on a face, and where their marks would stand, shape (n, 2) each. [mm]"""
     middle = shapely.point_on_surface(region)
-    inner = region.buffer(-min(1.0, 0.3 * region.area / max(region.length, 1e-9)))
-    ring = inner if not inner.is_empty else region
-    parts = [shapely.point_on_surface(part) for part in shapely.get_parts(ring)]
-    corners = shapely.get_coordinates(ring.convex_hull)
-    starts = np.array(
-        [(p.x, p.y) for p in (middle, *parts)] + [((c + corners.mean(axis=0)) / 2).tolist() for c in corners]
-    )
+    ring = shapely.get_coordinates(region.minimum_rotated_rectangle)[:4]
+    ends = np.array([(ring[n] + ring[n - 1]) / 2 for n in range(4)])
+    far = sorted(ends.tolist(), key=lambda end: -math.hypot(end[0] - middle.x, end[1] - middle.y))[:2]
+    starts = np.array([(middle.x, middle.y), *(((x + middle.x) / 2, (y + middle.y) / 2) for x, y in far)])
     starts = starts[shapely.contains_xy(region, starts)]
     ways = np.array([(math.cos(math.radians(a)), math.sin(math.radians(a))) for a in ANGLES])
     steps = (ways[:, None] * np.array(REACHES)[None, :, None]).reshape(-1, 2)

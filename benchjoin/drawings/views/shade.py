@@ -22,6 +22,8 @@ ANGLE = 120.0
 """Their slant; edges of a picture stand at 30, 90 and 150 degrees."""
 FINEST = 0.4
 """Faces that come out narrower stay bright: two edges are all they have room for. [mm]"""
+SHORTEST = 0.1
+"""A shorter line is only a blot in a corner. [mm]"""
 LIGHT: Vector = (0.5, -0.7, 0.8)
 """Where the light comes from: the right, the front, above."""
 
@@ -41,28 +43,29 @@ def shaded(regions: Sequence[shapely.Geometry], scale: float) -> Iterator[Line]:
         return
     scaled = shapely.transform(np.asarray(regions, dtype=object), lambda at: at * scale)
     wide = 2 * shapely.area(scaled) / np.maximum(shapely.length(scaled), 1e-9)
-    each = shapely.get_parts(scaled[wide >= FINEST])
-    for start, end in _across(each).tolist():
+    for start, end in _across(shapely.get_parts(scaled[wide >= FINEST])).tolist():
         yield Line((tuple(start), tuple(end)), "shade")
 
 
 def _across(regions: npt.NDArray[np.object_]) -> npt.NDArray[np.float64]:
-    """Ends of the lines that cross each region, shape (n, 2, 2); they are counted from the paper's origin. [mm]"""
+    """Ends of the lines of shade inside each region, shape (n, 2, 2), counted from the paper's origin. [mm]
+
+    Every edge is met by the lines between its two ends; along each line of a region, crossings go in and out by turns.
+    """
     way = np.array([np.cos(np.radians(ANGLE)), np.sin(np.radians(ANGLE))])
     square = np.array([-way[1], way[0]])
-    points, owner = shapely.get_coordinates(regions, return_index=True)
-    if not len(points):
-        return np.empty((0, 2, 2))
-    u, v = points @ way, points @ square
-    first = np.flatnonzero(np.r_[True, owner[1:] != owner[:-1]])
-    ends = [f.reduceat(x, first) for f, x in ((np.minimum, u), (np.maximum, u), (np.minimum, v), (np.maximum, v))]
-    low, high = np.ceil(ends[2] / SPACING).astype(int), np.floor(ends[3] / SPACING).astype(int)
-    counts = np.maximum(high - low + 1, 0)
-    which = np.repeat(np.arange(len(regions)), counts)
-    rank = np.arange(counts.sum()) - np.repeat(np.cumsum(counts) - counts, counts) + low[which]
-    feet = (rank * SPACING)[:, None] * square
-    starts, stops = (feet + (ends[n][which] + more)[:, None] * way for n, more in ((0, -1.0), (1, 1.0)))
-    lines = shapely.linestrings(np.stack([starts, stops], axis=1))
-    met = shapely.get_parts(shapely.intersection(lines, regions[which]))
-    met = met[(shapely.get_type_id(met) == 1) & (shapely.length(met) > 0.1)]
-    return shapely.get_coordinates(met).reshape(-1, 2, 2)
+    rings, region = shapely.get_rings(regions, return_index=True)
+    points, ring = shapely.get_coordinates(rings, return_index=True)
+    same = ring[1:] == ring[:-1]
+    u, v = points @ way, points @ square / SPACING
+    (u0, u1), (v0, v1) = ((x[:-1][same], x[1:][same]) for x in (u, v))
+    owner = region[ring[:-1][same]]
+    first, last = np.ceil(np.minimum(v0, v1)), np.ceil(np.maximum(v0, v1)) - 1
+    counts = np.maximum(last - first + 1, 0).astype(int)
+    edge = np.repeat(np.arange(len(counts)), counts)
+    rank = np.arange(len(edge)) - np.repeat(np.cumsum(counts) - counts, counts) + first[edge]
+    at = u0[edge] + (rank - v0[edge]) / (v1[edge] - v0[edge]) * (u1[edge] - u0[edge])
+    order = np.lexsort((at, rank, owner[edge]))
+    places = at[order][:, None] * way + (rank[order] * SPACING)[:, None] * square
+    lines = places.reshape(-1, 2, 2)
+    return lines[np.hypot(*(lines[:, 1] - lines[:, 0]).T) > SHORTEST]
