@@ -53,6 +53,8 @@ SCALES_TRIED = (0.5, 0.25)
 """Details are drawn at half size, or at 1:4 or 1:5 where they take fewer sheets so."""
 SHARES = (0.5, 0.75, 0.25, 0.85, 0.15)
 """Where on a face its mark may stand."""
+OFF = 1.6
+"""Between wood and a mark beside it. [mm]"""
 BETWEEN, APART = 16.0, 5.0
 """Between two views beside each other, with room for a size, and one above the other. [mm]"""
 
@@ -301,23 +303,41 @@ def _one(look: _Look, how: _Drawn) -> Drawing:
     words = tuple(text for part in how.parts for text in taken.put(_mark_places(part, seen, scale)))
     if size and (x0 + x1 - text_width(name, TEXT)) / 2 < bounds(size)[2] + 1.0:
         top = max(top, bounds(size)[3])
+    top = max([top, *(bounds((word,))[3] - 1.5 for word in words)])
     titled = (*lines, *size, *words, Text(((x0 + x1) / 2, top + 2.5), name, TEXT, "middle"))
     return shift(titled, -x / 2 * scale, -y / 2 * scale)
 
 
 def _mark_places(part: Part, seen: View, scale: float) -> Iterator[Text]:
-    """Places for a mark on the faces that are seen of its part, the largest first."""
+    """Places for a mark on the faces that are seen of its part, the largest first, and then just beside them."""
     own = sorted((face.region for face in seen.faces if face.part == part.name), key=lambda one: -one.area)
-    for region in own:
-        x0, y0, x1, y1 = (edge * scale for edge in region.bounds)
-        whole = shapely.transform(region, lambda at: at * scale)
-        shapely.prepare(whole)
+    regions = [shapely.transform(region, lambda at: at * scale) for region in own]
+    others = [face.region for face in seen.faces if face.part != part.name]
+    other = shapely.transform(shapely.union_all(others), lambda at: at * scale)
+    for region in regions:
+        x0, y0, x1, y1 = region.bounds
+        shapely.prepare(region)
         for up in SHARES:
             for across in SHARES:
                 at = (x0 + (x1 - x0) * across, figure_middle(y0 + (y1 - y0) * up, TEXT))
                 text = Text(at, part.mark, TEXT, "middle", bold=True)
-                if whole.contains(text_box(text).buffer(0.6)):
+                if region.contains(text_box(text).buffer(0.6)):
                     yield text
+    for region in regions:
+        for text in _just_beside(region.bounds, part.mark):
+            if not text_box(text).intersects(other):
+                yield text
+
+
+def _just_beside(box: tuple[float, float, float, float], mark: str) -> Iterator[Text]:
+    """Places for a mark on the right, on the left, above and below a box."""
+    x0, y0, x1, y1 = box
+    for share in SHARES:
+        y, x = figure_middle(y0 + (y1 - y0) * share, TEXT), x0 + (x1 - x0) * share
+        yield Text((x1 + OFF, y), mark, TEXT, "start", bold=True)
+        yield Text((x0 - OFF, y), mark, TEXT, "end", bold=True)
+        yield Text((x, y1 + OFF + 0.7), mark, TEXT, "middle", bold=True)
+        yield Text((x, y0 - OFF - TEXT - 0.3), mark, TEXT, "middle", bold=True)
 
 
 def _ended(seen: View, clip: Box) -> tuple[BaseGeometry, BaseGeometry]:
