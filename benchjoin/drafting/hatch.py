@@ -57,7 +57,8 @@ def waste(polygon: shapely.Geometry, spacing: float = 2.0) -> Drawing:
 
     Where touching regions are both waste, their strokes run on.
     """
-    return tuple(stitch for line in hatch(polygon, spacing, WASTE_ANGLE) for stitch in _stitches(line, spacing))
+    lines = hatch(polygon, spacing, WASTE_ANGLE)
+    return tuple(stitch for line in lines if isinstance(line, Line) for stitch in _stitches(line, spacing))
 
 
 def _stitches(line: Line, spacing: float) -> Iterator[Line]:

@@ -70,7 +70,8 @@ def test_an_outline_has_a_line_for_every_ring():
 def test_waste_and_a_cut_section_are_told_apart_in_black_only():
     """Sections are unbroken lines at 45 degrees; waste slants the other way, steeper, in strokes with gaps."""
     stitches = [shapely.LineString(line.points) for line in waste(PIECE, 2.0)]
-    assert {round(math.degrees(math.atan2(s.coords[1][1] - s.coords[0][1], s.coords[1][0] - s.coords[0][0]))) % 180 for s in stitches} == {120}
+    steps = [(s.coords[1][0] - s.coords[0][0], s.coords[1][1] - s.coords[0][1]) for s in stitches]
+    assert {round(math.degrees(math.atan2(dy, dx))) % 180 for dx, dy in steps} == {120}
     assert max(s.length for s in stitches) <= 4.0 + 1e-9
     whole = sum(line.length for line in strokes(PIECE, spacing=2.0, angle=120))
     assert sum(s.length for s in stitches) == pytest.approx(whole * 2 / 3, rel=0.03)
@@ -82,7 +83,8 @@ def test_neighbouring_ranks_of_waste_are_set_off_by_half():
     for line in waste(shapely.box(0, 0, 60, 40), 2.0):
         (x, y) = line.points[0]
         across = round((-x * math.sin(math.radians(120)) + y * math.cos(math.radians(120))) / 2.0)
-        ranks.setdefault(across, set()).add(round((x * math.cos(math.radians(120)) + y * math.sin(math.radians(120))) % 6.0, 3))
+        along = x * math.cos(math.radians(120)) + y * math.sin(math.radians(120))
+        ranks.setdefault(across, set()).add(round(along % 6.0, 3))
     inner = {rank: min(begins, key=lambda b: min(abs(b), abs(b - 3.0), abs(b - 6.0))) for rank, begins in ranks.items()}
     one, other = (inner[rank] % 6.0 for rank in (-10, -11))
     assert abs(one - other) == pytest.approx(3.0)

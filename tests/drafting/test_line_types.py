@@ -34,7 +34,8 @@ def test_short_hidden_lines_have_shorter_dashes_and_the_same_gaps():
 
 
 @pytest.mark.parametrize(
-    "apart, group", [(2.0, (0.5, 0.25)), (1.0, (0.5, 0.25)), (0.9, (0.35, 0.18)), (0.66, (0.25, 0.13)), (0.1, (0.25, 0.13))]
+    "apart, group",
+    [(2.0, (0.5, 0.25)), (1.0, (0.5, 0.25)), (0.9, (0.35, 0.18)), (0.66, (0.25, 0.13)), (0.1, (0.25, 0.13))],
 )
 def test_a_view_with_close_edges_takes_a_thinner_group_of_lines(apart, group):
     fitted = Linework().fitted(apart)

@@ -201,7 +201,7 @@ OVER = {"third angle": 1, "first angle": -1}
 
 @pytest.mark.parametrize("projection", OVER)
 def test_the_second_face_stands_where_the_projection_sign_says(projection):
-    """Of a leg that lies with its foot to the left and its back up, the left face is the upper edge or the lower one."""
+    """Of a leg that lies with its foot to the left and its back up, the left face is the upper or the lower edge."""
     layout = lay_out(DESIGNS["bench"])
     leg = layout.leg("back left")
     up = face_up(leg, leg.marked).v

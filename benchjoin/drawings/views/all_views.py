@@ -17,7 +17,7 @@ from ...layout.layout import Layout
 from ...trade.standards import SCALES
 from ..making.asked import Asked
 from ..making.fitting import LARGEST
-from ..making.pieces import of_each_kind
+from ..making.pieces import of_each_kind, shown_parts
 from .arrangement import arrangement_page, is_full, views_of
 from .cutting import Lettered
 from .elevation import elevation_page
@@ -36,7 +36,7 @@ def view_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
 
 
 def _of_a_piece(layout: Layout, asked: Asked) -> Iterator[Sheet]:
-    parts, views = layout.piece(asked.piece), views_of(layout, asked.piece)
+    parts, views = shown_parts(asked), views_of(asked)
     shown: list[View] = [views.front, *views.ends]
     known = [said(parts, look) for look in shown]
     back = view(parts, "back")
@@ -45,7 +45,7 @@ def _of_a_piece(layout: Layout, asked: Asked) -> Iterator[Sheet]:
         known.append(said(parts, back))
     extra = unsaid(said(parts, views.plan), known)
     known.append(said(parts, views.plan))
-    cuts = []
+    cuts: list[tuple[Lettered, str]] = []
     for cut, level, look in sections_by_level(layout, asked):
         sizes = said(cut_away(parts, cut), look)
         if unsaid(sizes, known):

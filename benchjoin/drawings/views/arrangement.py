@@ -29,7 +29,7 @@ from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import CROWDED, fit_view
 from ..making.house import Reader, projection, reader
 from ..making.notes import written
-from ..making.pieces import named, titled
+from ..making.pieces import named, shown_parts, titled
 from .cutting import Lettered, planes
 from .elevation import upright_figure
 from .isometric import Picture, picture
@@ -88,9 +88,9 @@ class Views:
         return (self.front, *self.ends, self.plan)
 
 
-def views_of(layout: Layout, piece: int) -> Views:
+def views_of(asked: Asked) -> Views:
     """The views of a piece."""
-    parts = layout.piece(piece)
+    parts = shown_parts(asked)
     left, right = view(parts, "left"), view(parts, "right")
     ends = (left,) if mirrored(left, right) else (left, right)
     return Views(front=view(parts, "front"), ends=ends, plan=view(parts, "above"), picture=picture(parts))
@@ -108,7 +108,7 @@ def mirrored(one: View, other: View) -> bool:
 
 def arrangement_page(layout: Layout, asked: Asked, views: Views | None = None) -> Sheet:
     """The general arrangement."""
-    shown = views or views_of(layout, asked.piece)
+    shown = views or views_of(asked)
     title = titled(asked, "General arrangement")
 
     def draw(scale: float) -> Sequence[Figure]:
@@ -143,10 +143,10 @@ def _flipped(lines: BaseGeometry) -> BaseGeometry:
     return shapely.set_precision(shapely.transform(lines, lambda at: at * (-1.0, 1.0)), GRID)
 
 
-def _notes(layout: Layout, shown: Views, piece: int) -> list[str]:
+def _notes(layout: Layout, shown: Views, parts: Sequence[Part]) -> list[str]:
     """What the sheet says of itself."""
     notes = ["The right end is the left end, handed."] if len(shown.ends) == 1 else []
-    mark = next((part.mark for part in layout.piece(piece) if part.slot.upright), "")
+    mark = next((part.mark for part in parts if part.slot.upright), "")
     if layout.frame.quantity > 1 and mark:
         notes.append(f"Legs carry the marks of piece {mark.rstrip('0123456789')}.")
     return notes
@@ -174,7 +174,7 @@ class _Sheet:
     @property
     def parts(self) -> tuple[Part, ...]:
         """The parts of the piece."""
-        return self.layout.piece(self.asked.piece)
+        return shown_parts(self.asked)
 
     @property
     def read(self) -> Reader:
@@ -193,7 +193,7 @@ class _Sheet:
                 for figure, look in zip(figures, self.shown.all, strict=True)
             )
         )
-        told = _notes(self.layout, self.shown, self.asked.piece)
+        told = _notes(self.layout, self.shown, self.parts)
         shows = tuple(dict.fromkeys(part.identity for part in self.parts))
         for beside in _beside(views, self.shown.picture.drawing(self.scale), corner, told):
             yield Figure(name="", drawing=(*views, *beside), shows=shows, shifted=shifted)

@@ -34,7 +34,8 @@ def planes(look: View, sections: Sequence[Lettered], scale: float, drawing: Draw
     """The planes of horizontal sections on an upright view, with their ends where nothing else is written. [mm]"""
     left, _, right, _ = (edge * scale for edge in look.bounds)
     x0, _, x1, _ = bounds(drawing)
-    taken, found = Taken(drawing), []
+    taken = Taken(drawing)
+    found: list[Primitive] = []
     for one in sections:
         at = one.cut.at * scale
         ends = []

@@ -20,7 +20,7 @@ from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import LARGEST, fit_view
 from ..making.house import reader
-from ..making.pieces import named, titled
+from ..making.pieces import named, shown_parts, titled
 from .clear_sizes import clear_sizes
 from .cutting import Lettered, planes
 from .labels import Taken, front_sign, heights_of_levels, leg_marks, level_names
@@ -56,7 +56,7 @@ def elevation(layout: Layout, seen: str, **options: Unpack[OfAPiece]) -> Sheet:
 
 def elevation_page(layout: Layout, asked: Asked, seen: str, largest: float = LARGEST) -> Sheet:
     """The elevation from one side, at no larger a scale than asked for."""
-    parts = layout.piece(asked.piece)
+    parts = shown_parts(asked)
     look = view(parts, seen)
     title = titled(asked, look.eye.title)
 
@@ -77,7 +77,7 @@ def elevation_page(layout: Layout, asked: Asked, seen: str, largest: float = LAR
 
 def upright_figure(layout: Layout, asked: Asked, look: View, scale: float, sections: Sequence[Lettered] = ()) -> Figure:
     """An elevation at a scale with all its sizes and names, and the planes of sections."""
-    parts = layout.piece(asked.piece)
+    parts = shown_parts(asked)
     linework = group(look, scale, asked.house.linework)
     inside = tuple(level_names(parts, look, scale, [one.cut.at for one in sections]))
     told = {text.string for text in inside}

@@ -100,7 +100,8 @@ def heights_of_levels(parts: Sequence[Part], side: str, scale: float) -> list[tu
 def leg_marks(parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> Iterator[Text]:
     """The mark of each leg that is seen: on it, or beside it where no other wood is."""
     legs = {part.name: part for part in parts if part.slot.upright}
-    upright, own = bool(seen.eye.up[2]), {}
+    upright = bool(seen.eye.up[2])
+    own: dict[str, BaseGeometry] = {}
     if upright:
         for face in seen.faces:
             if face.part in legs:

@@ -11,7 +11,7 @@ from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import LARGEST, fit_view
-from ..making.pieces import named, titled
+from ..making.pieces import named, shown_parts, titled
 from .labels import Taken, front_sign, leg_marks
 from .strokes import drawn, group
 from .view import View, view
@@ -31,7 +31,7 @@ def plan(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
 
 def plan_page(layout: Layout, asked: Asked, largest: float = LARGEST) -> Sheet:
     """The plan, at no larger a scale than asked for."""
-    look = view(layout.piece(asked.piece), "above")
+    look = view(shown_parts(asked), "above")
     title = titled(asked, look.eye.title)
 
     def draw(scale: float) -> Figure:
@@ -45,7 +45,7 @@ def plan_page(layout: Layout, asked: Asked, largest: float = LARGEST) -> Sheet:
 
 def flat_figure(layout: Layout, asked: Asked, look: View, scale: float) -> Figure:
     """A plan at a scale with all its sizes, FRONT, and the marks of the legs."""
-    parts = layout.piece(asked.piece)
+    parts = shown_parts(asked)
     sizes = flat(layout, parts, look, scale, asked.house)
     drawing = (*drawn(look, scale, group(look, scale, asked.house.linework)), *sizes.drawing())
     taken = Taken(drawing)

@@ -24,7 +24,7 @@ from ...lengths import TOUCH, Length, mm
 from ...solids import Box, along
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import LARGEST, fit_view
-from ..making.pieces import named, titled
+from ..making.pieces import named, shown_parts, titled
 from .face import Face, on_page
 from .labels import Taken, front_sign, leg_marks
 from .strokes import drawn, group
@@ -87,7 +87,7 @@ def sections_by_level(layout: Layout, asked: Asked) -> Iterator[tuple[Cut, str, 
     """Horizontal sections through the lowest level of each kind: the cut, the level, and what is seen."""
     for level in _unlike_levels(layout, asked.piece):
         cut = _cut(layout, level, None, None, asked.piece)
-        yield cut, level, view(cut_away(layout.piece(asked.piece), cut), cut.eye)
+        yield cut, level, view(cut_away(shown_parts(asked), cut), cut.eye)
 
 
 def _unlike_levels(layout: Layout, piece: int) -> list[str]:
@@ -109,9 +109,9 @@ def section_page(
     layout: Layout, asked: Asked, cut: Cut, place: str, *, letter: str = "", largest: float = LARGEST
 ) -> Sheet:
     """A section, with the letter of its cutting plane where another view shows that."""
-    parts = cut_away(layout.piece(asked.piece), cut)
+    parts = cut_away(shown_parts(asked), cut)
     look = view(parts, cut.eye)
-    through = _through(layout.piece(asked.piece), look, cut)
+    through = _through(shown_parts(asked), look, cut)
     if not through:
         raise AddressError(f"{cut.title} meets no wood. Choose another place.", address=place)
     by_name = {part.name: part for part in parts}

@@ -7,7 +7,7 @@ no edge of the picture does.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 import numpy as np
 import numpy.typing as npt
@@ -37,11 +37,11 @@ def in_shade(away: Vector) -> bool:
     return along(LIGHT, away) > 0
 
 
-def shaded(regions: Sequence[shapely.Geometry], scale: float) -> Iterator[Line]:
+def shaded(regions: npt.NDArray[np.object_], scale: float) -> Iterator[Line]:
     """Lines of shade on regions of a picture, full size, drawn at a scale."""
     if not len(regions):
         return
-    scaled = shapely.transform(np.asarray(regions, dtype=object), lambda at: at * scale)
+    scaled = shapely.transform(regions, lambda at: at * scale)
     wide = 2 * shapely.area(scaled) / np.maximum(shapely.length(scaled), 1e-9)
     for start, end in _across(shapely.get_parts(scaled[wide >= FINEST])).tolist():
         yield Line((tuple(start), tuple(end)), "shade")
@@ -67,5 +67,6 @@ def _across(regions: npt.NDArray[np.object_]) -> npt.NDArray[np.float64]:
     at = u0[edge] + (rank - v0[edge]) / (v1[edge] - v0[edge]) * (u1[edge] - u0[edge])
     order = np.lexsort((at, rank, owner[edge]))
     places = at[order][:, None] * way + (rank[order] * SPACING)[:, None] * square
-    lines = places.reshape(-1, 2, 2)
-    return lines[np.hypot(*(lines[:, 1] - lines[:, 0]).T) > SHORTEST]
+    lines: npt.NDArray[np.float64] = places.reshape(-1, 2, 2)
+    kept: npt.NDArray[np.float64] = lines[np.hypot(*(lines[:, 1] - lines[:, 0]).T) > SHORTEST]
+    return kept
