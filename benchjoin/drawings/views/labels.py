@@ -27,6 +27,8 @@ OFF = 1.0
 """Between a mark and the leg beside which it stands. [mm]"""
 AIR = 0.25
 """Round a word. [mm]"""
+APART = 1.5
+"""Between a word and the next: closer, they are read as one. [mm]"""
 FRONT = "FRONT"
 
 
@@ -41,7 +43,8 @@ class Taken:
     def is_free(self, text: Text) -> bool:
         """Whether a word lies on nothing."""
         box = text_box(text).buffer(AIR, join_style="mitre")
-        return not any(box.intersects(word) for word in self._words) and not len(
+        far = text_box(text).buffer(APART, join_style="mitre")
+        return not any(far.intersects(word) for word in self._words) and not len(
             self._ink.query(box, predicate="intersects")
         )
 
