@@ -300,7 +300,8 @@ def _one(look: _Look, how: _Drawn) -> Drawing:
     name = eye.title if eye.name == "above" else f"from the {eye.name}"
     size = (*_size(look, how, x0), *_left_of_the_leg(look, how, x1))
     taken = Taken((*lines, *size))
-    words = tuple(text for part in how.parts for text in taken.put(_mark_places(part, seen, scale)))
+    found = (text for part in how.parts for text in taken.put(_mark_places(part, seen, scale)))
+    words = tuple(sorted(found, key=lambda text: text.at))  # readers of PDF take words from left to right
     if size and (x0 + x1 - text_width(name, TEXT)) / 2 < bounds(size)[2] + 1.0:
         top = max(top, bounds(size)[3])
     top = max([top, *(bounds((word,))[3] - 1.5 for word in words)])
