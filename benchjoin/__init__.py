@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from .binding import bind, changed_sheets
     from .drafting.full_size.correction import PrinterScale
     from .drawings.templates.set.page import set_page
+    from .drawings.views.arrangement import arrangement
     from .drawings.views.elevation import elevation
     from .drawings.views.plan import plan
     from .drawings.views.section import section
@@ -64,6 +65,7 @@ __all__ = [
     "Stock",
     "again",
     "alter",
+    "arrangement",
     "bind",
     "changed_sheets",
     "cut_list",
@@ -86,6 +88,7 @@ __all__ = [
 _HOMES = {
     ".binding": "bind, changed_sheets",
     ".drafting.full_size.correction": "PrinterScale",
+    ".drawings.views.arrangement": "arrangement",
     ".drawings.views.elevation": "elevation",
     ".drawings.views.plan": "plan",
     ".drawings.views.section": "section",

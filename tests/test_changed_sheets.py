@@ -42,7 +42,7 @@ def test_they_come_in_the_order_of_the_binder():
     new = lay_out(alter(bench, {"length": "60 in"}))
     found = changed_sheets(OLD, new)
     assert list(found) == [name for name in names(new) if name in found]
-    assert "plan" in found
+    assert "arrangement" in found
 
 
 @pytest.mark.slow
@@ -66,7 +66,7 @@ def test_a_change_of_one_piece_asks_for_the_page_of_its_set_only():
 def test_a_paper_may_be_named():
     found = changed_sheets(OLD, lay_out(alter(bench, {"length": "60 in"})), paper="A3")
     assert "elevation-front" in found
-    assert "section-foot-shelf" in found
+    assert "arrangement" in found
 
 
 def test_frames_are_told_to_be_laid_out():
@@ -102,7 +102,8 @@ def test_what_is_there_for_the_first_time_is_new(higher):
 
 
 def test_what_has_another_title_only_says_so(higher):
-    assert what(higher, "plan") == "Called 'Pieces 1 and 3: Plan from above', was 'Plan from above'."
+    told = "Called 'Pieces 1 and 3: Front elevation', was 'Front elevation'."
+    assert what(higher, "elevation-front") == told
 
 
 def test_what_there_is_no_more_is_to_be_thrown_away():

@@ -1,12 +1,13 @@
 """Lettering: how a line of text is set, and how wide and tall it comes out, without asking any drawing library.
 
 A height is that of capitals and figures, h in ISO 3098. Widths come from a small table of the font's own advances;
-to change the font, write that table anew with scripts/make_font.py. Inch fractions are set small and stacked, the
+to change the font, write that table anew with scripts/make_font.py. Inch fractions are set stacked, the
 upper figure raised and the lower one dropped, close behind their whole number; the text itself stays as it is
-written, "48 3/8", so a recording can be read and a PDF searched.
+written, "48 3/8", so a recording can be read and a PDF searched. All heights are of ISO 3098's series: the figures of a
+fraction are those of the next lower height, and never lower than can be read at arm's length.
 
 >>> round(text_width("57 1/2", 2.5), 2)
-8.07
+10.24
 >>> [run.string for run in set_runs("A1 48 3/8 foot shelf", 2.5)]
 ['A1 48', ' 3/8', ' foot shelf']
 >>> wrap("front and back rails", 2.5, 25)
@@ -21,17 +22,22 @@ from collections.abc import Iterator
 from functools import lru_cache
 from typing import NamedTuple
 
+from ..trade.standards import LETTERING
 from . import widths
 
 ELLIPSIS = "\u2026"
-SMALLEST_FRACTION = 1.8  # mm, figures of a fraction are never lower: the least height of ISO 3098
+SMALLEST_FRACTION = 2.5  # mm, figures of a fraction are never lower: what is read at arm's length
 LEAST_STACKED = 2.5  # mm, in lettering lower than this a fraction stays on the line
-_SMALL = 0.7  # height of a fraction's figures, of that of the text
+_NEAR = 0.05  # a height that a printer's factor has changed by no more is that of the series
 _GAP = 0.13  # between a whole number and its fraction, of the height of the text
 _DROP = 0.14  # how far the lower figure stands below the line, of the height of the text
 # How far the upper and the lower figure lie over the box of the stroke between them, of their own height. Readers of
 # PDF take a step down steeper than 1 to 1 for a new line, and a gap along a turned line as well: neither may be left.
 _TUCKS = (0.20, 0.13)
+# Where the figures of a fraction are as high as the others they stand almost on the line: a steeper drop, no tuck.
+_FULL_DROP = 0.25
+_FULL_GAP = 0.55  # wide enough that 1 1/16 is never read as 11/16
+_FULL_TUCKS = (0.06, 0.02)
 
 # A whole number, if there is one, and a fraction of an inch; touched by no letter, figure, stroke or decimal point.
 _MIXED = re.compile(
@@ -78,6 +84,27 @@ def set_runs(string: str, height: float, *, bold: bool = False) -> tuple[Run, ..
     return _set(string, height, bold)[0]
 
 
+def fraction_height(height: float) -> float:
+    """Height of a fraction's figures in lettering of a height: the next lower of the series, if it can be read. [mm]
+
+    >>> [fraction_height(height) for height in (2.5, 3.5, 5.0, 7.0)]
+    [2.5, 2.5, 3.5, 5.0]
+    """
+    lower = max((h for h in LETTERING if h < height * (1.0 - _NEAR)), default=height)
+    return min(height, max(SMALLEST_FRACTION, lower * height / _in_series(height)))
+
+
+def _gap(height: float) -> float:
+    """Between a whole number and its fraction. [mm]"""
+    return (_FULL_GAP if fraction_height(height) >= height else _GAP) * height
+
+
+def _in_series(height: float) -> float:
+    """The height of the series from which a printer's factor has stretched a height, or the height itself. [mm]"""
+    near = min(LETTERING, key=lambda h: abs(h - height))
+    return near if abs(near - height) <= _NEAR * near else height
+
+
 def _advance(string: str, height: float, bold: bool) -> float:
     table = widths.BOLD if bold else widths.PLAIN
     try:
@@ -111,7 +138,7 @@ def _set(string: str, height: float, bold: bool) -> tuple[tuple[Run, ...], float
             runs.append(Run(before, height, ((x, 0.0),)))
             x += _advance(before, height, bold)
         if space:
-            x += _GAP * height if found["whole"] else _advance(" ", height, bold)
+            x += _gap(height) if found["whole"] else _advance(" ", height, bold)
         stacked, wide = _stack(found["over"], found["under"], height, bold, x, space=space)
         runs.append(stacked)
         done, x = found.end(), x + wide
@@ -127,10 +154,12 @@ def _stack(over: str, under: str, height: float, bold: bool, start: float, *, sp
     A space before it is a letter of it and stands close before the upper figure, whatever the gap: readers of PDF
     that put texts together again by where letters stand then find it, along a turned line too.
     """
-    small = max(SMALLEST_FRACTION, _SMALL * height)
-    rise, drop = ascent(height) - small * widths.FIGURE / widths.CAPITAL, _DROP * height
+    small = fraction_height(height)
+    full = small >= height
+    rise = ascent(height) - small * widths.FIGURE / widths.CAPITAL
+    drop = (_FULL_DROP if full else _DROP) * height
+    after_over, after_stroke = _FULL_TUCKS if full else _TUCKS
     table, unit = widths.BOLD if bold else widths.PLAIN, small / widths.CAPITAL
-    after_over, after_stroke = _TUCKS
     places = [(start - table[" "] * unit, rise)] if space else []
     x = 0.0
     for letter in over:

@@ -19,7 +19,9 @@ BORDER_WIDTH = 0.7  # ISO 5457, border, from memory
 # kind -> number of the line type in ISO 128-2; the order is the order of drawing
 KINDS: dict[str, str] = {
     "thin": "01.1",
+    "shade": "01.1",
     "hidden": "02.1",
+    "hidden short": "02.1",
     "centre": "04.1",
     "phantom": "05.1",
     "visible": "01.2",
@@ -28,6 +30,10 @@ KINDS: dict[str, str] = {
 }
 _TYPES = {row.number: row for row in LINE_TYPES}
 _SERIES = tuple(row.width for row in LINE_WIDTHS)
+SHADE_WIDTH = _SERIES[0]  # the finest of the series: shade is a tint and no line
+SHORT = 0.5  # of the dashes of a view whose hidden lines are short (common practice, no source)
+
+_PAIRS = ((1.4, 0.7), (1.0, 0.5), (0.7, 0.35), (0.5, 0.25), (0.35, 0.18), (0.25, 0.13))
 
 
 @attrs.frozen
@@ -56,9 +62,28 @@ class Linework:
         check_kind(kind)
         if kind == "border":
             return Pen(max(BORDER_WIDTH, self.wide))
+        if kind == "shade":
+            return Pen(SHADE_WIDTH)
         row = _TYPES[KINDS[kind]]
         width = self.wide if row.wide else self.narrow
-        return Pen(width, tuple(round(length * width, 3) for length in row.dashes))
+        drawn = SHORT if kind.endswith("short") else 1.0
+        lengths = (length * (1.0 if place % 2 else drawn) for place, length in enumerate(row.dashes))
+        return Pen(width, tuple(round(length * width, 3) for length in lengths))
+
+    def readable(self, kind: str) -> float:
+        """The shortest line of a kind that shows its dashes: two of them and the gap between. [mm]"""
+        dashes = self.pen(kind).dashes
+        return 2 * dashes[0] + dashes[1] if dashes else 0.0
+
+    def fitted(self, apart: float) -> Linework:
+        """The widest group, no wider than this, whose wide lines keep twice their width where they lie so close. [mm]
+
+        Pairs of ISO 128, two to one; the finest is 0.25 and 0.13 mm, which any printer holds.
+        """
+        for wide, narrow in _PAIRS:
+            if wide <= self.wide and 2 * wide <= apart + 1e-9:
+                return self if wide == self.wide else Linework(wide=wide, narrow=narrow)
+        return Linework(wide=min(self.wide, _PAIRS[-1][0]), narrow=min(self.narrow, _PAIRS[-1][1]))
 
 
 def check_kind(kind: str) -> None:

@@ -15,7 +15,6 @@ from ..drawings.making.house import PLAIN, House
 from ..drawings.making.maker import make
 from ..drawings.making.pieces import whose
 from ..drawings.views.isometric import picture
-from ..drawings.views.strokes import strokes
 from ..errors import BenchjoinError
 from ..findings import Finding
 from ..frame.frame import Frame
@@ -60,8 +59,7 @@ def picture_svg(layout: Layout) -> str:
     seen = picture(layout.piece(1))
     x0, y0, x1, y1 = seen.lines.bounds
     scale = min((WIDE - 2 * MARGIN) / (x1 - x0), (HIGH - 2 * MARGIN) / (y1 - y0))
-    drawing: Drawing = tuple(strokes(seen.lines, "visible", scale))
-    return cropped(drawing, layout.frame.name, house=FINE)
+    return cropped(seen.drawing(scale), layout.frame.name, house=FINE)
 
 
 def cropped(drawing: Drawing, title: str, *, house: House = PLAIN) -> str:

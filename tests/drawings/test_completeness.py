@@ -14,9 +14,11 @@ from samples import SAMPLES
 
 from benchjoin import lay_out
 from benchjoin.drafting.primitives import Line, Text, text_box
+from benchjoin.drawings.making.house import House
 from benchjoin.drawings.views.part_drawing import part_drawings
 from benchjoin.layout.parts import face_up
 from benchjoin.lengths import INCH
+from benchjoin.shop.marks import marks
 
 FRAMES = {**DESIGNS, **SAMPLES}
 NUMBER = r"\(?(?:\d+ )?\d+(?:/\d+)?(?:\.\d+)?(?: full| scant)?\)?"
@@ -37,16 +39,16 @@ class Block:
         self.lines = []
 
 
-def blocks(sheet):
-    """Blocks of a sheet by their first marks: everything belongs to the heading over it, the nearest to its left."""
+def is_head(text, texts):
+    """The first line of a heading: bold, and no bold line right above it."""
+    above = [t for t in texts if t.bold and abs(t.at[0] - text.at[0]) < 0.1 and 3.0 < t.at[1] - text.at[1] < 5.0]
+    return text.bold and not above
 
-    def first(head):
-        """Whether it is the first line of its heading."""
-        over = [t for t in texts if t.bold and t is not head and abs(t.at[0] - head.at[0]) < 0.1]
-        return not any(3.0 < t.at[1] - head.at[1] < 5.0 for t in over)
 
+def blocks(sheet, kinds):
+    """Blocks of a sheet: everything belongs to the heading over it that is the nearest to its left."""
     texts = [item for item in sheet.drawing if isinstance(item, Text)]
-    heads = [(t, Block(m[1])) for t in texts if t.bold and (m := re.match(r"([A-Z]+\d+)\b.*", t.string)) and first(t)]
+    heads = [(t, Block(kinds[re.match(r"[A-Z]+\d+", t.string)[0]])) for t in texts if is_head(t, texts)]
 
     def owner(x, y):
         over = [(t, block) for t, block in heads if t.at[1] + 3.0 >= y]
@@ -138,13 +140,11 @@ def wanted_cuts(part, face):
 @pytest.fixture(scope="module", params=FRAMES)
 def drawn(request):
     layout = lay_out(FRAMES[request.param])
-    read = {}
-    kinds = {part.mark: part.kind for part in layout.parts}
+    read, kinds = {}, {part.mark: part.kind for part in layout.parts}
     for sheet in part_drawings(layout, plain_parts=True):
-        for block in blocks(sheet):
-            kind = kinds[block.number]
-            assert kind not in read
-            read[kind] = block
+        for block in blocks(sheet, kinds):
+            assert block.number not in read
+            read[block.number] = block
     return layout, read
 
 
@@ -197,6 +197,28 @@ def test_marks_and_counts_are_printed_for_every_part(drawn):
     for number, block in read.items():
         same = [part for part in layout.parts if part.kind == number]
         told = " ".join(text.string for text in sorted(block.texts, key=lambda t: -t.at[1]))
-        assert f"make {len(same)}" in told
+        role = same[0].slot.role
+        assert f"for {len(same)} {role.word if len(same) == 1 else role.plural}" in told
+        assert told.startswith(marks(part.mark for part in same))
         if same[0].handed:
             assert f"{same[0].handed} hand" in told
+
+
+OVER = {"third angle": 1, "first angle": -1}
+
+
+@pytest.mark.parametrize("projection", OVER)
+def test_the_second_face_stands_where_the_projection_sign_says(projection):
+    """Of a leg that lies with its foot to the left and its back up, the left face is the upper or the lower edge."""
+    layout = lay_out(DESIGNS["bench"])
+    leg = layout.leg("back left")
+    up = face_up(leg, leg.marked).v
+    sheets = part_drawings(layout, house=House(projection=projection))
+    (block,) = (b for s in sheets for b in blocks(s, {p.mark: p.kind for p in layout.parts}) if b.number == leg.kind)
+    faces = [t for t in block.texts if re.fullmatch(r"\w+ face", t.string)]
+    rows = {t.string.split()[0]: t.at[1] for t in faces}
+    out = {"left": (-1, 0, 0), "right": (1, 0, 0)}
+    for face in rows.keys() & out.keys():
+        side = sum(a * b for a, b in zip(out[face], up, strict=True))
+        assert (rows[face] - rows["back"]) * side * OVER[projection] > 0
+    assert rows.keys() & out.keys()

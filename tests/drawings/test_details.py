@@ -15,6 +15,7 @@ from benchjoin.drawings.views.joint_detail import joint_details
 from benchjoin.trade.standards import SCALES
 
 FRAMES = {**DESIGNS, **SAMPLES}
+MARK = re.compile(r"[A-Z]+\d+")
 THIRD, FIRST = House(projection="third angle"), House(projection="first angle")
 STEP_RIGHT = {"front": "right", "right": "back", "back": "left", "left": "front"}
 
@@ -75,10 +76,43 @@ def test_every_depth_and_height_of_a_notch_is_told(layout):
 
 
 def test_depths_of_the_gallery_by_hand():
-    assert "Cut into the leg 5/8 deep; notches 2 3/4, 3 1/2, 4 1/4, 5 1/4 high" in joined(
-        joint_details(lay_out(DESIGNS["bench"]))
-    )
-    assert "Cut into the leg 10 deep; rail 10 deep" in joined(joint_details(lay_out(DESIGNS["rack"])))
+    """A leg of 1 5/16 less 5/8 is 11/16; a post of 45 less 10 is 35, a batten of 20 less 10 is 10."""
+    told = joined(joint_details(lay_out(DESIGNS["bench"])))
+    assert "Cut into the leg 5/8 deep, 11/16 left" in told
+    assert "h = 2 3/4 at A5; h = 3 1/2 at A9, A10, A13; h = 4 1/4 at A6; h = 5 1/4 at A14" in told
+    assert "Cut into the leg 10 deep, 35 left; rail 10 deep, 10 left" in joined(joint_details(lay_out(DESIGNS["rack"])))
+
+
+def test_what_is_left_of_the_leg_is_a_size_on_the_view_from_above():
+    figures = [t.string for t in texts(joint_details(lay_out(DESIGNS["bench"]))) if t.turn]
+    assert "11/16" in figures
+    assert "h" in figures  # four heights: each is told in words
+
+
+def test_leg_and_rail_carry_their_marks_on_every_view(layout):
+    sheets = joint_details(layout)
+    for number, rail, leg, _ in told_of(sheets):
+        del number
+        assert MARK.fullmatch(rail)
+        assert MARK.fullmatch(leg)
+    marks = [t.string for t in texts(sheets) if t.bold and MARK.fullmatch(t.string)]
+    assert len(marks) > 3 * len(headings(sheets))  # of six, the covered ones may have no room
+
+
+def test_wood_that_goes_on_ends_in_a_break_line():
+    sheet = joint_details(lay_out(DESIGNS["bench"]))[0]
+    thin = [line for line in sheet.drawing if isinstance(line, Line) and line.kind == "thin"]
+    broken = [line for line in thin if len(line.points) == 6]
+    assert len(broken) >= 6  # above and below the leg, and the rail, on each view
+
+
+def test_a_leg_is_shown_with_its_whole_section():
+    """The wide face of the bench's leg, 3 1/4 in, at 1/4 of its size: 20.6 mm."""
+    sheet = joint_details(lay_out(DESIGNS["bench"]))[0]
+    scale = next(scale.ratio for scale in SCALES if scale.label == sheet.scale)
+    ends = [line.points for line in sheet.drawing if isinstance(line, Line) and len(line.points) == 6]
+    widths = {round(abs(p[-1][0] - p[0][0]) - 2.4, 1) for p in ends}
+    assert round(3.25 * 25.4 * scale, 1) in widths
 
 
 def test_fit_is_told_or_that_there_is_none():
@@ -86,7 +120,8 @@ def test_fit_is_told_or_that_there_is_none():
     loose = lay_out(alter(DESIGNS["bench"], {"fit": "1/16 in"}))
     assert "with 1/16 in of fit" in joined(joint_details(loose))
     # those at the legs' tops are open above and take no fit: 3 1/2 on the front legs, 5 1/4
-    assert "notches 2 13/16, 3 1/2, 3 9/16, 4 5/16, 5 1/4 high" in joined(joint_details(loose))
+    heights = re.findall(r"h = ([\d /]+) at", joined(joint_details(loose)))
+    assert heights == ["2 13/16", "3 1/2", "3 9/16", "4 5/16", "5 1/4"]
 
 
 @pytest.mark.parametrize("house, way", [(THIRD, 1), (FIRST, -1)])
@@ -101,9 +136,9 @@ def test_views_stand_where_the_projection_puts_them(house, way):
 
 def told_of(sheets):
     """What stands from each heading to the next: number, rail, leg, and names of the views."""
-    words = " ".join(t.string if t.bold else f"<{t.string}>" for t in texts(sheets))
-    for block in re.split(r"(?=Joint \d+: )", words)[1:]:
-        number, rail, leg = re.match(r"Joint (\d+): [\w-]+, (.+?) to ([^<]+?) <", block).groups()
+    words = " ".join(f"<{t.string}>" for t in texts(sheets))
+    for block in re.split(r"(?=<Joint \d+: )", words)[1:]:
+        number, rail, leg = re.match(r"<Joint (\d+): [\w-]+, (\w+) to (\w+)>", block).groups()
         yield int(number), rail, leg, set(re.findall(r"<from (?:the )?(\w+)>", block))
 
 
@@ -114,8 +149,10 @@ ALONG = {"front": (0, 1), "back": (0, -1), "left": (1, -1), "right": (1, 1)}  # 
 def test_the_end_is_seen_from_the_side_to_which_the_rail_runs_off(layout, house):
     seen = list(told_of(joint_details(layout, house=house)))
     assert sorted(number for number, *_ in seen) == list(range(1, len(seen) + 1))
-    for _, rail_name, leg_name, views in seen:
-        leg, rail = layout.part(f"1/{leg_name}").blank, layout.part(f"1/{rail_name}").blank
+    own = {part.mark: part for part in layout.parts}
+    for _, rail_mark, leg_mark, views in seen:
+        rail_name = own[rail_mark].identity
+        leg, rail = own[leg_mark].blank, own[rail_mark].blank
         slot = next(slot for slot in layout.frame.rails() if slot.name == rail_name)
         front = next((way for way in (slot.side, slot.of.face) if way in STEP_RIGHT), "left")
         front = STEP_RIGHT[STEP_RIGHT[front]] if slot.of.face == "inner" else front

@@ -40,11 +40,11 @@ BOUND = {design: {sheet.name: sheet for sheet in sheets(lay_out(frame))} for des
 PAGES = [(design, name) for design, bound in BOUND.items() for name in bound]
 REDUCED = [(design, name) for design, name in PAGES if name.endswith("-reduced")]
 EXPECTED = {
-    "bench": ["cover", "cut-list", "set-a-reduced", "elevation-front", "elevation-left", "plan", "set-a"],
+    "bench": ["cover", "cut-list", "set-a-reduced", "arrangement", "elevation-front", "elevation-left", "set-a"],
     "rack": [
         *("cover", "cut-list"),
         *("set-a-reduced", "set-b-reduced", "set-c-reduced"),
-        *("elevation-front", "elevation-left", "plan"),
+        *("arrangement", "elevation-front", "elevation-left"),
         *("set-a", "set-b", "set-c"),
     ],
 }

@@ -17,6 +17,7 @@ from benchjoin import lay_out
 from benchjoin.drafting.primitives import Line, bounds
 from benchjoin.drafting.sheets.clashes import clashes
 from benchjoin.drawings.views.isometric import apart, drawn_apart, exploded, isometric, picture, project
+from benchjoin.drawings.views.shade import FINEST, SPACING
 
 FRAMES = {**DESIGNS, **SAMPLES}
 FACES = {"front": (1, -1), "back": (1, 1), "left": (0, -1), "right": (0, 1)}
@@ -94,3 +95,26 @@ def test_edges_run_along_the_three_axes_and_fill_the_sheet(layout, draw):
     assert max((x1 - x0) / sheet.width, (y1 - y0) / (sheet.height - 36)) > 0.6
     assert sheet.scale == "not to scale"
     assert clashes(sheet.whole) == []
+
+
+def test_light_and_shade_are_told_by_lines_of_the_finest_width_on_faces_away_from_the_light():
+    """Light comes from above and the front right: of a cube the top and the front are bright, the left is in shade."""
+    seen = picture(lay_out(DESIGNS["bench"]).piece(1))
+    shade = [line for line in seen.drawing(1 / 10) if line.kind == "shade"]
+    dark = shapely.transform(shapely.union_all(seen.shade), lambda at: at / 10).buffer(1e-6)
+    assert len(shade) > 100
+    assert all(dark.contains(shapely.LineString(line.points)) for line in shade)
+    bright = [face.region for face in seen.faces if not any(face.region.equals(region) for region in seen.shade)]
+    assert dark.intersection(shapely.transform(shapely.union_all(bright), lambda at: at / 10)).area < 0.01
+    # parallel lines cover a region with its area over their spacing
+    wide = [one for one in seen.shade if 2 * one.area / one.length / 10 >= FINEST]
+    area = sum(one.area for one in wide) / 100
+    assert sum(shapely.LineString(line.points).length for line in shade) * SPACING == pytest.approx(area, rel=0.1)
+
+
+def test_no_line_of_shade_runs_with_an_edge():
+    seen = picture(lay_out(DESIGNS["rack"]).piece(1))
+    for line in seen.drawing(1 / 10):
+        if line.kind == "shade":
+            (x0, y0), (x1, y1) = line.points
+            assert round(math.degrees(math.atan2(y1 - y0, x1 - x0))) % 180 == 120

@@ -65,6 +65,6 @@ def test_another_measurement_and_another_printer_give_another_fingerprint():
 
 def test_a_long_title_leaves_room_for_it():
     long = lay_out(attrs.evolve(bench, name="Bench for the honey house by the door, with a high back and two shelves"))
-    (sheet,) = (one for one in sheets(long, only=["views"]) if one.name == "plan")
+    (sheet,) = (one for one in sheets(long, only=["views"]) if one.name == "arrangement")
     (stamp,) = (text for text in texts(sheet) if text.string.startswith("FINGERPRINT"))
     assert not [t for t in texts(sheet) if t is not stamp and text_box(t).intersection(text_box(stamp)).area > 0.01]

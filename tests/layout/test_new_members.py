@@ -196,7 +196,7 @@ def test_it_leaves_upwards(layout):
 def test_every_sheet_and_template_takes_it(layout):
     made = [*sheets(layout), *template_sheets(layout)]
     words = " ".join(item.string for sheet in made for item in sheet.whole if hasattr(item, "string"))
-    assert {sheet.name for sheet in made} >= {"plan", "elevation-front", "section-shelf", "set-d", "parts-apart"}
+    assert {sheet.name for sheet in made} >= {"arrangement", "elevation-front", "set-d", "parts-apart"}
     assert "plank" in words
     for sheet in made:
         assert not clashes(sheet.whole), sheet.name

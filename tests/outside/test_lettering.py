@@ -125,20 +125,28 @@ def test_a_text_is_held_by_its_anchor_and_as_wide_as_was_said(anchor, share, str
     assert left + share * (right - left) == pytest.approx(150, abs=0.05)
 
 
-def test_small_figures_are_at_least_one_point_eight_millimetres_high_on_paper():
+def test_figures_of_a_fraction_are_at_least_two_and_a_half_millimetres_high_on_paper():
     read = pypdfium2.PdfDocument(pdf_bytes(page(Text((20, 20), "48 1/4"))))[0].get_textpage()
     string = read.get_text_range()
     for at in (string.index("1"), string.rindex("4")):
         _, low, _, high = read.get_charbox(at)
-        assert (high - low) * POINT == pytest.approx(1.8, abs=0.02)
+        assert (high - low) * POINT == pytest.approx(2.5, abs=0.02)
 
 
-def test_numerator_and_denominator_stand_above_and_below():
-    read = pypdfium2.PdfDocument(pdf_bytes(page(Text((20, 20), "48 1/4"))))[0].get_textpage()
+@pytest.mark.parametrize("height, raised", [(2.5, 0.1), (3.5, 1.5), (5, 3.0)])
+def test_numerator_and_denominator_stand_above_and_below(height, raised):
+    read = pypdfium2.PdfDocument(pdf_bytes(page(Text((20, 20), "48 1/4", height))))[0].get_textpage()
     four, one, lower = (read.get_charbox(index) for index in (0, 3, 5))
-    assert one[1] > four[1] + 1.5  # points
+    assert one[1] > four[1] + raised  # points
     assert lower[1] < four[1] - 0.5
     assert one[2] < lower[0]
+
+
+def test_one_and_a_sixteenth_is_not_read_as_eleven_sixteenths():
+    read = pypdfium2.PdfDocument(pdf_bytes(page(Text((20, 20), "1 1/16"), Text((60, 20), "11/16"))))[0].get_textpage()
+    string = read.get_text_range()
+    apart = [read.get_charbox(i + (2 if string[i + 1] == " " else 1))[0] - read.get_charbox(i)[2] for i in (0, 7)]
+    assert apart[0] > 2 * apart[1] + 1.0  # points, between the two ones
 
 
 def test_one_file_of_many_sheets_holds_each_weight_once():

@@ -10,7 +10,6 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import Unpack
 
 import attrs
-from shapely.geometry.base import BaseGeometry
 
 from ...drafting.lettering import wrap
 from ...drafting.primitives import Box, Text, bounds, shift
@@ -32,8 +31,7 @@ from ..making.house import Reader, reader
 from ..making.maker import make, ruled
 from ..making.notes import pointed, told
 from ..making.pieces import whose
-from ..views.isometric import picture
-from ..views.strokes import strokes
+from ..views.isometric import Picture, picture
 from .contents import CONTENTS, Entry, contents, paper_called
 from .reading import reading
 from .table_figure import points_in_two, title_lines, titled
@@ -71,14 +69,15 @@ def covers(layout: Layout, asked: Asked) -> Callable[[Sequence[Entry]], tuple[Sh
     """The cover with contents that it is given, and lists of what has no room on it."""
     page = ruled(asked, asked.papers[0])
     wide, paper = page.inside[2] - page.inside[0], paper_called(*page.size)
-    name, shown, of = layout.frame.name, picture(layout.piece(1)).lines, whose(layout, 1)
+    name, shown, of = layout.frame.name, picture(layout.piece(1)), whose(layout, 1)
     foot = list(_foot(layout, asked, wide))
     words = attrs.evolve(page.words, piece="Build binder")
     sizes = Listed(name="key-sizes", title="Key sizes", figures=lambda w: list(_foot(layout, asked, w)))
 
     def made(drawn: _Cover | None, *more: Listed) -> tuple[Sheet, tuple[Listed, ...]]:
-        items = drawn.items if drawn else ()
-        return make(*items, house=asked.house, name="cover", title=name, size=page.size, words=words), more
+        items, scale = (drawn.items, drawn.scale) if drawn else ((), 1.0)
+        house = attrs.evolve(asked.house, linework=asked.house.linework.fitted(shown.apart * scale))
+        return make(*items, house=house, name="cover", title=name, size=page.size, words=words), more
 
     def laid(own: Sequence[Figure], aside: Figure | None = None) -> _Cover | None:
         return _laid(name, page.inside, shown, of, own, aside)
@@ -107,7 +106,7 @@ class _Cover:
 
 
 def _laid(
-    name: str, inside: Box, shown: BaseGeometry, of: str, foot: Sequence[Figure], aside: Figure | None
+    name: str, inside: Box, shown: Picture, of: str, foot: Sequence[Figure], aside: Figure | None
 ) -> _Cover | None:
     """The picture above what stands at the foot, and something on its right; None where it has too little room."""
     left, low, right, top = inside
@@ -120,12 +119,12 @@ def _laid(
             return None
         placed.append(aside.moved(right - BESIDE, top - aside.bounds[3]))
         right -= BESIDE + GAP
-    x0, y0, x1, y1 = shown.bounds
+    x0, y0, x1, y1 = shown.lines.bounds
     under = SAID if of else 0.0
     scale = min(LARGEST, (right - left) / (x1 - x0), (top - low - under) / (y1 - y0))
     if max(x1 - x0, y1 - y0) * scale < LEAST:
         return None
-    drawing = place_in(tuple(strokes(shown, "visible", scale)), (left, low + under, right, top))
+    drawing = place_in(shown.drawing(scale), (left, low + under, right, top))
     a, b, c, _ = bounds(drawing)
     said = (Text(((a + c) / 2, b - SAID + 1.0), f"{of[0].upper()}{of[1:]}", TEXT, "middle"),) if of else ()
     return _Cover((Figure(name=name, drawing=(*drawing, *said)), *placed), scale)

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_left
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from functools import cache
 
 import attrs
@@ -18,12 +19,14 @@ from ...findings import Finding
 from ...sources import COMMON_PRACTICE
 from ...trade.standards import SCALES
 from .asked import Asked
-from .house import block, both_ways, room, system
+from .house import Form, block, both_ways, room, system
 from .maker import make, within
 from .notes import concerning, counted, finding_notes, written
 
-LARGEST = 0.2
-"""A view is drawn at 1:5 at most: larger paper does not make it read better."""
+LARGEST = 1.0
+"""Nothing is drawn larger than it is."""
+LEAST = 1 / 24
+"""A view that is smaller than this is put on larger paper where there is some: 1/2 in to the foot, or 1:20."""
 INSET = 4.0
 """Between the border and the drawing. [mm]"""
 FREE = tuple((1 / n, "not to scale") for n in (5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 24, 28, 32, 40, 50, 60, 80, 100))
@@ -42,69 +45,94 @@ def view_scales(asked: Asked, largest: float = LARGEST) -> list[tuple[float, str
 
 def fit_view(
     asked: Asked,
-    draw: Callable[[float], Figure],
+    draw: Callable[[float], Figure | Sequence[Figure]],
     *,
     name: str,
     kind: str,
     title: str,
     free: bool = False,
     wood: Box = (0.0, 0.0, 0.0, 0.0),
+    apart: float = math.inf,
+    largest: float = LARGEST,
     notes: Sequence[str] = (),
+    form: Form = "slim",
 ) -> Sheet:
     """A sheet of a view, on the paper asked for, or on the desk paper of the design's tape, or a larger one.
 
     The largest standard scale at which the view goes on is taken. Figures that crowd are staggered; where that shifts
     them farther than can be followed, larger paper is taken, and the sheet says so. Where no paper helps, the sheet
-    sends the reader to the part drawings.
+    sends the reader to the part drawings. Larger paper is taken too where a view would come out very small.
 
     Parameters
     ----------
     asked : Asked
     draw : callable
-        The view at a scale, anywhere on the page. Findings about the parts that it shows are written below it.
+        The view at a scale, anywhere on the page, or several ways to lay it out, the best first; none where the scale
+        does not suit it. Findings about the parts that it shows are written below it.
     name, kind, title : str
         The sheet's name for files, the kind of drawing, and its title.
     free : bool
         A picture, which is not measured and may be of any size.
     wood : box
         What is drawn without its sizes, full size: a scale at which that alone is too large is not tried. [mm]
+    apart : float
+        How close its wide lines come, full size; where they would run together the sheet's lines are thinner. [mm]
+    largest : float
+        The largest scale to try.
     notes : sequence of str
         What else is written below the view.
+    form : "slim" or "iso"
+        How the words of its title block are set out.
 
     Raises
     ------
     PaperError
         If it does not fit the paper at any scale.
     """
-    scales = FREE if free else view_scales(asked)
-    drawn = cache(draw)
+    scales = FREE if free else view_scales(asked, largest)
+    ways_to_draw = cache(lambda ratio: _several(draw(ratio)))
 
     def words_at(label: str) -> TitleBlock:
-        return block(asked.frame, asked.house, kind=kind, piece=title, scale=label)
+        return block(asked.frame, asked.house, kind=kind, piece=title, scale=label, form=form)
 
     def goes_on(size: str, number: int) -> bool:
         ratio, label = scales[number]
         rooms = [within(room(*way, words_at(label)), INSET) for way in both_ways(size)]
-        return any(_goes_in(drawn(ratio).bounds, inside) for inside in rooms)
+        return any(_goes_in(figure.bounds, inside) for inside in rooms for figure in ways_to_draw(ratio))
 
-    def on(size: str, crowded_on: str) -> tuple[Sheet, float]:
+    def on(size: str, before: Mapping[str, str]) -> _Tried:
         first = bisect_left(range(len(scales)), True, key=lambda number: goes_on(size, number)) if free else 0
         for ratio, label in scales[first:]:
             if not any(_goes_in(_scaled(wood, ratio), (0.0, 0.0, *way)) for way in both_ways(size)):
                 continue
-            figure, words = _found(drawn(ratio), asked), words_at(label)
-            about, crowded = _about_room(figure, size, crowded_on)
-            ways = [about + own for own in _told(asked, figure, notes)]
-            for way in both_ways(size):
-                placed = _placed(figure.drawing, ways[:1] if free else ways, within(room(*way, words), INSET))
-                if placed:
-                    drawing, below = placed
-                    own = attrs.evolve(figure, drawing=drawing, findings=(*figure.findings, *crowded))
-                    sheet = make(own, below, house=asked.house, name=name, title=title, size=way, words=words)
-                    return sheet, figure.shifted
+            house = attrs.evolve(asked.house, linework=asked.house.linework.fitted(apart * ratio))
+            for drawn in ways_to_draw(ratio):
+                figure, words = _found(drawn, asked), words_at(label)
+                about, told = _about_room(figure, size, before)
+                ways = [about + own for own in _told(asked, figure, notes)]
+                for way in both_ways(size):
+                    placed = _placed(figure.drawing, ways[:1] if free else ways, within(room(*way, words), INSET))
+                    if placed:
+                        drawing, below = placed
+                        own = attrs.evolve(figure, drawing=drawing, findings=(*figure.findings, *told))
+                        sheet = make(own, below, house=house, name=name, title=title, size=way, words=words)
+                        return _Tried(sheet, figure.shifted, math.inf if free else ratio)
         raise PaperError(f"{title} does not fit {size} at any scale. Take larger paper.")
 
     return _calmest(on, asked.papers)
+
+
+@attrs.frozen
+class _Tried:
+    """A sheet on some paper, how far its figures are shifted, and its scale."""
+
+    sheet: Sheet
+    off: float
+    ratio: float
+
+
+def _several(drawn: Figure | Sequence[Figure]) -> tuple[Figure, ...]:
+    return (drawn,) if isinstance(drawn, Figure) else tuple(drawn)
 
 
 def _scaled(box: Box, ratio: float) -> Box:
@@ -123,32 +151,33 @@ def _told(asked: Asked, figure: Figure, notes: Sequence[str]) -> list[list[str]]
     return [full, brief, counted(full)] if full else [full]
 
 
-def _calmest(on: Callable[[str, str], tuple[Sheet, float]], papers: Sequence[str]) -> Sheet:
-    """The sheet on the first paper where figures can be followed, or else where they are shifted least."""
-    tried: list[tuple[float, int, Sheet]] = []
-    crowded_on = ""
+def _calmest(on: Callable[[str, Mapping[str, str]], _Tried], papers: Sequence[str]) -> Sheet:
+    """The sheet on the first paper where figures can be followed and nothing is tiny, or else where it is least bad."""
+    tried: list[tuple[tuple[float, float, int], Sheet]] = []
+    before: dict[str, str] = {}  # what was wrong, and on which paper first
     for number, paper in enumerate(papers):
         try:
-            sheet, off = on(paper, crowded_on)
+            one = on(paper, before)
         except PaperError:
             if number == len(papers) - 1 and not tried:
                 raise
             continue
-        if off <= CROWDED:
-            return sheet
-        crowded_on = crowded_on or paper
-        tried.append((off, number, sheet))
-    return min(tried, key=lambda one: one[:2])[2]
+        if one.off <= CROWDED and one.ratio >= LEAST:
+            return one.sheet
+        before.setdefault("crowded" if one.off > CROWDED else "small", paper)
+        tried.append(((max(one.off, CROWDED), -one.ratio, number), one.sheet))
+    return min(tried, key=lambda each: each[0])[1]
 
 
-def _about_room(figure: Figure, paper: str, crowded_on: str) -> tuple[list[str], tuple[Finding, ...]]:
-    """What a sheet says of itself where figures crowd, and the finding for the list."""
+def _about_room(figure: Figure, paper: str, before: Mapping[str, str]) -> tuple[list[str], tuple[Finding, ...]]:
+    """What a sheet says of itself where figures crowd or paper is larger, and the finding for the list."""
     if figure.shifted > CROWDED:
         note = "Figures stand away from their edges here; the part drawings show these places larger."
         said = f"{figure.name}: figures stand away from their edges; the part drawings show these places larger."
         return [note], (_crowded(figure, "crowded figures", said),)
-    if crowded_on:
-        why = f"on {paper}, since the figures would crowd on {crowded_on}."
+    reasons = {"crowded": "the figures would crowd", "small": "the view would be too small"}
+    for what, small in before.items():
+        why = f"on {paper}, since {reasons[what]} on {small}."
         return [f"O{why[1:]}"], (_crowded(figure, "larger paper", f"{figure.name}: {why}"),)
     return [], ()
 

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 import attrs
 
 from ...layout.layout import Layout
+from ...layout.parts import Part
 from ...phrases import pieces_called
 from .asked import Asked
 
@@ -24,6 +25,11 @@ def of_each_kind(asked: Asked) -> Iterator[Asked]:
 def like(layout: Layout, piece: int) -> tuple[int, ...]:
     """Numbers of the pieces whose wood is that of a piece, it among them."""
     return next(alike for alike in layout.alike if piece in alike)
+
+
+def shown_parts(asked: Asked) -> tuple[Part, ...]:
+    """The parts that a sheet shows: those of the first of the pieces that are alike, with its marks."""
+    return asked.layout.piece(like(asked.layout, asked.piece)[0])
 
 
 def whose(layout: Layout, piece: int) -> str:

@@ -6,6 +6,7 @@ zigzag lines across. Readings stay true; only the drawing is shortened. `Broken`
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
@@ -15,7 +16,7 @@ import numpy.typing as npt
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from ...drafting.primitives import Line
+from ...drafting.primitives import Line, Point
 
 SHORTEN_OVER = 34.0
 """A stretch that is longer than this on paper is broken. [mm]"""
@@ -70,6 +71,22 @@ def lay(lines: BaseGeometry, along: Broken, scale: float) -> BaseGeometry:
     low, high = laid.bounds[1] - 1.0 if not laid.is_empty else 0.0, laid.bounds[3] + 1.0 if not laid.is_empty else 0.0
     gaps = [shapely.box(x - GAP / 2, low, x + GAP / 2, high) for x in along.breaks]
     return laid.difference(shapely.union_all(gaps)) if gaps else laid
+
+
+def break_line(start: Point, end: Point) -> Line:
+    """A thin line across an end that goes on, a little past its edges, with a zigzag in the middle."""
+    long = math.hypot(end[0] - start[0], end[1] - start[1])
+    u = ((end[0] - start[0]) / long, (end[1] - start[1]) / long)
+    middle, tooth = long / 2, min(TOOTH, long / 6)
+    places = (
+        (-TOOTH, 0.0),
+        (middle - tooth, 0.0),
+        (middle - tooth / 3, tooth),
+        (middle + tooth / 3, -tooth),
+        (middle + tooth, 0.0),
+        (long + TOOTH, 0.0),
+    )
+    return Line(tuple((start[0] + a * u[0] - b * u[1], start[1] + a * u[1] + b * u[0]) for a, b in places))
 
 
 def zigzags(along: Broken, low: float, high: float) -> Iterator[Line]:

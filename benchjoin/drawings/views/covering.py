@@ -68,12 +68,12 @@ def _joined(faces: Sequence[Face]) -> BaseGeometry:
 
 
 def _cuts(parts: Sequence[Part], frame: Placement) -> BaseGeometry:
-    """Outlines of what is cut out of all parts, within them."""
+    """Outlines of what is cut out of all parts, within them, but for open sides, where no wood has an edge."""
     rings = []
     for part in parts:
         blank = frame.local(part.blank)
-        for cut in part.cuts:
-            met = frame.local(cut.box).meet(blank)
-            if met is not None:
-                rings.append(shapely.box(*met.low[:2], *met.high[:2]).exterior)
+        cuts = [met for cut in part.cuts if (met := frame.local(cut.box).meet(blank)) is not None]
+        if cuts:
+            wood = shapely.union_all([face.region for face in faces_of(part, frame)]).buffer(NEAR)
+            rings += [shapely.box(*met.low[:2], *met.high[:2]).exterior.intersection(wood) for met in cuts]
     return shapely.union_all(rings)

@@ -1,28 +1,33 @@
 """Elevations: how the thing looks from one side, and how high everything is.
 
 Heights run from the floor as the tape does, with the rails of the near side and of the far side on a line each, and
-the clears between them in brackets;
-widths run from the left end or the front. The largest standard scale that fits the paper, either way up, is taken.
+the clears between them in brackets; widths run from the left end or the front. Every level is named, on its rail or
+beside its height, and legs carry their marks. The largest standard scale that fits the paper, either way up, is taken.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Sequence
 from typing import Unpack
 
+import attrs
+
+from ...drafting.primitives import Drawing
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...errors import AddressError
 from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
-from ..making.fitting import fit_view
+from ..making.fitting import LARGEST, fit_view
 from ..making.house import reader
-from ..making.pieces import named, titled
+from ..making.pieces import named, shown_parts, titled
 from .clear_sizes import clear_sizes
-from .strokes import level_names, strokes
-from .view import view
+from .cutting import Lettered, planes
+from .labels import Taken, front_sign, heights_of_levels, leg_marks, level_names
+from .strokes import drawn, group
+from .view import View, view
 from .view_sizes import upright
-from .wall import one_row, wall
+from .wall import wall
 
 SIDES = ("front", "back", "left", "right")
 
@@ -47,40 +52,46 @@ def elevation(layout: Layout, seen: str, **options: Unpack[OfAPiece]) -> Sheet:
     """
     if seen not in SIDES:
         raise AddressError(f"There is no elevation from {seen!r}. Choose front, back, left or right.", address=seen)
-    return _elevation(layout, ask(layout, OfAPiece, options), seen)
+    return elevation_page(layout, ask(layout, OfAPiece, options), seen)
 
 
-def elevation_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
-    """The elevations from all four sides; of a single row, from where there is something new to see."""
-    for seen in _sides(layout, asked.piece):
-        yield _elevation(layout, asked, seen)
-
-
-def _sides(layout: Layout, piece: int) -> tuple[str, ...]:
-    """All four sides; of a single row the front, one end, and the back where rails go to the wall's side."""
-    parts = layout.piece(piece)
-    if not one_row(parts):
-        return SIDES
-    behind = any(part.slot.face == "back" for part in parts)
-    return ("front", "back", "left") if behind else ("front", "left")
-
-
-def _elevation(layout: Layout, asked: Asked, seen: str) -> Sheet:
-    parts = layout.piece(asked.piece)
+def elevation_page(layout: Layout, asked: Asked, seen: str, largest: float = LARGEST) -> Sheet:
+    """The elevation from one side, at no larger a scale than asked for."""
+    parts = shown_parts(asked)
     look = view(parts, seen)
     title = titled(asked, look.eye.title)
 
     def draw(scale: float) -> Figure:
-        sizes = upright(layout, parts, look, scale, asked.house)
-        drawing = (
-            *strokes(look.visible, "visible", scale),
-            *strokes(look.hidden, "hidden", scale),
-            *level_names(parts, look, scale),
-            *sizes.drawing(),
-            *wall(layout, parts, look, scale),
-            *clear_sizes(parts, look, scale, reader(layout.frame, asked.house)),
-        )
-        return Figure(name=title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
+        return attrs.evolve(upright_figure(layout, asked, look, scale), name=title)
 
-    name = named(asked, f"elevation-{seen}")
-    return fit_view(asked, draw, name=name, kind="Elevation", title=title, wood=look.bounds)
+    return fit_view(
+        asked,
+        draw,
+        name=named(asked, f"elevation-{seen}"),
+        kind="Elevation",
+        title=title,
+        wood=look.bounds,
+        apart=look.apart,
+        largest=largest,
+    )
+
+
+def upright_figure(layout: Layout, asked: Asked, look: View, scale: float, sections: Sequence[Lettered] = ()) -> Figure:
+    """An elevation at a scale with all its sizes and names, and the planes of sections."""
+    parts = shown_parts(asked)
+    linework = group(look, scale, asked.house.linework)
+    inside = tuple(level_names(parts, look, scale, [one.cut.at for one in sections]))
+    told = {text.string for text in inside}
+    levels = [one for one in heights_of_levels(parts, look.eye.name, scale) if one[0] not in told]
+    sizes = upright(layout, parts, look, scale, asked.house).naming(levels)
+    drawing: Drawing = (
+        *drawn(look, scale, linework),
+        *inside,
+        *sizes.drawing(),
+        *wall(layout, parts, look, scale),
+        *clear_sizes(parts, look, scale, reader(layout.frame, asked.house)),
+    )
+    drawing = (*drawing, *planes(look, sections, scale, drawing))
+    taken = Taken(drawing)
+    words = (*front_sign(look, scale, taken), *leg_marks(parts, look, scale, taken))
+    return Figure(name=look.eye.title, drawing=(*drawing, *words), shows=look.shows, shifted=sizes.shifted)

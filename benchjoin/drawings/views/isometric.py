@@ -30,6 +30,7 @@ from ..making.asked import OfAPiece, ask
 from ..making.fitting import fit_view
 from ..making.pieces import named, titled
 from .face import Face, faces_of
+from .shade import in_shade, shaded
 from .strokes import strokes
 from .view import EYES, Eye
 
@@ -39,6 +40,8 @@ LIES = math.cos(math.radians(30.0))
 GRID = 1e-4
 """Places of the wood are held to this. [mm]"""
 DIGITS = 4
+THIN = 0.1
+"""The share of all wood that may be thinner than what is called thin."""
 LEAST = 0.01
 """Visible regions that are no larger are left out. [mm²]"""
 LOOKS = ("above", "front", "left")
@@ -49,10 +52,24 @@ APART = 0.28
 
 @attrs.frozen
 class Picture:
-    """Visible regions by part and visible lines, in page axes at full size. [mm]"""
+    """Visible regions by part, visible lines, and the regions in shade, in page axes at full size. [mm]
+
+    thin is how thin thin wood is, laps and what they leave among it: its edges are the closest lines.
+    """
 
     faces: tuple[Face, ...]
     lines: BaseGeometry = attrs.field(eq=False)
+    shade: Regions = attrs.field(eq=False)
+    thin: float
+
+    @property
+    def apart(self) -> float:
+        """How close the lines of the picture come. [mm]"""
+        return self.thin * LIES
+
+    def drawing(self, scale: float) -> Drawing:
+        """The picture at a scale, with its shade."""
+        return (*shaded(self.shade, scale), *strokes(self.lines, "visible", scale))
 
 
 def isometric(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
@@ -68,9 +85,10 @@ def isometric(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
     seen = picture(layout.piece(asked.piece))
 
     def draw(scale: float) -> Figure:
-        return Figure(name=title, drawing=strokes(seen.lines, "visible", scale))
+        return Figure(name=title, drawing=seen.drawing(scale))
 
-    return fit_view(asked, draw, name=named(asked, "isometric"), kind="Picture", title=title, free=True)
+    name = named(asked, "isometric")
+    return fit_view(asked, draw, name=name, kind="Picture", title=title, free=True, apart=seen.apart)
 
 
 def exploded(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
@@ -88,20 +106,35 @@ def exploded(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
     def draw(scale: float) -> Figure:
         return Figure(name=title, drawing=shown.drawing(scale))
 
-    return fit_view(asked, draw, name=named(asked, "exploded"), kind="Picture", title=title, free=True)
+    name = named(asked, "exploded")
+    return fit_view(asked, draw, name=name, kind="Picture", title=title, free=True, apart=shown.apart)
 
 
 @attrs.frozen
 class Apart:
-    """The picture of a piece drawn apart: visible faces and lines, and the ways of its rails; full size. [mm]"""
+    """The picture of a piece drawn apart, and the ways of its rails; full size. [mm]"""
 
-    faces: tuple[Face, ...]
-    lines: BaseGeometry = attrs.field(eq=False)
+    picture: Picture
     ways: BaseGeometry = attrs.field(eq=False)
+
+    @property
+    def faces(self) -> tuple[Face, ...]:
+        """Visible regions by part. [mm]"""
+        return self.picture.faces
+
+    @property
+    def lines(self) -> BaseGeometry:
+        """Visible lines. [mm]"""
+        return self.picture.lines
+
+    @property
+    def apart(self) -> float:
+        """How close the lines of the picture come. [mm]"""
+        return self.picture.apart
 
     def drawing(self, scale: float) -> Drawing:
         """The picture at a scale."""
-        return (*strokes(self.lines, "visible", scale), *_thin(self.ways, scale))
+        return (*self.picture.drawing(scale), *_thin(self.ways, scale))
 
 
 def drawn_apart(layout: Layout, piece: int) -> Apart:
@@ -110,9 +143,7 @@ def drawn_apart(layout: Layout, piece: int) -> Apart:
     seen = picture([part.moved(shifts[part.identity]) for part in layout.piece(piece)])
     wood = shapely.union_all([face.region for face in seen.faces]).buffer(10 * GRID)
     ways = list(_ways(layout, shifts, piece))
-    return Apart(
-        seen.faces, seen.lines, shapely.union_all(ways).difference(wood) if ways else shapely.MultiLineString()
-    )
+    return Apart(seen, shapely.union_all(ways).difference(wood) if ways else shapely.MultiLineString())
 
 
 def _thin(lines: BaseGeometry, scale: float) -> Iterator[Line]:
@@ -159,7 +190,10 @@ def picture(parts: Sequence[Part]) -> Picture:
     shown = np.flatnonzero(shapely.area(regions) > LEAST)
     lines = shapely.line_merge(shapely.union_all(shapely.boundary(regions[shown]), grid_size=GRID))
     seen = zip(shown.tolist(), upright(regions[shown]), strict=True)
-    return Picture(tuple(attrs.evolve(faces[n], region=region) for n, region in seen), upright(lines))
+    dark = np.array([in_shade(frame.w) for _, frame in looking])[shown]
+    own = tuple(attrs.evolve(faces[n], region=region) for n, region in seen)
+    shade = np.array([face.region for face, one in zip(own, dark.tolist(), strict=True) if one], dtype=object)
+    return Picture(own, upright(lines), shade, float(np.quantile(np.diff(wood, axis=1).min(axis=2), THIN)))
 
 
 def _shown(part: Part, eye: Eye) -> Iterator[Face]:

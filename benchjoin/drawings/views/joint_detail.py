@@ -1,13 +1,17 @@
 """Joint details: each distinct joint enlarged, leg and rail together, seen from three sides.
 
 The views stand as the projection of the sheet asks (third angle: from above over the front view, the right end on the
-right; first angle the other way about) and are named in words. The end is taken from the side on which the rail runs
-off, so that one looks at its cut wood. Edges where leg or rail go on are thin.
+right; first angle the other way about) and are named in words; leg and rail carry their marks. The end is taken from
+the side on which the rail runs off, so that one looks at its cut wood. Where leg or rail go on, the view ends in a
+break line. From above one sees how deep the notch is and what is left of the leg; a height that is not the same in all
+joints of a kind is h, and each is told in words.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import math
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from typing import Unpack
 
 import attrs
@@ -16,7 +20,8 @@ from shapely.geometry.base import BaseGeometry
 
 from ...drafting.dimensions.span import overall
 from ...drafting.lettering import text_width, wrap
-from ...drafting.primitives import Drawing, Text, bounds, shift
+from ...drafting.linework import Linework
+from ...drafting.primitives import Drawing, Line, Text, bounds, figure_middle, shift, text_box
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...findings import Finding
@@ -27,12 +32,15 @@ from ...layout.on_face import OnFace
 from ...layout.parts import Part, face_up
 from ...lengths import TOUCH, distinct
 from ...phrases import pieces_called
+from ...shop.marks import marks
 from ...solids import Box
 from ..making.asked import Asked, OnPaper, ask
 from ..making.house import Reader, projection, reader
 from ..making.notes import concerning, finding_notes
 from ..making.packed import packed_sheets
-from .strokes import strokes
+from .broken import break_line
+from .labels import Taken
+from .strokes import dashed, solid
 from .view import EYES, Eye, View, view
 
 RIGHT_OF = {"front": "right", "right": "back", "back": "left", "left": "front"}
@@ -41,6 +49,12 @@ TEXT = 2.5
 PITCH = 4.2
 AROUND = 0.3
 """How much of leg and rail is shown round the joint, of the larger side of what they share."""
+SCALES_TRIED = (0.5, 0.25)
+"""Details are drawn at half size, or at 1:4 or 1:5 where they take fewer sheets so."""
+SHARES = (0.5, 0.75, 0.25, 0.85, 0.15)
+"""Where on a face its mark may stand."""
+OFF = 1.6
+"""Between wood and a mark beside it. [mm]"""
 BETWEEN, APART = 16.0, 5.0
 """Between two views beside each other, with room for a size, and one above the other. [mm]"""
 
@@ -65,7 +79,8 @@ def joint_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
 
     if not kinds:
         return ()
-    return packed_sheets(asked, blocks, name="joints", kind="Joint details", largest=0.5)
+    tries = [packed_sheets(asked, blocks, name="joints", kind="Joint details", largest=at) for at in SCALES_TRIED]
+    return min(tries, key=len)
 
 
 def _kinds(layout: Layout) -> list[list[Joint]]:
@@ -134,7 +149,8 @@ def _block(
 ) -> Figure:
     """One kind of joint: heading and findings, then its three views."""
     read, joint = reader(layout.frame, asked.house), same[0]
-    views = _placed(looks, scale, read, third=projection(layout.frame, asked.house) == "third angle")
+    drawn = _Drawn(scale, read, asked.house.linework, layout.joined(joint), len(_heights(layout, same)) > 1)
+    views = _placed(looks, drawn, third=projection(layout.frame, asked.house) == "third angle")
     width = min(max(bounds(views)[2] - bounds(views)[0], 86.0), wide)
     where, more = _heading(layout, number, same, read)
     findings = _findings(asked, same)
@@ -148,20 +164,47 @@ def _block(
 
 
 def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -> tuple[str, str]:
-    """Which joint, how many, what is cut and how deep, how high the notches are, and the fit."""
+    """Which joint, whose, how many, what is cut, how deep and how high, what is left, and the fit."""
     joint = same[0]
-    where = f"Joint {number}: {joint.kind}, {joint.guest} to {joint.host}"
-    more = _how_many(layout, same)
+    host, guest = layout.joined(joint)
+    where = f"Joint {number}: {joint.kind}, {guest.mark} to {host.mark}"
+    names = f"{guest.mark} is the {_plain(guest)}, {host.mark} the {_plain(host)}. "
+    more = f"{names}{_how_many(layout, same)}"
     if not joint.cuts:
         return where, f"{more}No wood is taken."
     made = _made(layout, joint)
-    cut = "; ".join(f"{part.slot.role.word} {read(seen.floor - seen.box.low[2])} deep" for part, seen in made)
-    hosts = [seen for one in same for part, seen in _made(layout, one) if part.identity == one.host]
-    heights = distinct(seen.cut.box.size()[2] for seen in hosts)
-    high = f"; notches {', '.join(read(height) for height in heights)} high" if heights else ""
+    cut = "; ".join(f"{part.slot.role.word} {_deep(part, seen, read)}" for part, seen in made)
+    heights = _heights(layout, same)
+    high = "".join(f"; h = {read(height)} at {marks(own)}" for height, own in heights.items())
+    if len(heights) == 1:
+        high = f"; notches {read(next(iter(heights)))} high"
     fit = layout.frame.fit_of(joint.kind)
     loose = f"with {layout.frame.tape.amount(fit)} of fit" if fit else "without fit"
     return where, f"{more}Cut into the {cut}{high}, {loose}."
+
+
+def _plain(part: Part) -> str:
+    """The name of a part in words alone."""
+    return part.identity.replace("/", " ")
+
+
+def _deep(part: Part, seen: OnFace, read: Reader) -> str:
+    """How deep a part is cut, and how much of it is left there."""
+    deep = seen.floor - seen.box.low[2]
+    through = face_up(part, seen.cut.face).local(part.blank).size()[2]
+    return f"{read(deep)} deep, {read(through - deep)} left"
+
+
+def _heights(layout: Layout, same: Sequence[Joint]) -> dict[float, list[str]]:
+    """How high the notches of a kind are, rising, with the marks of their rails. [mm]"""
+    found = [
+        (seen.cut.box.size()[2], layout.joined(one)[1].mark)
+        for one in same
+        for part, seen in _made(layout, one)
+        if part.identity == one.host
+    ]
+    rising = distinct(height for height, _ in found)
+    return {at: list(dict.fromkeys(mark for height, mark in found if abs(height - at) <= TOUCH)) for at in rising}
 
 
 def _how_many(layout: Layout, same: Sequence[Joint]) -> str:
@@ -187,10 +230,17 @@ def _findings(asked: Asked, same: Sequence[Joint]) -> tuple[Finding, ...]:
 
 
 def _clipped(leg: Part, rail: Part) -> tuple[list[Part], Box]:
-    """Leg and rail with their cuts for each other, cut off a little way round the joint, and the box of that."""
+    """Leg and rail with their cuts for each other, cut off a little way round the joint, and the box of that.
+
+    Both keep their whole sections: they are cut off along their lengths alone.
+    """
     low = [max(a, b) for a, b in zip(leg.blank.low, rail.blank.low, strict=True)]
     high = [min(a, b) for a, b in zip(leg.blank.high, rail.blank.high, strict=True)]
     more = AROUND * max(b - a for a, b in zip(low, high, strict=True))
+    for part in (leg, rail):
+        for axis in {0, 1, 2} - {part.slot.axes[0]}:
+            low[axis] = min(low[axis], part.blank.low[axis])
+            high[axis] = max(high[axis], part.blank.high[axis])
     clip = Box((low[0] - more, low[1] - more, low[2] - more), (high[0] + more, high[1] + more, high[2] + more))
     found = []
     for part, mate in ((leg, rail), (rail, leg)):
@@ -201,9 +251,23 @@ def _clipped(leg: Part, rail: Part) -> tuple[list[Part], Box]:
     return found, clip
 
 
-def _placed(looks: Looks, scale: float, read: Reader, *, third: bool) -> Drawing:
+@attrs.frozen
+class _Drawn:
+    """How a joint is drawn: at which scale [mm on paper a mm], how sizes are written, with which lines, whose it is.
+
+    several says that the joints of a kind are not all as high.
+    """
+
+    scale: float
+    read: Reader
+    linework: Linework
+    parts: tuple[Part, Part]
+    several: bool
+
+
+def _placed(looks: Looks, drawn: _Drawn, *, third: bool) -> Drawing:
     """The three views where the projection puts them, each named in words."""
-    main, beside, over = (_one(look, scale, read) for look in looks)
+    main, beside, over = (_one(look, drawn) for look in looks)
     (x0, y0, x1, y1), (a, _, c, _) = bounds(main), bounds(beside)
     from_the_right = looks[1].eye.name == RIGHT_OF[looks[0].eye.name]
     aside = x1 + BETWEEN - a if third == from_the_right else x0 - BETWEEN - c
@@ -222,23 +286,59 @@ def _eyes(leg: Part, rail: Part) -> tuple[Eye, Eye, Eye]:
     return front, side, Eye("above", "from above", front.right, front.frame.w)
 
 
-def _one(look: _Look, scale: float, read: Reader) -> Drawing:
-    """One view: lines, thin where wood goes on, the size of what is cut, and its name above."""
-    eye, seen, clip = look.eye, look.seen, look.eye.frame.local(look.clip)
+def _one(look: _Look, how: _Drawn) -> Drawing:
+    """One view: lines, break lines where wood goes on, sizes, marks, and its name above."""
+    eye, seen, clip, scale = look.eye, look.seen, look.eye.frame.local(look.clip), how.scale
     visible, ends = _ended(seen, clip)
     x, y = (a + b for a, b in zip(clip.low[:2], clip.high[:2], strict=True))
-    drawn: Drawing = (
-        *strokes(visible, "visible", scale),
-        *strokes(ends, "thin", scale),
-        *strokes(seen.hidden, "hidden", scale),
+    lines: Drawing = (
+        *solid(visible, scale, how.linework),
+        *(line for end in shapely.get_parts(shapely.line_merge(ends)) for line in _broken_off(end, scale)),
+        *dashed(seen.hidden, scale, how.linework),
     )
-    x0, _, x1, top = bounds(drawn)
+    x0, _, x1, top = bounds(lines)
     name = eye.title if eye.name == "above" else f"from the {eye.name}"
-    size = _size(look, scale, x0, read)
+    size = (*_size(look, how, x0), *_left_of_the_leg(look, how, x1))
+    taken = Taken((*lines, *size))
+    found = (text for part in how.parts for text in taken.put(_mark_places(part, seen, scale)))
+    words = tuple(sorted(found, key=lambda text: text.at))  # readers of PDF take words from left to right
     if size and (x0 + x1 - text_width(name, TEXT)) / 2 < bounds(size)[2] + 1.0:
         top = max(top, bounds(size)[3])
-    titled = (*drawn, *size, Text(((x0 + x1) / 2, top + 2.5), name, TEXT, "middle"))
+    top = max([top, *(bounds((word,))[3] - 1.5 for word in words)])
+    titled = (*lines, *size, *words, Text(((x0 + x1) / 2, top + 2.5), name, TEXT, "middle"))
     return shift(titled, -x / 2 * scale, -y / 2 * scale)
+
+
+def _mark_places(part: Part, seen: View, scale: float) -> Iterator[Text]:
+    """Places for a mark on the faces that are seen of its part, the largest first, and then just beside them."""
+    own = sorted((face.region for face in seen.faces if face.part == part.name), key=lambda one: -one.area)
+    regions = [shapely.transform(region, lambda at: at * scale) for region in own]
+    others = [face.region for face in seen.faces if face.part != part.name]
+    other = shapely.transform(shapely.union_all(others), lambda at: at * scale)
+    for region in regions:
+        x0, y0, x1, y1 = region.bounds
+        shapely.prepare(region)
+        for up in SHARES:
+            for across in SHARES:
+                at = (x0 + (x1 - x0) * across, figure_middle(y0 + (y1 - y0) * up, TEXT))
+                text = Text(at, part.mark, TEXT, "middle", bold=True)
+                if region.contains(text_box(text).buffer(0.6)):
+                    yield text
+    for region in regions:
+        for text in _just_beside(region.bounds, part.mark):
+            if not text_box(text).intersects(other):
+                yield text
+
+
+def _just_beside(box: tuple[float, float, float, float], mark: str) -> Iterator[Text]:
+    """Places for a mark on the right, on the left, above and below a box."""
+    x0, y0, x1, y1 = box
+    for share in SHARES:
+        y, x = figure_middle(y0 + (y1 - y0) * share, TEXT), x0 + (x1 - x0) * share
+        yield Text((x1 + OFF, y), mark, TEXT, "start", bold=True)
+        yield Text((x0 - OFF, y), mark, TEXT, "end", bold=True)
+        yield Text((x, y1 + OFF + 0.7), mark, TEXT, "middle", bold=True)
+        yield Text((x, y0 - OFF - TEXT - 0.3), mark, TEXT, "middle", bold=True)
 
 
 def _ended(seen: View, clip: Box) -> tuple[BaseGeometry, BaseGeometry]:
@@ -247,16 +347,36 @@ def _ended(seen: View, clip: Box) -> tuple[BaseGeometry, BaseGeometry]:
     return seen.visible.difference(ring), seen.visible.intersection(ring)
 
 
-def _size(look: _Look, scale: float, left: float, read: Reader) -> Drawing:
+def _broken_off(end: BaseGeometry, scale: float) -> Iterator[Line]:
+    """Thin break lines, with a zigzag, along each straight side of an end."""
+    for (x0, y0), (x1, y1) in pairwise((x * scale, y * scale) for x, y in end.coords):
+        if math.hypot(x1 - x0, y1 - y0) > TOUCH:
+            yield break_line((x0, y0), (x1, y1))
+
+
+def _size(look: _Look, how: _Drawn, left: float) -> Drawing:
     """On the left of the view: the height of the notch where the rail is seen flat, its depth from above.
 
     Where no wood is taken they are the rail's own width and thickness.
     """
-    eye, rail = look.eye, look.rail
+    eye, rail, scale = look.eye, look.rail, how.scale
     box = eye.frame.local(look.cut.box if look.cut else rail.blank)
     x, y, _ = eye.frame.local(rail.blank).size()
     seen_flat = eye.name == "above" or (abs(x - y) > TOUCH and x > rail.thickness + TOUCH)
     if not seen_flat:
         return ()
     low, high = box.low[1], box.high[1]
-    return overall(low * scale, high * scale, read(high - low), axis="y", at=left - 8.0, outline=left)
+    told = "h" if how.several and eye.name != "above" and look.cut else how.read(high - low)
+    return overall(low * scale, high * scale, told, axis="y", at=left - 8.0, outline=left)
+
+
+def _left_of_the_leg(look: _Look, how: _Drawn, right: float) -> Drawing:
+    """On the right of the view from above: the wood that is left of the leg behind the notch."""
+    if look.eye.name != "above" or not look.cut:
+        return ()
+    cut, leg = (look.eye.frame.local(box) for box in (look.cut.box, how.parts[0].blank))
+    low, high = max((leg.low[1], cut.low[1]), (cut.high[1], leg.high[1]), key=lambda ends: ends[1] - ends[0])
+    if high - low <= TOUCH:
+        return ()
+    scale = how.scale
+    return overall(low * scale, high * scale, how.read(high - low), axis="y", at=right + 8.0, outline=right)

@@ -36,7 +36,8 @@ class Painted:
     """What is seen in each cell of a grid: the number of a part or nothing, and how far its wood is. [mm]
 
     columns and rows are the edges of the cells; owner and depth have a cell of nothing all round. Cuts are edges of cut
-    wood: level ones between rows, upright ones between columns.
+    wood: level ones between rows, upright ones between columns. Where a cut is open no wood is left on either side, and
+    there is no edge.
     """
 
     names: tuple[str, ...]
@@ -102,16 +103,15 @@ def paint(parts: Sequence[Part], frame: Placement) -> Painted:
     for mate, cell, (near, far) in zip(
         mates.tolist(), _cells(cuts, columns, rows), cuts[:, :, 2].tolist(), strict=True
     ):
-        left, right, low, high = cell
         own[mate].append((near, far, cell))
-        level[[low, high], left:right] = True
-        upright[low:high, [left, right]] = True
     for number, (cell, (near, far)) in enumerate(
         zip(_cells(blanks, columns, rows), blanks[:, :, 2].tolist(), strict=True)
     ):
         left, right, low, high = cell
         place = (slice(low + 1, high + 1), slice(left + 1, right + 1))
         seen = _surface(cell, near, far, own[number])
+        for _, _, cut in own[number]:
+            _mark(cut, cell, np.isinf(seen), level, upright)
         nearer = seen < depth[place] - TOUCH
         depth[place][nearer] = seen[nearer]
         owner[place][nearer] = number
@@ -131,6 +131,18 @@ def _surface(cell: list[int], near: float, far: float, cuts: list[_Taken]) -> Pl
         np.maximum(window, end, out=window, where=window >= start - TOUCH)
     at[at >= far - TOUCH] = np.inf
     return at
+
+
+def _mark(cut: list[int], cell: list[int], void: Mask, level: Mask, upright: Mask) -> None:
+    """Mark the edges of a cut at which its part has wood on one side or the other."""
+    left, right, low, high = cut
+    column, row = cell[0] - 1, cell[2] - 1  # of the frame of nothing round the part's own cells
+    nothing = np.pad(void, 1, constant_values=True)
+    across, up = slice(left - column, right - column), slice(low - row, high - row)
+    for edge in (low, high):
+        level[edge, left:right] |= ~(nothing[edge - row - 1, across] & nothing[edge - row, across])
+    for edge in (left, right):
+        upright[low:high, edge] |= ~(nothing[up, edge - column - 1] & nothing[up, edge - column])
 
 
 def _turned(found: Sequence[Box], frame: Placement) -> Places:

@@ -2,8 +2,9 @@
 
 One block a kind: what it is and how many are made, a view of every face that is cut (or of the marked face) with its
 shoulders on a running line from the datum end, the depth of each cut over it, and the width of the face. An edge is
-added where only one face is cut, so that both sides of the section are there. Long empty stretches are broken. What a
-face shows is worked out once (`_face`) and laid on paper at each scale that is tried (`_laid`).
+added where only one face is cut, so that both sides of the section are there. Edges stand on the side of the marked
+face that the projection sign says: in third angle an upper edge above it, in first angle below. Long empty stretches
+are broken. What a face shows is worked out once (`_face`) and laid on paper at each scale that is tried (`_laid`).
 """
 
 from __future__ import annotations
@@ -20,11 +21,12 @@ from ...drafting.dimensions.running import running
 from ...drafting.dimensions.span import overall
 from ...drafting.dimensions.spread import spread
 from ...drafting.lettering import text_width, wrap
+from ...drafting.linework import Linework
 from ...drafting.primitives import Drawing, Line, Primitive, Text, bounds, shift
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...findings import Finding
-from ...frame.faces import AXIS, OPPOSITE
+from ...frame.faces import AXIS, OPPOSITE, OUT
 from ...frame.frame import Frame
 from ...frame.roles import rank
 from ...layout.done import to_make
@@ -37,15 +39,19 @@ from ...shop.called import called
 from ...shop.done import done_note
 from ...shop.marks import marks
 from ...shop.settings.notching import DATUM_ENDS
+from ...solids import along as measured
 from ..making.asked import Asked, OfParts, ask
 from ..making.fitting import LARGEST
-from ..making.house import Reader, reader
+from ..making.house import Reader, projection, reader
 from ..making.notes import concerning, finding_notes
 from ..making.packed import packed_sheets
 from .broken import Broken, broken, lay, zigzags
-from .strokes import strokes
+from .strokes import dashed, solid
 from .view import Eye, view
 
+LARGEST = 0.2
+"""Parts are drawn at 1:5 at most, or as large as their length is at most so long on paper: [mm]"""
+LONGEST = 160.0
 TEXT = 2.5
 PITCH = 4.2
 LEFT_OF_VIEW = 4.0
@@ -76,7 +82,8 @@ def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
     if not kinds:
         return ()
     order = sorted(kinds.values(), key=lambda same: (rank(same[0].slot.role), same[0].kind))
-    drawn = [(same, _shown(same[0]), _findings(asked, same)) for same in order]
+    third = projection(asked.frame, asked.house) == "third angle"
+    drawn = [(same, _shown(same[0], third=third), _findings(asked, same)) for same in order]
 
     def blocks(scale: float, wide: float, brief: bool) -> list[Figure]:
         return [
@@ -84,7 +91,8 @@ def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
             for same, faces, findings in drawn
         ]
 
-    return packed_sheets(asked, blocks, name="parts", kind="Part drawings", largest=LARGEST)
+    longest = max(part.length for same, _, _ in drawn for part in same)
+    return packed_sheets(asked, blocks, name="parts", kind="Part drawings", largest=max(LARGEST, LONGEST / longest))
 
 
 def _is_plain(part: Part) -> bool:
@@ -109,7 +117,9 @@ def _block(
     part, along = same[0], broken(_features(same[0]), scale)
     left = max(text_width(face.name, TEXT) for face in faces) + 14.0
     read = reader(asked.frame, asked.house)
-    views = [_laid(part, face, along, scale, read, first=face is faces[0]) for face in faces]
+    views = [
+        _laid(part, face, along, scale, read, asked.house.linework, first=face.called == part.marked) for face in faces
+    ]
     across = max(left + bounds(seen)[2] for seen in views)
     drawn: list[Primitive] = [
         Text((0.0, -PITCH * n), line, TEXT, bold=bold)
@@ -120,7 +130,7 @@ def _block(
         drawn += shift(seen, left, low - bounds(seen)[3])
         low -= bounds(seen)[3] - bounds(seen)[1] + 2.0
     shows = tuple(dict.fromkeys(own.identity for own in same))
-    return Figure(name=f"Part {part.kind}", drawing=drawn, shows=shows, findings=findings)
+    return Figure(name=f"Part drawing of {_marked(same)}", drawing=drawn, shows=shows, findings=findings)
 
 
 def _told(
@@ -129,7 +139,10 @@ def _told(
     """What it is, how many, of what, where it is measured from, and findings, as wide as the views are."""
     part = same[0]
     hand = f", {part.handed} hand" if part.handed else ""
-    head = f"{marks(p.mark for p in same)}: {called(same)}{hand}, make {len(to_make(frame, same))}"
+    count, role = len(to_make(frame, same)), part.slot.role
+    what = called(same)
+    told = f"{_marked(same)} – {what}" if ":" in what else f"{_marked(same)}: {what}"
+    head = f"{told}{hand}, for {count} {role.word if count == 1 else role.plural}"
     done = done_note(frame, same)
     head += f" ({done})" if done else ""
     named = f" Faces as on {part.mark}." if any(other.faces != part.faces for other in same) else ""
@@ -143,15 +156,26 @@ def _told(
     ]
 
 
+def _marked(same: Sequence[Part]) -> str:
+    """The marks on the wood."""
+    return marks(part.mark for part in same)
+
+
 def _met(part: Part) -> list[tuple[str, *tuple[float, ...]]]:
     """Where something comes to a part and takes no wood, by the names of its faces. [mm]"""
     found = (part.on_face(touch) for touch in part.touches)
     return sorted((cut.called, *steady(cut.start, cut.end, cut.low, cut.high)) for cut in found)
 
 
-def _shown(part: Part) -> list[_Face]:
-    """The faces to draw, each as it is seen."""
-    return [_face(part, face) for face in _faces(part)]
+def _shown(part: Part, *, third: bool) -> list[_Face]:
+    """The faces to draw from the top of the page down, each as it is seen, where the projection puts it.
+
+    All are turned about the part's length, so that each lies upright beside the marked face.
+    """
+    over, main = face_up(part, part.marked).v, part.marked
+    out = {face: measured(OUT[face], over) * (1 if third else -1) for face in _faces(part)}
+    order = sorted(_faces(part), key=lambda face: (face == OPPOSITE[main], -out[face]))
+    return [_face(part, face) for face in order]
 
 
 def _features(part: Part) -> list[float]:
@@ -190,6 +214,7 @@ def _face_name(face: str) -> str:
 class _Face:
     """A face as it is seen, full size, the datum end and its lower edge at nought: sizes, lines, and cuts. [mm]"""
 
+    called: str
     name: str
     across: float
     through: float
@@ -205,10 +230,12 @@ def _face(part: Part, face: str) -> _Face:
     x, y = (sum(o * a for o, a in zip(turned.origin, axis, strict=True)) for axis in (turned.u, turned.v))
     visible, hidden = (translate(lines, -x, -y) for lines in (seen.visible, seen.hidden))
     cuts = part.marks_on(face)
-    return _Face(_face_name(face), across, through, visible, hidden, cuts)
+    return _Face(face, _face_name(face), across, through, visible, hidden, cuts)
 
 
-def _laid(part: Part, face: _Face, along: Broken, scale: float, read: Reader, *, first: bool) -> Drawing:
+def _laid(
+    part: Part, face: _Face, along: Broken, scale: float, read: Reader, linework: Linework, *, first: bool
+) -> Drawing:
     """One face: its lines, its name and width on the left, depths above, shoulders below; the length once."""
     visible, hidden = (lay(lines, along, scale) for lines in (face.visible, face.hidden))
     high = face.across * scale
@@ -216,8 +243,8 @@ def _laid(part: Part, face: _Face, along: Broken, scale: float, read: Reader, *,
     name = Text((bounds(size)[0] - 2.0, high / 2 - TEXT / 2), face.name, TEXT, "end")
     thick = () if part.marked_faces else (_thick(f"{read(face.through)} thick", along, high),)
     return (
-        *strokes(visible, "visible", 1.0),
-        *strokes(hidden, "hidden", 1.0),
+        *solid(visible, 1.0, linework),
+        *dashed(hidden, 1.0, linework),
         *zigzags(along, 0.0, high),
         *_fine(face.cuts, along, scale),
         *size,

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Unpack
+
+import attrs
 
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
-from ..making.fitting import fit_view
-from ..making.pieces import named, titled
-from .strokes import strokes
-from .view import view
+from ..making.fitting import LARGEST, fit_view
+from ..making.pieces import named, shown_parts, titled
+from .labels import Taken, front_sign, leg_marks
+from .strokes import drawn, group
+from .view import View, view
 from .view_sizes import flat
 from .wall import wall
 
@@ -25,20 +27,29 @@ def plan(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
     PaperError
         If it does not fit the paper at any scale.
     """
-    (sheet,) = plan_pages(layout, ask(layout, OfAPiece, options))
-    return sheet
+    return plan_page(layout, ask(layout, OfAPiece, options))
 
 
-def plan_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
-    """The plan."""
-    parts = layout.piece(asked.piece)
-    look = view(parts, "above")
+def plan_page(layout: Layout, asked: Asked, largest: float = LARGEST) -> Sheet:
+    """The plan, at no larger a scale than asked for."""
+    look = view(shown_parts(asked), "above")
     title = titled(asked, look.eye.title)
 
     def draw(scale: float) -> Figure:
-        sizes = flat(layout, parts, look, scale, asked.house)
-        lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
-        drawing = (*lines, *sizes.drawing(), *wall(layout, parts, look, scale))
-        return Figure(name=title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
+        return attrs.evolve(flat_figure(layout, asked, look, scale), name=title)
 
-    yield fit_view(asked, draw, name=named(asked, "plan"), kind="Plan", title=title, wood=look.bounds)
+    name = named(asked, "plan")
+    return fit_view(
+        asked, draw, name=name, kind="Plan", title=title, wood=look.bounds, apart=look.apart, largest=largest
+    )
+
+
+def flat_figure(layout: Layout, asked: Asked, look: View, scale: float) -> Figure:
+    """A plan at a scale with all its sizes, FRONT, and the marks of the legs."""
+    parts = shown_parts(asked)
+    sizes = flat(layout, parts, look, scale, asked.house)
+    lines = drawn(look, scale, group(look, scale, asked.house.linework))
+    drawing = (*lines, *sizes.drawing(), *wall(layout, parts, look, scale))
+    taken = Taken(drawing)
+    words = (*front_sign(look, scale, taken), *leg_marks(parts, look, scale, taken))
+    return Figure(name=look.eye.title, drawing=(*drawing, *words), shows=look.shows, shifted=sizes.shifted)

@@ -1,12 +1,11 @@
 """Sections: the piece cut through, horizontally at a level or a height, or upright at a place along or across.
 
-What is cut is outlined wide and hatched: end grain slanting, wood cut along its length by lines that run with the
-grain. What lies behind is drawn as it is seen.
+What is cut is outlined wide and hatched by thin lines at 45 degrees: end grain close, wood cut along its length wide
+apart and the other way about, so that no line can be taken for a joint. What lies behind is drawn as it is seen.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Unpack
 
@@ -15,7 +14,7 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from ...drafting.hatch import hatch, outline
-from ...drafting.primitives import Primitive
+from ...drafting.primitives import Drawing, Primitive, Text, bounds
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...errors import AddressError, LengthError
@@ -24,16 +23,19 @@ from ...layout.parts import Part
 from ...lengths import TOUCH, Length, mm
 from ...solids import Box, along
 from ..making.asked import Asked, OfAPiece, ask
-from ..making.fitting import fit_view
-from ..making.pieces import named, titled
+from ..making.fitting import LARGEST, fit_view
+from ..making.pieces import named, shown_parts, titled
 from .face import Face, on_page
-from .strokes import strokes
+from .labels import Taken, front_sign, leg_marks
+from .strokes import drawn, group
 from .view import EYES, Eye, View, view
 from .view_sizes import flat, upright
 from .wall import wall
 
-END_GRAIN, ALONG = 1.4, 1.6
-"""Spacing of the hatching of end grain, at 45 degrees, and least spacing in wood cut along its length. [mm]"""
+END_GRAIN, ALONG = (1.4, 45.0), (2.8, 135.0)
+"""Spacing and angle of the hatching of end grain, and of wood cut along its length. [mm, degrees]"""
+LETTER = 3.5
+"""Height of the letters of a cutting plane. [mm]"""
 FAR, NEAR = 1e7, 1e-3
 """Beyond all wood; just before the eye's side of a cut. [mm]"""
 
@@ -79,13 +81,14 @@ def section(
     asked = ask(layout, OfAPiece, options)
     cut = _cut(layout, at, x, y, asked.piece)
     place = next(f"{axis}{given}" for axis, given in (("", at), ("x ", x), ("y ", y)) if given is not None)
-    return _section(layout, asked, cut, place)
+    return section_page(layout, asked, cut, place)
 
 
-def section_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
-    """A horizontal section through the lowest level of each kind."""
+def sections_by_level(layout: Layout, asked: Asked) -> Iterator[tuple[Cut, str, View]]:
+    """Horizontal sections through the lowest level of each kind: the cut, the level, and what is seen."""
     for level in _unlike_levels(layout, asked.piece):
-        yield _section(layout, asked, _cut(layout, level, None, None, asked.piece), level)
+        cut = _cut(layout, level, None, None, asked.piece)
+        yield cut, level, view(cut_away(shown_parts(asked), cut), cut.eye)
 
 
 def _unlike_levels(layout: Layout, piece: int) -> list[str]:
@@ -103,24 +106,35 @@ def _unlike_levels(layout: Layout, piece: int) -> list[str]:
     return list(kinds.values())
 
 
-def _section(layout: Layout, asked: Asked, cut: Cut, place: str) -> Sheet:
-    parts = cut_away(layout.piece(asked.piece), cut)
+def section_page(
+    layout: Layout, asked: Asked, cut: Cut, place: str, *, letter: str = "", largest: float = LARGEST
+) -> Sheet:
+    """A section, with the letter of its cutting plane where another view shows that."""
+    parts = cut_away(shown_parts(asked), cut)
     look = view(parts, cut.eye)
-    through = _through(layout.piece(asked.piece), look, cut)
+    through = _through(shown_parts(asked), look, cut)
     if not through:
         raise AddressError(f"{cut.title} meets no wood. Choose another place.", address=place)
     by_name = {part.name: part for part in parts}
-    title = titled(asked, cut.title)
+    title = titled(asked, f"{letter}–{letter}: {cut.title}" if letter else cut.title)
+    solid = shapely.union_all([face.region for face in through])
 
     def draw(scale: float) -> Figure:
         sizes = (flat if cut.axis == 2 else upright)(layout, parts, look, scale, asked.house)
-        lines = (*strokes(look.visible, "visible", scale), *strokes(look.hidden, "hidden", scale))
+        lines = drawn(look, scale, group(look, scale, asked.house.linework), less=solid)
         held = wall(layout, parts, look, scale)
-        drawing = (*lines, *_cut_faces(through, by_name, cut, scale), *sizes.drawing(), *held)
-        return Figure(name=title, drawing=drawing, shows=look.shows, shifted=sizes.shifted)
+        drawing: Drawing = (*lines, *_cut_faces(through, by_name, cut, scale), *sizes.drawing(), *held)
+        if letter:
+            x0, _, x1, top = bounds(drawing)
+            drawing = (*drawing, Text(((x0 + x1) / 2, top + 4.0), f"{letter}–{letter}", LETTER, "middle", bold=True))
+        taken = Taken(drawing)
+        words = (*front_sign(look, scale, taken), *leg_marks(parts, look, scale, taken))
+        return Figure(name=title, drawing=(*drawing, *words), shows=look.shows, shifted=sizes.shifted)
 
-    name = "".join(c if c.isalnum() or c in "-." else "-" for c in f"section {place}".lower())
-    return fit_view(asked, draw, name=named(asked, name), kind="Section", title=title, wood=look.bounds)
+    name = named(asked, "".join(c if c.isalnum() or c in "-." else "-" for c in f"section {place}".lower()))
+    return fit_view(
+        asked, draw, name=name, kind="Section", title=title, wood=look.bounds, apart=look.apart, largest=largest
+    )
 
 
 def cut_away(parts: Sequence[Part], cut: Cut) -> tuple[Part, ...]:
@@ -197,19 +211,6 @@ def _height(layout: Layout, at: str | float | None, piece: int) -> tuple[float, 
 def _cut_faces(through: Sequence[Face], parts: Mapping[str, Part], cut: Cut, scale: float) -> Iterator[Primitive]:
     for face in through:
         region = shapely.transform(face.region, lambda points: points * scale)
-        along = parts[face.part].placement.u
-        if abs(along[cut.axis]) > 0.5:
-            yield from hatch(region, END_GRAIN, 45.0)
-        else:
-            level = abs(sum(a * b for a, b in zip(along, cut.eye.right, strict=True))) > 0.5
-            yield from _grain(region, 0.0 if level else 90.0)
+        endwise = abs(parts[face.part].placement.u[cut.axis]) > 0.5
+        yield from hatch(region, *(END_GRAIN if endwise else ALONG))
         yield from outline(region, "cut")
-
-
-def _grain(region: BaseGeometry, angle: float) -> Iterator[Primitive]:
-    """Lines along the grain, in even steps from edge to edge of each bit of wood."""
-    for wood in shapely.get_parts(region):
-        x0, y0, x1, y1 = wood.bounds
-        low, high = (y0, y1) if angle == 0.0 else (-x1, -x0)
-        step = (high - low) / max(1, math.floor((high - low) / ALONG))
-        yield from hatch(wood, step, angle, start=low + step / 2)

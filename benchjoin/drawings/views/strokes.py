@@ -1,23 +1,27 @@
-"""Lines and names of a view at a scale: what all views of timber share."""
+"""Lines of a view at a scale: wide where an edge is seen, dashed where a joint lies behind, none that cannot be read.
+
+Wide lines that lie so close that they would run together take a thinner group of lines for the whole view, and where
+the finest is still too wide, the shorter of two is thin. Dashes are shown where there are two of them and a gap.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from itertools import groupby
 from operator import itemgetter
 
-from shapely import get_coordinates, get_parts, length, transform
+import numpy as np
+import shapely
+from shapely import get_coordinates, get_parts, length
 from shapely.geometry.base import BaseGeometry
 
-from ...drafting.primitives import Line, Text, figure_middle, text_box
-from ...layout.parts import Part
+from ...drafting.linework import Linework
+from ...drafting.primitives import Line
+from .parallel import close
 from .view import View
 
-CAPTION = 2.5
-PLACES = (0.5, 0.25, 0.75, 1 / 6, 5 / 6)
-"""Where along a rail its name may stand."""
-CLEAR = 0.3
-"""Between a name and the edges of its rail. [mm]"""
+_RUN = 0.5
+"""Lines beside each other for no longer do not run together. [mm on paper]"""
 
 
 def strokes(lines: BaseGeometry, kind: str, scale: float) -> Iterator[Line]:
@@ -28,23 +32,38 @@ def strokes(lines: BaseGeometry, kind: str, scale: float) -> Iterator[Line]:
         yield Line(tuple((x, y) for _, (x, y) in own), kind)
 
 
-def level_names(parts: Sequence[Part], seen: View, scale: float) -> Iterator[Text]:
-    """The name of each level on its nearest visible rail, in the middle or where it has room."""
-    told: set[str] = set()
-    hidden = transform(seen.hidden, lambda points: points * scale)
-    levels = {part.name: part.level for part in parts if part.level}
-    for face in sorted((f for f in seen.faces if f.part in levels), key=lambda f: (f.distance, f.part)):
-        level = levels[face.part] or ""
-        x0, y0, x1, y1 = (edge * scale for edge in face.region.bounds)
-        whole = face.region.area * scale**2 > 0.98 * (x1 - x0) * (y1 - y0)
-        if level in told or not whole:
-            continue
-        for share in PLACES:
-            at = (x0 + (x1 - x0) * share, figure_middle((y0 + y1) / 2, CAPTION))
-            text = Text(at, level, CAPTION, "middle")
-            left, low, right, high = text_box(text).bounds
-            inside = x0 + 1 < left and right < x1 - 1 and y0 + CLEAR < low and high < y1 - CLEAR
-            if inside and not hidden.intersects(text_box(text)):
-                told.add(level)
-                yield text
-                break
+def drawn(look: View, scale: float, linework: Linework, *, less: BaseGeometry | None = None) -> Iterator[Line]:
+    """All lines of a view with a group of lines; less is a region in which nothing is dashed, full size."""
+    yield from solid(look.visible, scale, linework)
+    yield from dashed(look.hidden if less is None else look.hidden.difference(less), scale, linework)
+
+
+def group(look: View, scale: float, house: Linework) -> Linework:
+    """The group of lines in which a view at a scale is drawn, so that its wide lines stand apart."""
+    return house.fitted(look.apart * scale)
+
+
+def solid(lines: BaseGeometry, scale: float, linework: Linework) -> Iterator[Line]:
+    """Lines that are seen; the shorter of two that would run together is thin."""
+    crowded = close(lines, 2 * linework.wide / scale, _RUN / scale)
+    if crowded is None:
+        yield from strokes(lines, "visible", scale)
+        return
+    yield from strokes(shapely.line_merge(lines.difference(crowded.buffer(1e-3 / scale))), "visible", scale)
+    yield from strokes(shapely.line_merge(crowded), "thin", scale)
+
+
+def dashed(lines: BaseGeometry, scale: float, linework: Linework) -> Iterator[Line]:
+    """Lines that lie behind, in dashes that suit the shortest of them, without what is too short for any."""
+    each = get_parts(lines)
+    runs = np.array([_longest(line) for line in each]) * scale
+    shown = runs >= linework.readable("hidden short") - 1e-9
+    if shown.any():
+        fits = runs[shown].min() >= linework.readable("hidden") - 1e-9
+        yield from strokes(shapely.multilinestrings(each[shown]), "hidden" if fits else "hidden short", scale)
+
+
+def _longest(line: BaseGeometry) -> float:
+    """The longest straight stretch of a line: there its dashes are told. [mm]"""
+    points = get_coordinates(line)
+    return float(np.hypot(*np.diff(points, axis=0).T).max(initial=0.0))

@@ -20,6 +20,7 @@ from ...solids import Placement, Vector, cross
 from .covering import covered
 from .face import Face
 from .painting import paint
+from .parallel import closest
 
 Seen = Literal["front", "back", "left", "right", "above"]
 
@@ -72,6 +73,11 @@ class View:
     def faces(self) -> tuple[Face, ...]:
         """What is seen of each face of each part; it is worked out when it is asked for."""
         return tuple(self.painted.faces())
+
+    @cached_property
+    def apart(self) -> float:
+        """Least distance between two visible lines that run beside each other. [mm]"""
+        return closest(self.visible)
 
     @property
     def shows(self) -> tuple[str, ...]:

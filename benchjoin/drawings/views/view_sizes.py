@@ -7,7 +7,7 @@ tape reads; a size over everything says again what they say, and is in brackets.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Literal
 
 import attrs
@@ -16,21 +16,27 @@ import shapely
 from ...drafting.dimensions.leader import row_line
 from ...drafting.dimensions.running import RunningPlacement, draw_running, place_running
 from ...drafting.dimensions.span import overall
-from ...drafting.primitives import Drawing, Primitive, Text, bounds
+from ...drafting.primitives import Drawing, Primitive, Text, bounds, figure_middle
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, distinct
 from ..making.house import House, Reader, reader
-from .strokes import CAPTION
 from .view import Eye, View
 from .wall import one_row
 
 Axis = Literal["x", "y"]
+CAPTION = 2.5
+"""Height of names and captions. [mm]"""
+BESIDE_FIGURES = 1.5
+"""Between the longest figure of a column and the names beside it. [mm]"""
 
 
 @attrs.frozen
 class Column:
-    """A line of running heights: beside which edge of the view, its caption, and the heights it gives. [mm]"""
+    """A line of running heights: beside which edge of the view, its caption, and the heights it gives. [mm]
+
+    A height that the first column gives is not given again, and the caption of the second says so.
+    """
 
     side: Literal["left", "right"]
     caption: str
@@ -39,20 +45,34 @@ class Column:
 
 @attrs.frozen
 class Row:
-    """A running dimension that is decided, and its caption with the height that it may not lie below. [mm]"""
+    """A running dimension that is decided, and its caption with the height that it may not lie below. [mm]
+
+    names are written beside figures, by the places that these stand for: the levels that begin or end there.
+    """
 
     placed: RunningPlacement
     caption: str = ""
     top: float = 0.0
+    names: tuple[tuple[float, str], ...] = ()
 
     def drawing(self) -> Drawing:
-        """The dimension, and its caption above its end."""
-        drawn = draw_running(self.placed)
+        """The dimension, its caption above its end, and the names beside its figures."""
+        drawn = (*draw_running(self.placed), *self._named())
         if not self.caption:
             return drawn
         out = self.placed.out
         beside = (self.placed.outline + out * 3.0, max(bounds(drawn)[3], self.top) + 1.5)
         return (*drawn, Text(beside, self.caption, CAPTION, "start" if out > 0 else "end"))
+
+    def _named(self) -> Iterator[Text]:
+        """Names in a column of their own, each at its figure."""
+        out, figures = self.placed.out, self.placed.figures
+        written = bounds(tuple(item for item in draw_running(self.placed) if isinstance(item, Text)))
+        beside = written[2] + BESIDE_FIGURES if out > 0 else written[0] - BESIDE_FIGURES
+        for at, name in self.names:
+            figure = min(figures, key=lambda one: abs(one.at - at))
+            place = (beside, figure_middle(figure.place, CAPTION))
+            yield Text(place, name, CAPTION, "start" if out > 0 else "end")
 
 
 @attrs.frozen
@@ -68,10 +88,28 @@ class Sizes:
         figures = (figure for row in self.rows for figure in row.placed.figures)
         return max((abs(figure.place - figure.at) for figure in figures), default=0.0)
 
+    def naming(self, levels: Sequence[tuple[str, Sequence[float]]]) -> Sizes:
+        """The same sizes with names of levels beside the heights at which they end, or else begin. [mm on paper]"""
+        rows = self.rows
+        for name, heights in levels:
+            rows = _with_name(rows, name, heights)
+        return attrs.evolve(self, rows=rows)
+
     def drawing(self) -> Drawing:
         """Running sizes, then the sizes over everything."""
         drawn: list[Primitive] = [item for row in self.rows for item in row.drawing()]
         return (*drawn, *self.over)
+
+
+def _with_name(rows: tuple[Row, ...], name: str, heights: Sequence[float]) -> tuple[Row, ...]:
+    """A name at the first of some heights that an upright row gives; a figure with a name gets both."""
+    for at in heights:
+        for number, row in enumerate(rows):
+            if row.placed.axis == "y" and any(abs(figure.at - at) <= TOUCH for figure in row.placed.figures):
+                there = dict(row.names)
+                there[at] = f"{there[at]}, {name}" if at in there else name
+                return (*rows[:number], attrs.evolve(row, names=tuple(there.items())), *rows[number + 1 :])
+    return rows
 
 
 def columns(parts: Sequence[Part], eye: Eye) -> tuple[Column, ...]:
@@ -88,7 +126,7 @@ def columns(parts: Sequence[Part], eye: Eye) -> tuple[Column, ...]:
     near = _heights(part for part in parts if part.side == eye.name)
     far = [z for z in _heights(parts) if all(abs(z - other) > TOUCH for other in near)]
     other = "back" if eye.name == "front" else "front"
-    found = (Column("left", f"{eye.name} rails", tuple(near)), Column("right", f"{other} and end rails", tuple(far)))
+    found = (Column("left", f"{eye.name} heights", tuple(near)), Column("right", f"{other} and ends only", tuple(far)))
     return tuple(column for column in found if column.heights)
 
 
@@ -96,6 +134,29 @@ def _heights(parts: Iterable[Part]) -> list[float]:
     """Rising heights of rail edges and leg tops over the floor. [mm]"""
     edges = {z for part in parts for z in (part.blank.low[2], part.blank.high[2])}
     return [z for z in distinct(edges) if abs(z) > TOUCH]
+
+
+def said(parts: Sequence[Part], seen: View) -> dict[int, tuple[float, ...]]:
+    """The places along the axes of the world that a view with all its sizes gives. [mm]"""
+    legs = [part for part in parts if part.slot.upright]
+    if seen.eye.up[2]:
+        axis = 0 if seen.eye.right[0] else 1
+        own = [part for part in legs if axis == 1 or part.side == seen.eye.name]
+        return {2: tuple(_heights(parts)), axis: tuple(_places(parts, own, seen, axis))}
+    return {axis: tuple(_places(parts, legs, seen, axis)) for axis in (0, 1)}
+
+
+def unsaid(
+    sizes: Mapping[int, Sequence[float]], known: Sequence[Mapping[int, Sequence[float]]]
+) -> dict[int, list[float]]:
+    """The places that no other view gives. [mm]"""
+    found = {}
+    for axis, places in sizes.items():
+        others = [place for view in known for place in view.get(axis, ())]
+        new = [place for place in places if all(abs(place - other) > TOUCH for other in others)]
+        if new:
+            found[axis] = new
+    return found
 
 
 def upright(layout: Layout, parts: Sequence[Part], seen: View, scale: float, house: House) -> Sizes:

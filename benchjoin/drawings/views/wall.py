@@ -14,11 +14,12 @@ from ...drafting.primitives import Line, Primitive, Text, figure_middle
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH
-from .strokes import CAPTION
 from .view import View
 
 DEEP, STEP = 3.0, 1.5
 """Depth of the band and spacing of its hatching. [mm]"""
+CAPTION = 2.5
+"""Height of its name. [mm]"""
 SHORT = 1.0
 """How far the band stays inside the ends of the piece, clear of extension lines. [mm]"""
 

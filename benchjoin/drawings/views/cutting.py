@@ -1,0 +1,63 @@
+"""Cutting planes: where a section is taken, shown on a view that looks along it.
+
+A thin chain line through the wood, its ends wide, an arrow at each that looks the way one looks at the section, and the
+section's letter (ISO 128-3, from memory).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import attrs
+
+from ...drafting.dimensions.style import arrow
+from ...drafting.primitives import Drawing, Line, Primitive, Text, bounds
+from .labels import Taken
+from .section import LETTER, Cut
+from .view import View
+
+END, PAST = 4.0, 1.5
+"""Length of a wide end, and how far it begins past the wood. [mm]"""
+ARROW = 5.0
+"""From the end of the line to the tip of its arrow. [mm]"""
+
+
+@attrs.frozen
+class Lettered:
+    """A section with the letter of its plane."""
+
+    cut: Cut
+    letter: str
+
+
+def planes(look: View, sections: Sequence[Lettered], scale: float, drawing: Drawing) -> Drawing:
+    """The planes of horizontal sections on an upright view, with their ends where nothing else is written. [mm]"""
+    left, _, right, _ = (edge * scale for edge in look.bounds)
+    x0, _, x1, _ = bounds(drawing)
+    taken = Taken(drawing)
+    found: list[Primitive] = []
+    for one in sections:
+        at = one.cut.at * scale
+        ends = []
+        for edge, far, out in ((left, x0, -1.0), (right, x1, 1.0)):
+            places = (edge + out * PAST, far + out * PAST)
+            ends.append(next((x for x in places if taken.is_free(_letter(one.letter, x, at, out))), places[-1]))
+        found += _plane(one.letter, at, *ends)
+    return tuple(found)
+
+
+def _letter(letter: str, end: float, at: float, out: float) -> Text:
+    """The letter beside the arrow of an end."""
+    place = (end + out * (END + 1.2), at - ARROW / 2 - LETTER / 2)
+    return Text(place, letter, LETTER, "start" if out > 0 else "end")
+
+
+def _plane(letter: str, at: float, left: float, right: float) -> Iterator[Primitive]:
+    """One plane: one looks down on what it cuts."""
+    yield Line(((left, at), (right, at)), "centre")
+    for end, out in ((left, -1.0), (right, 1.0)):
+        tip = end + out * END
+        yield Line(((end, at), (tip, at)), "visible")
+        yield Line(((tip - out * 0.25, at), (tip - out * 0.25, at - ARROW)))
+        yield arrow((tip - out * 0.25, at - ARROW), (0.0, -1.0))
+        yield _letter(letter, end, at, out)

@@ -1,0 +1,134 @@
+"""Flags: the mark of one part of each kind on a picture, on its wood or beside it.
+
+A mark stands on the largest face that is seen where it goes in; where it does not, a thin line leads from the wood to
+the mark, the shortest that crosses no other part and ends where nothing is drawn.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+import attrs
+import numpy as np
+import numpy.typing as npt
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from ...drafting.lettering import ascent, descent, text_width
+from ...drafting.primitives import Disc, Line, Point, Primitive, Text, figure_middle, text_box
+from ...layout.parts import Part
+from .face import Face
+from .isometric import Apart
+
+TEXT = 2.5
+DOT = 0.5
+"""Radius of the dot on the wood. [mm]"""
+MOST_FACES = 3
+"""Faces of a kind that are tried, the largest first."""
+ANGLES = tuple(range(0, 360, 30))
+"""Which way a line may lead. [degrees]"""
+REACHES = (6.0, 9.0, 14.0, 22.0, 34.0, 52.0)
+"""How far it may lead. [mm]"""
+AIR = 0.6
+"""Round a mark. [mm]"""
+BARRED = 1000.0
+"""What crossing other wood costs, in millimetres of line."""
+
+
+def flags(parts: Sequence[Part], shown: Apart, scale: float) -> Iterator[Primitive]:
+    """The mark of a part of each kind that is seen, on the picture of a piece drawn apart."""
+    names = {part.name: part for part in parts}
+    order = sorted(shown.faces, key=lambda face: -face.region.area)
+    regions = [shapely.transform(face.region, lambda at: at * scale) for face in order]
+    ground = _Ground(order, regions, shapely.transform(shown.ways, lambda at: at * scale))
+    for kind in sorted({part.kind for part in parts}):
+        own = [n for n, face in enumerate(order) if names[face.part].kind == kind][:MOST_FACES]
+        if own:
+            yield from ground.put(own, [names[order[n].part].mark for n in own])
+
+
+@attrs.frozen
+class _Ground:
+    """Faces of a picture, their regions and the ways of the rails on paper, and what flags have taken. [mm]"""
+
+    faces: Sequence[Face]
+    regions: list[BaseGeometry]
+    ways: BaseGeometry
+    tree: shapely.STRtree = attrs.field(init=False)
+    taken: list[BaseGeometry] = attrs.field(factory=list)
+
+    @tree.default
+    def _tree(self) -> shapely.STRtree:
+        return shapely.STRtree(self.regions)
+
+    def put(self, own: Sequence[int], marks: Sequence[str]) -> Iterator[Primitive]:
+        """A mark on the first of some faces that takes it, or with the line that suits best from any of them."""
+        for number, mark in zip(own, marks, strict=True):
+            text = _on_the_wood(self.regions[number], mark)
+            if text:
+                self.taken.append(text_box(text))
+                yield text
+                return
+        tried = [self._best(number, mark) for number, mark in zip(own, marks, strict=True)]
+        _, foot, end, mark = min(tried, key=lambda one: one[0])
+        box = shapely.box(*_box(end, mark))
+        self.taken.extend([box, shapely.LineString([foot, end])])
+        yield Line((foot, _edge(end, foot, mark)))
+        yield Disc(foot, DOT, filled=True)
+        yield Text((end[0], figure_middle(end[1], TEXT)), mark, TEXT, "middle", bold=True)
+
+    def _best(self, number: int, mark: str) -> tuple[float, Point, Point, str]:
+        """The line that suits best from one face: what it costs, where it begins and ends."""
+        tree = self.tree
+        others = np.array([face.part != self.faces[number].part for face in self.faces])
+        feet, ends = _lines(self.regions[number])
+        lines = shapely.linestrings(np.stack([feet, ends], axis=1))
+        boxes = shapely.box(*np.array([_box((x, y), mark) for x, y in ends.tolist()]).T)
+        cost = np.hypot(*(ends - feet).T)
+        line, wood = tree.query(lines, predicate="intersects")
+        np.add.at(cost, line[others[wood]], BARRED)
+        box, _ = tree.query(boxes, predicate="intersects")
+        np.add.at(cost, box, BARRED)
+        cost += BARRED * shapely.intersects(boxes, self.ways)
+        for taken in self.taken:
+            cost += BARRED * (shapely.intersects(boxes, taken) | shapely.intersects(lines, taken))
+        best = int(np.argmin(cost))
+        return float(cost[best]), tuple(feet[best].tolist()), tuple(ends[best].tolist()), mark
+
+
+def _on_the_wood(region: BaseGeometry, mark: str) -> Text | None:
+    """A mark that lies wholly on a face, well inside."""
+    at = shapely.point_on_surface(region)
+    for point in (region.centroid, at):
+        text = Text((point.x, figure_middle(point.y, TEXT)), mark, TEXT, "middle", bold=True)
+        if region.contains(text_box(text).buffer(0.2)):
+            return text
+    return None
+
+
+def _lines(region: BaseGeometry) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
+    """Where lines begin on a face, and where their marks would stand, shape (n, 2) each. [mm]"""
+    middle = shapely.point_on_surface(region)
+    ring = shapely.get_coordinates(region.minimum_rotated_rectangle)[:4]
+    ends = np.array([(ring[n] + ring[n - 1]) / 2 for n in range(4)])
+    far = sorted(ends.tolist(), key=lambda end: -math.hypot(end[0] - middle.x, end[1] - middle.y))[:2]
+    starts = np.array([(middle.x, middle.y), *(((x + middle.x) / 2, (y + middle.y) / 2) for x, y in far)])
+    starts = starts[shapely.contains_xy(region, starts)]
+    ways = np.array([(math.cos(math.radians(a)), math.sin(math.radians(a))) for a in ANGLES])
+    steps = (ways[:, None] * np.array(REACHES)[None, :, None]).reshape(-1, 2)
+    feet = np.repeat(starts, len(steps), axis=0)
+    return feet, feet + np.tile(steps, (len(starts), 1))
+
+
+def _box(at: Point, mark: str) -> tuple[float, float, float, float]:
+    """The box of a mark whose middle is given, with its air. [mm]"""
+    wide = text_width(mark, TEXT, bold=True) / 2 + AIR
+    return at[0] - wide, at[1] - TEXT / 2 - descent(TEXT) - AIR, at[0] + wide, at[1] + ascent(TEXT) - TEXT / 2 + AIR
+
+
+def _edge(end: Point, foot: Point, mark: str) -> Point:
+    """Where a line meets the box of its mark."""
+    met = shapely.LineString([foot, end]).difference(shapely.box(*_box(end, mark)))
+    x, y = met.coords[-1] if not met.is_empty else foot
+    return float(x), float(y)

@@ -1,0 +1,172 @@
+"""Words on views: names of levels, marks of legs, and FRONT, each where it lies on nothing else.
+
+Whoever draws a view hands in what is drawn already; a word takes the first of its places that is free.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import pairwise
+
+import shapely
+from shapely import transform
+from shapely.geometry.base import BaseGeometry
+
+from ...drafting.lettering import text_width
+from ...drafting.primitives import Drawing, Fill, Line, Text, figure_middle, flat, text_box
+from ...layout.parts import Part
+from ...lengths import distinct
+from .view import View
+from .view_sizes import CAPTION
+
+PLACES = (0.5, 0.25, 0.75, 1 / 6, 5 / 6)
+"""Where along a rail its name may stand."""
+CLEAR = 0.3
+"""Between a name and the edges of its rail. [mm]"""
+OFF = 1.0
+"""Between a mark and the leg beside which it stands. [mm]"""
+AIR = 0.25
+"""Round a word. [mm]"""
+APART = 1.5
+"""Between a word and the next: closer, they are read as one. [mm]"""
+FRONT = "FRONT"
+
+
+class Taken:
+    """What is drawn already: lines, black fills and words."""
+
+    def __init__(self, drawing: Drawing) -> None:
+        self._words = [text_box(item) for item in flat(drawing) if isinstance(item, Text)]
+        shapes = [shape for item in flat(drawing) if (shape := _ink(item)) is not None]
+        self._ink = shapely.STRtree(shapes)
+
+    def is_free(self, text: Text) -> bool:
+        """Whether a word lies on nothing."""
+        box = text_box(text).buffer(AIR, join_style="mitre")
+        far = text_box(text).buffer(APART, join_style="mitre")
+        return not any(far.intersects(word) for word in self._words) and not len(
+            self._ink.query(box, predicate="intersects")
+        )
+
+    def put(self, places: Iterable[Text]) -> Iterator[Text]:
+        """The first of its places that is free, if there is one; it is taken from now on."""
+        for text in places:
+            if self.is_free(text):
+                self._words.append(text_box(text))
+                yield text
+                return
+
+
+def _ink(item: object) -> BaseGeometry | None:
+    if isinstance(item, Line) and len(item.points) > 1:
+        return shapely.LineString([*item.points, item.points[0]] if item.closed else item.points)
+    return shapely.Polygon(item.rings[0]) if isinstance(item, Fill) and item.tone == "black" else None
+
+
+def level_names(parts: Sequence[Part], seen: View, scale: float, cut: Sequence[float] = ()) -> Iterator[Text]:
+    """The name of each level on its nearest visible rail, in the middle or where it has room.
+
+    cut are heights at which the plane of a section crosses the view: no name stands there. [mm]
+    """
+    told: set[str] = set()
+    hidden = transform(seen.hidden, lambda points: points * scale)
+    levels = {part.name: part.level for part in parts if part.level}
+    for face in sorted((f for f in seen.faces if f.part in levels), key=lambda f: (f.distance, f.part)):
+        level = levels[face.part] or ""
+        x0, y0, x1, y1 = (edge * scale for edge in face.region.bounds)
+        whole = face.region.area * scale**2 > 0.98 * (x1 - x0) * (y1 - y0)
+        if level in told or not whole or any(y0 <= at * scale <= y1 for at in cut):
+            continue
+        for share in PLACES:
+            at = (x0 + (x1 - x0) * share, figure_middle((y0 + y1) / 2, CAPTION))
+            text = Text(at, level, CAPTION, "middle")
+            left, low, right, high = text_box(text).bounds
+            inside = x0 + 1 < left and right < x1 - 1 and y0 + CLEAR < low and high < y1 - CLEAR
+            if inside and not hidden.intersects(text_box(text)):
+                told.add(level)
+                yield text
+                break
+
+
+def heights_of_levels(parts: Sequence[Part], side: str, scale: float) -> list[tuple[str, list[float]]]:
+    """Each level with the heights of its rails on paper, the tops first, those of one side before the others. [mm]"""
+    found: dict[str, list[tuple[bool, float, float]]] = {}
+    for part in parts:
+        if part.level:
+            found.setdefault(part.level, []).append((part.side != side, part.blank.high[2], part.blank.low[2]))
+    return [
+        (level, [*(high * scale for _, high, _ in sorted(own)), *(low * scale for _, _, low in sorted(own))])
+        for level, own in found.items()
+    ]
+
+
+def leg_marks(parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> Iterator[Text]:
+    """The mark of each leg that is seen: on it, or beside it where no other wood is."""
+    legs = {part.name: part for part in parts if part.slot.upright}
+    upright = bool(seen.eye.up[2])
+    own: dict[str, BaseGeometry] = {}
+    if upright:
+        for face in seen.faces:
+            if face.part in legs:
+                own[face.part] = shapely.union(own.get(face.part, shapely.Polygon()), face.region)
+    else:
+        for name, part in legs.items():
+            box = seen.eye.frame.local(part.blank)
+            own[name] = shapely.box(*box.low[:2], *box.high[:2])
+    middle = (seen.bounds[0] + seen.bounds[2]) / 2 * scale, (seen.bounds[1] + seen.bounds[3]) / 2 * scale
+    wood = shapely.union_all([face.region for face in seen.faces])
+    for name, region in sorted(own.items()):
+        on, other = (transform(one, lambda at: at * scale) for one in (region, wood.difference(region)))
+        places = _of_a_leg(legs[name].mark, on.bounds, middle, upright=upright)
+        yield from taken.put(text for text in places if not text_box(text).intersects(other))
+
+
+def _of_a_leg(
+    mark: str, box: tuple[float, float, float, float], middle: tuple[float, float], *, upright: bool
+) -> Iterator[Text]:
+    """Places for a mark: on its leg, below its foot, beside it on the inside and on the outside, above it."""
+    left, low, right, high = box
+    x, wide = (left + right) / 2, text_width(mark, CAPTION)
+    inner = 1 if x < middle[0] else -1
+    shares = (0.12, 0.06, 0.25, 0.4, 0.5, 0.6, 0.75, 0.9) if upright else (0.5,)
+    fits = right - left > wide + 2 * CLEAR and high - low > 1.6 * CAPTION
+    for share in shares if fits else ():
+        yield Text((x, figure_middle(low + (high - low) * share, CAPTION)), mark, CAPTION, "middle")
+    below, above = low - OFF - CAPTION - 0.2, high + OFF + 0.7
+    rows = (below, above) if upright or (low + high) / 2 > middle[1] else (above, below)
+    beside = [(right + OFF, "start"), (left - OFF, "end")]
+    if upright:
+        yield from (Text((at, rows[0]), mark, CAPTION, "middle") for at in (x, x + wide / 2, x - wide / 2))
+    for at, anchor in beside[:: 1 if inner > 0 else -1]:
+        for share in shares:
+            yield Text((at, figure_middle(low + (high - low) * share, CAPTION)), mark, CAPTION, anchor)  # type: ignore[arg-type]
+        yield from (Text((at, row), mark, CAPTION, anchor) for row in rows)  # type: ignore[arg-type]
+    yield from (Text((at, row), mark, CAPTION, "middle") for row in rows for at in (x, x + wide / 2, x - wide / 2))
+
+
+def front_sign(seen: View, scale: float, taken: Taken) -> Iterator[Text]:
+    """FRONT beside the front of a plan or of an end; nothing on a view that looks at the front or the back."""
+    left, low, right, high = (edge * scale for edge in seen.bounds)
+    across, up = seen.eye.right[1], seen.eye.up[1]
+    if up:
+        yield from taken.put(_before_a_plan(seen, scale))
+    elif across:
+        out = 1 if across < 0 else -1
+        edge = right if out > 0 else left
+        offs = [edge + out * off + CAPTION / 2 for off in (3.0, 5.0, 7.0, 9.0, 12.0)]
+        shares = (0.14, 0.25, 0.1, 0.4, 0.55, 0.7, 0.85)
+        yield from taken.put(
+            Text((x, low + (high - low) * share), FRONT, CAPTION, "middle", 90.0) for x in offs for share in shares
+        )
+
+
+def _before_a_plan(seen: View, scale: float) -> Iterator[Text]:
+    """Places before the front edge, in the widest gaps between what stands there, then farther off."""
+    left, low, right, _ = (edge * scale for edge in seen.bounds)
+    edges_of = [line for line in shapely.get_parts(seen.visible) if line.length > 0]
+    edges = distinct([left, right, *(float(x) * scale for line in edges_of for x in line.xy[0])])
+    gaps = sorted(pairwise(edges), key=lambda gap: gap[0] - gap[1])
+    middles = [(left + right) / 2, *((a + b) / 2 for a, b in gaps[:4])]
+    for off in (3.0, 5.0, 7.0, 11.0):
+        for x in middles:
+            yield Text((x, low - off - CAPTION), FRONT, CAPTION, "middle")
