@@ -45,6 +45,13 @@ def frame_sheet(width: float, height: float, block: TitleBlock) -> tuple[Drawing
     return (border, *drawn), (x0, y0 + tall, x1, y1)
 
 
+def beside_block(width: float, height: float, block: TitleBlock) -> Box:
+    """The room between the border and the block on its left, which is nothing beside a strip. [mm]"""
+    x0, y0, x1, _ = border_of(width, height, punched=block.punched)
+    wide, tall = block_size(x1 - x0) if block.form == "iso" else (x1 - x0, 0.0)
+    return x0, y0, x1 - wide, y0 + tall
+
+
 def border_of(width: float, height: float, *, punched: bool) -> Box:
     """The border of a sheet, away from the edge that is punched. [mm]"""
     at_the_head = width > height and height <= DESK

@@ -24,7 +24,7 @@ from ...tables import Table
 from ..making.asked import Asked, Milled, ask
 from ..making.flowing import Listed, flowing_sheets
 from ..making.notes import pointed
-from .table_figure import TITLE, in_two, titled
+from .table_figure import TITLE, in_columns, titled
 
 TO_WRITE_ON = (2, 3)
 """Columns of the list of sizes."""
@@ -66,7 +66,7 @@ def milling_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
         elif plan.findings:
             before = (_findings(plan),)
         tables = (figure for own in (table, *before, _steps(plan)) for figure in titled(own, wide))
-        return [_cautions(wide), *tables, in_two(_sizes(plan), wide, written=TO_WRITE_ON)]
+        return [_cautions(wide), *tables, in_columns(_sizes(plan), wide, written=TO_WRITE_ON)]
 
     yield Listed(name="milling", title="Milling", figures=figures)
 

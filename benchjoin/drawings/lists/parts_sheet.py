@@ -25,7 +25,7 @@ from ..making.pieces import named, titled
 from ..views.flags import flags
 from ..views.isometric import drawn_apart
 
-TABLE = 176.0
+TABLE = 170.0
 """The table is at most so wide. [mm]"""
 
 

@@ -1,7 +1,7 @@
 """A table as figures that run on down the pages: its heading is drawn again, its notes stay with its last rows.
 
 A cell that is to be ticked is drawn as a box; columns that are written on with a pencil have walls, and rows that are
-high enough for it. What is only read in short lines stands in two columns beside each other.
+high enough for it. What is only read in short lines stands in columns beside each other.
 """
 
 from __future__ import annotations
@@ -29,6 +29,12 @@ GUTTER = 8.0
 """Between columns of the page. [mm]"""
 TALL = 60.0
 """A row that is higher may go on on another page. [mm]"""
+FEWEST = 2
+"""So many rows of a table stand together before and after a page ends."""
+FEW = 5
+"""A table of no more rows stays together."""
+TOGETHER = 150.0
+"""A table that is higher may break below any row. [mm]"""
 KEPT = 10
 """So many lines of notes stay together with the last row."""
 
@@ -84,12 +90,17 @@ def _ruled(table: Table, width: float, *, above: Drawing, start: float, written:
 
 
 def _breaks(rows: Sequence[Row], edges: Sequence[float]) -> Iterator[float]:
-    """Below every row but the last one, and between the lines of one that is tall."""
-    for row, (high, low) in zip(rows, pairwise(edges), strict=True):
+    """Below rows with a few before and after them, and between the lines of one that is tall.
+
+    A table of few rows stays together, if it is not very high.
+    """
+    high_table = edges[0] - edges[-1] > TOGETHER
+    for number, (row, (high, low)) in enumerate(zip(rows, pairwise(edges), strict=True), 1):
         if row.height > TALL:
             lines = max(len(cell) for cell in row.cells)
             yield from (high - PAD - PITCH * line for line in range(2, lines - 1))
-        if low != edges[-1]:
+        apart = len(rows) > FEW and FEWEST <= number <= len(rows) - FEWEST
+        if number < len(rows) and (high_table or apart):
             yield low
 
 
@@ -99,29 +110,31 @@ def _breaks_of_notes(count: int, edge: float) -> Iterator[float]:
     yield edge - 1.0 - PITCH * count - (PITCH - TEXT) / 2 if count else edge
 
 
-def in_two(table: Table, width: float, *, written: Sequence[int] = ()) -> Figure:
-    """A table in two halves beside each other below its title; its rows are all of one height. [mm]"""
+def in_columns(table: Table, width: float, *, written: Sequence[int] = ()) -> Figure:
+    """A table in columns of the page below its title, two or as many as go in; its rows are all of one height. [mm]"""
     title, start = title_lines(table.title, width)
-    half = (width - GUTTER) / 2
-    count = -(-len(table.rows) // 2)
-    head, rows, widths = set_table(table, half)
-    widths = [own * half / sum(widths) for own in widths]
+    columns = max(2, int((width + GUTTER) / (sum(set_table(table, width)[2]) + GUTTER)))
+    share = (width - (columns - 1) * GUTTER) / columns
+    count = -(-len(table.rows) // columns)
+    head, rows, widths = set_table(table, share)
+    widths = [own * share / sum(widths) for own in widths]
     tall = max([TO_WRITE if written else 0.0, *(row.height for row in rows)])
     align, top = table.aligned(), start - head.height
     edges = [top - tall * number for number in range(count + 1)]
+    places = [number * (share + GUTTER) for number in range(columns)]
     drawing: list[Primitive] = list(title)
-    for place, own in ((0.0, rows[:count]), (half + GUTTER, rows[count:])):
-        even = [attrs.evolve(row, height=tall) for row in own]
+    for number, place in enumerate(places):
+        even = [attrs.evolve(row, height=tall) for row in rows[number * count : (number + 1) * count]]
         drawn = draw_rows([head, *even], widths, align, (0.0, start))
-        drawing += shift((*drawn, *_walls(written, widths, top, edges[len(own)])), place, 0.0)
+        drawing += shift((*drawn, *_walls(written, widths, top, edges[len(even)])), place, 0.0)
     heads = tuple(draw_rows([head], widths, align, (0.0, 0.0)))
     notes = [line for note in table.notes for line in wrap(note, TEXT, width)]
     drawing += lines_below(notes, (0.0, edges[-1] - 1.0))
     return Figure(
         name=table.title,
         drawing=drawing,
-        breaks=(0.0, *edges[1:-1], *_breaks_of_notes(len(notes), edges[-1])),
-        again=(*heads, *shift(heads, half + GUTTER, 0.0)),
+        breaks=(0.0, *edges[FEWEST:-FEWEST], *_breaks_of_notes(len(notes), edges[-1])),
+        again=[stroke for place in places for stroke in shift(heads, place, 0.0)],
     )
 
 

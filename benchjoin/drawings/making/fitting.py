@@ -11,6 +11,7 @@ import attrs
 
 from ...drafting.primitives import Box, Drawing, bounds, shift
 from ...drafting.sheets.arrange import place_in
+from ...drafting.sheets.border import beside_block
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...drafting.sheets.title_block import TitleBlock
@@ -27,7 +28,7 @@ LARGEST = 1.0
 """Nothing is drawn larger than it is."""
 LEAST = 1 / 24
 """A view that is smaller than this is put on larger paper where there is some: 1/2 in to the foot, or 1:20."""
-INSET = 4.0
+INSET = 3.0
 """Between the border and the drawing. [mm]"""
 FREE = tuple((1 / n, "not to scale") for n in (5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 24, 28, 32, 40, 50, 60, 80, 100))
 """Sizes to try for a picture."""
@@ -111,7 +112,8 @@ def fit_view(
                 about, told = _about_room(figure, size, before)
                 ways = [about + own for own in _told(asked, figure, notes)]
                 for way in both_ways(size):
-                    placed = _placed(figure.drawing, ways[:1] if free else ways, within(room(*way, words), INSET))
+                    inside, nook = (within(box, INSET) for box in (room(*way, words), beside_block(*way, words)))
+                    placed = _placed(figure.drawing, ways[:1] if free else ways, inside, nook)
                     if placed:
                         drawing, below = placed
                         own = attrs.evolve(figure, drawing=drawing, findings=(*figure.findings, *told))
@@ -188,8 +190,10 @@ def _crowded(figure: Figure, kind: str, sentence: str) -> Finding:
     )
 
 
-def _placed(drawing: Drawing, ways: Sequence[Sequence[str]], inside: Box) -> tuple[Drawing, Drawing] | None:
+def _placed(drawing: Drawing, ways: Sequence[Sequence[str]], inside: Box, nook: Box) -> tuple[Drawing, Drawing] | None:
     """The drawing in the middle of its room, and the notes below or beside it; None where it does not go in.
+
+    Below is also the room beside a title block, the nook.
 
     Where notes have no room they are told in a shorter way, the next one of `ways`. A picture, which is not to scale,
     makes room for them.
@@ -198,14 +202,25 @@ def _placed(drawing: Drawing, ways: Sequence[Sequence[str]], inside: Box) -> tup
     if not _goes_in(size, inside):
         return None
     for told in ways:
-        for place in (_below, _beside):
-            placed = place(drawing, size, told, inside)
+        for place in (_in_nook, _below, _beside):
+            placed = place(drawing, size, told, inside, nook)
             if placed:
                 return placed
     return None
 
 
-def _below(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box) -> tuple[Drawing, Drawing] | None:
+def _in_nook(
+    drawing: Drawing, size: Box, notes: Sequence[str], inside: Box, nook: Box
+) -> tuple[Drawing, Drawing] | None:
+    """The drawing in all its room, and notes beside the title block, from the top down."""
+    x0, y0, x1, y1 = nook
+    if not notes or x1 - x0 < NARROWEST:
+        return None
+    told = shift(written(notes, x1 - x0), x0, y1)
+    return (place_in(drawing, inside), told) if bounds(told)[1] >= y0 else None
+
+
+def _below(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box, _: Box) -> tuple[Drawing, Drawing] | None:
     """The drawing, and notes at the foot of its room."""
     x0, y0, x1, y1 = inside
     told, low = written(notes, x1 - x0), y0
@@ -215,7 +230,7 @@ def _below(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box) -> tu
     return (place_in(drawing, (x0, low, x1, y1)), told) if _goes_in(size, (x0, low, x1, y1)) else None
 
 
-def _beside(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box) -> tuple[Drawing, Drawing] | None:
+def _beside(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box, _: Box) -> tuple[Drawing, Drawing] | None:
     """The drawing, and a column of notes on its right, from the top down."""
     x0, y0, x1, y1 = inside
     right = x0 + (size[2] - size[0]) + 2 * INSET

@@ -44,7 +44,7 @@ SMALLEST_FULL = 1 / 16
 """All sizes stand on the arrangement at this scale and larger ones."""
 ALL_SIZES = ", with all sizes"
 """What the figure of an arrangement is called more that has them."""
-GAP = 8.0
+GAP = 6.0
 """Between one view and the next. [mm]"""
 CAPTION = 3.5
 """Height of the names of the views. [mm]"""
@@ -52,7 +52,9 @@ GRID = 1e-4
 """Lines are compared on this. [mm]"""
 LEAST_WIDE = 24.0
 """Notes are written at least so wide. [mm]"""
-ROW = 9.0
+PICTURE = (1.0, 0.8, 0.6)
+"""How large the picture is beside the views; it is not measured, so that it makes room for them."""
+ROW = 8.0
 """From a view to its size over all. [mm]"""
 
 
@@ -147,7 +149,9 @@ def _flipped(lines: BaseGeometry) -> BaseGeometry:
 
 def _notes(layout: Layout, shown: Views, parts: Sequence[Part]) -> list[str]:
     """What the sheet says of itself."""
-    notes = ["The right end is the left end, handed."] if len(shown.ends) == 1 else []
+    notes = ["Heights are those of the tops of the levels."]
+    if len(shown.ends) == 1:
+        notes.append("The right end is the left end, handed.")
     mark = next((part.mark for part in parts if part.slot.upright), "")
     if layout.frame.quantity > 1 and mark:
         notes.append(f"Legs carry the marks of piece {mark.rstrip('0123456789')}.")
@@ -197,8 +201,9 @@ class _Sheet:
         )
         told = _notes(self.layout, self.shown, self.parts)
         shows = tuple(dict.fromkeys(part.identity for part in self.parts))
-        for beside in _beside(views, self.shown.picture.drawing(self.scale), corner, told):
-            yield Figure(name="", drawing=(*views, *beside), shows=shows, shifted=shifted)
+        for share in PICTURE:
+            for beside in _beside(views, self.shown.picture.drawing(share * self.scale), corner, told):
+                yield Figure(name="", drawing=(*views, *beside), shows=shows, shifted=shifted)
 
     def _full(self, look: View) -> Figure:
         """A view with all its sizes."""
@@ -234,7 +239,7 @@ class _Sheet:
         names: dict[float, str] = {}
         for name, z in tops.items():
             names[z] = f"{names[z]}, {name}" if z in names else name
-        return [Row(placed, "tops of levels", top, tuple((z * self.scale, name) for z, name in names.items()))]
+        return [Row(placed, "", top, tuple((z * self.scale, name) for z, name in names.items()))]
 
     def _extra(self, look: View) -> list[Row]:
         """Of the plan, places that no other sheet gives, from the front and the left end."""

@@ -41,7 +41,6 @@ from ...shop.marks import marks
 from ...shop.settings.notching import DATUM_ENDS
 from ...solids import along as measured
 from ..making.asked import Asked, OfParts, ask
-from ..making.fitting import LARGEST
 from ..making.house import Reader, projection, reader
 from ..making.notes import concerning, finding_notes
 from ..making.packed import packed_sheets

@@ -125,8 +125,7 @@ def columns(parts: Sequence[Part], eye: Eye) -> tuple[Column, ...]:
         return (Column("left" if eye.name == "left" else "right", "", tuple(_heights(parts))),)
     near = _heights(part for part in parts if part.side == eye.name)
     far = [z for z in _heights(parts) if all(abs(z - other) > TOUCH for other in near)]
-    other = "back" if eye.name == "front" else "front"
-    found = (Column("left", f"{eye.name} heights", tuple(near)), Column("right", f"{other} and ends only", tuple(far)))
+    found = (Column("left", f"{eye.name} heights", tuple(near)), Column("right", "other heights", tuple(far)))
     return tuple(column for column in found if column.heights)
 
 
