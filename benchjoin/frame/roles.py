@@ -108,7 +108,45 @@ RAIL = Role(
     sized_stock=False,
     spare="",
 )
-ROLES = (LEG, RAIL)
+BOARD = Role(
+    word="board",
+    plural="boards",
+    datum="datum end",
+    end="end",
+    flush="datum ends",
+    low="near shoulder",
+    high="far shoulder",
+    between="length",
+    struck="shoulder",
+    faces={"marked": "upper face", "opposite": "under face", "true edge": "true edge", "far edge": "far edge"},
+    sets={"": "boards"},
+    whole_set=False,
+    turns_over=True,
+    mate="leg",
+    slim="Rip",
+    sized_stock=False,
+    spare="",
+)
+BEARER = Role(
+    word="bearer",
+    plural="bearers",
+    datum="datum end",
+    end="end",
+    flush="datum ends",
+    low="near shoulder",
+    high="far shoulder",
+    between="length",
+    struck="shoulder",
+    faces={"marked": "marked face", "opposite": "other face", "true edge": "true edge", "far edge": "far edge"},
+    sets={"": "bearers"},
+    whole_set=False,
+    turns_over=True,
+    mate="rail",
+    slim="Plane",
+    sized_stock=False,
+    spare="",
+)
+ROLES = (LEG, RAIL, BEARER, BOARD)
 """In the order of the lists: what stands comes before what it carries."""
 
 

@@ -14,6 +14,7 @@ from ..frame.identity import of_piece
 from .batch import firsts, labelled
 from .building import build, in_piece
 from .checking import check
+from .counting import counted
 from .layout import Layout
 from .placing.bands import level_bands
 from .placing.over import over_legs
@@ -33,6 +34,7 @@ def lay_out(frame: Frame) -> Layout:
     """
     if not isinstance(frame, Frame):
         raise DescriptionError(f"lay_out was given {typed(frame)}, not a Frame. Write lay_out(Frame(…)).", faults=())
+    frame = counted(frame)
     like = firsts(frame)
     picks = [pick_of(piece - 1) for piece in like]
     bands = level_bands(frame)
