@@ -8,6 +8,7 @@
 
 from __future__ import annotations
 
+import itertools
 from typing import Any, Literal
 
 import attrs
@@ -31,7 +32,7 @@ def _places(value: Any) -> Any:
     if not items:
         raise BenchjoinError('at is empty. Write the middle of each bearer: at=["14 in", "43 in"].')
     found = tuple(signed_mm(item, what="at") for item in items)
-    if any(b <= a for a, b in zip(found, found[1:], strict=False)):
+    if any(b <= a for a, b in itertools.pairwise(found)):
         raise BenchjoinError("at does not rise. Write the middles of the bearers in order from the datum.")
     return found
 

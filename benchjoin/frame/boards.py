@@ -1,4 +1,4 @@
-"""Boards that lie on a level, or stand against one, as the maker describes them. Where each falls is worked out in layout/.
+"""Boards that lie on a level, or stand against one, as the maker describes them.
 
 >>> from benchjoin.frame.stock import Stock
 >>> slat = Stock("larch slat", thickness="3/4 in", width="2 1/2 in")

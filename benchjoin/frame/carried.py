@@ -27,8 +27,8 @@ Joints = tuple[tuple[How, tuple[str, ...]], ...]
 class Counted:
     """How many members a run has by its description.
 
-    widths is how wide each board is drawn, all alike if not told; shares is how many bearers stand in each clear between
-    what else holds up the boards. [mm]
+    widths is how wide each board is drawn, all alike if not told; shares is how many bearers stand in each clear
+    between what else holds up the boards. [mm]
     """
 
     count: int

@@ -16,7 +16,6 @@ import attrs
 from ..errors import BenchjoinError, NotLaidOut, typed
 from ..lengths import TOUCH, Inches
 from ..readings import Tape
-from .bearers import Bearers
 from .boards import Boards
 from .carried import Around, Counts, carried_slots
 from .doors import Fault, a_kind, a_length, a_name, a_number, kept, one_of, refuse
@@ -134,7 +133,7 @@ class Frame:
             return object.__getattribute__(self, name)
 
     def _faults(self) -> list[Fault]:
-        return [*_stack_faults(self), *_wood_faults(self)]
+        return [*_stack_faults(self), *_run_faults(self), *_wood_faults(self)]
 
     def levels(self) -> tuple[Level, ...]:
         """The levels from the foot upwards."""
@@ -262,8 +261,6 @@ def _stack_faults(frame: Frame) -> Iterator[Fault]:
                 "stack", f'"{level.name}" has a cross rail, and there is no inner pair. Give the frame two bays.'
             )
         seen.add(level.name)
-        for run in level.carries:
-            yield from _run_faults(frame, level, run)
     for below, above in zip(frame.stack, frame.stack[1:], strict=False):
         if isinstance(below, Clear) and isinstance(above, Clear):
             yield Fault("stack", "two clears follow each other. Write one, or put a level between them.")
@@ -272,13 +269,15 @@ def _stack_faults(frame: Frame) -> Iterator[Fault]:
             yield from _reach_faults(frame.stack, place, item.at)
 
 
-def _run_faults(frame: Frame, level: Level, run: Boards | Bearers) -> Iterator[Fault]:
+def _run_faults(frame: Frame) -> Iterator[Fault]:
     """Boards that are to run up to where no rail is."""
-    if isinstance(run, Boards) and run.to is not None:
-        upper = next((other for other in frame.levels() if other.name == run.to), None)
-        if upper is None or run.side not in upper.sides():
-            what = f'the {run.key} of "{level.name}" run up to "{run.to}", which has no {run.side} rail.'
-            yield Fault("stack", f"{what} Name a level that has one.")
+    levels = {level.name: level for level in frame.levels()}
+    for level, run in ((level, run) for level in frame.levels() for run in level.carries):
+        if isinstance(run, Boards) and run.to is not None:
+            upper = levels.get(run.to)
+            if upper is None or run.side not in upper.sides():
+                what = f'the {run.key} of "{level.name}" run up to "{run.to}", which has no {run.side} rail.'
+                yield Fault("stack", f"{what} Name a level that has one.")
 
 
 def _reach_faults(stack: Sequence[Clear | Level], place: int, side: Side) -> Iterator[Fault]:

@@ -81,7 +81,7 @@ class Planted:
 
 @attrs.frozen
 class Over:
-    """The bearer is notched over its rails: it gives up all the wood, half of its height unless a depth is given. [mm]"""
+    """The bearer is notched over its rails: it gives up all the wood, half its height unless told. [mm]"""
 
     word: ClassVar[str] = "over-notch"
     shares: ClassVar[bool] = True

@@ -88,6 +88,11 @@ class Slot:
         return self.joint is not None and self.joint.between
 
     @property
+    def lies_on(self) -> int:
+        """The axis that its hosts' face looks along."""
+        return AXIS[self.face]
+
+    @property
     def thickness(self) -> float:
         """Thickness as drawn. [mm]"""
         return self.stock.thickness

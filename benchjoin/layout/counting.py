@@ -7,6 +7,7 @@ placed as it is described, and every run that is open is given its number. `keep
 from __future__ import annotations
 
 import itertools
+import operator
 from typing import Any
 
 import numpy as np
@@ -120,4 +121,4 @@ def _widths(run: Boards, width: float, room: float, gap: float, count: int) -> t
 
 def _whole(value: Any) -> int:
     """A number that has no fraction; variants that do not agree on it are asked apart."""
-    return int(value)
+    return int(value) if isinstance(value, int | float) else operator.index(value)

@@ -1,7 +1,8 @@
-"""Bearers where they lie: spread between what holds up the boards already, from rail to rail, as their joint has them."""
+"""Bearers where they lie: spread between what holds up the boards already, from rail to rail."""
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 
 import numpy as np
@@ -74,7 +75,7 @@ def bearer_lines(slots: Sequence[Slot], site: Site) -> Lines:
     shares = site.frame.counts[level, run.key].shares if run.solved else (len(wide),)
     faces = faces if run.solved else [faces[0], faces[-1]]
     found: list[tuple[float, float]] = []
-    for number, (before, after) in enumerate(zip(faces, faces[1:], strict=False)):
+    for number, (before, after) in enumerate(itertools.pairwise(faces)):
         own = wide[len(found) : len(found) + shares[number]]
         held = (before[1] > before[0] + TOUCH, after[1] > after[0] + TOUCH)
         found += _spread(f"{level}: {run.key}", own, before[1], after[0], held, site)
@@ -150,7 +151,8 @@ def _bottom(slot: Slot, site: Site, high: float) -> float:
         return top - (high / 2 if joint.depth is None else joint.depth)
     if isinstance(joint, Notch) and joint.depth is not None:
         return top - joint.depth
-    return top - high - slot.of.lowered
+    lowered: float = slot.of.lowered
+    return top - high - lowered
 
 
 def _beside(slot: Slot, site: Site) -> tuple[float, float]:

@@ -1,4 +1,4 @@
-"""Boards where they lie: one run across them, laid out by the accumulator, and each from end to end of what it covers."""
+"""Boards where they lie: a run across them, laid out by the accumulator, and each from end to end."""
 
 from __future__ import annotations
 
