@@ -40,7 +40,9 @@ def marks(layout):
 
 
 def places(layout):
-    across = {part.name: part.slot.axes[1 if "board" in part.role or part.slot.of.flat else 2] for part in carried(layout)}
+    across = {
+        part.name: part.slot.axes[1 if "board" in part.role or part.slot.of.flat else 2] for part in carried(layout)
+    }
     return {
         (part.identity, edge): end[across[part.name]]
         for part in carried(layout)

@@ -27,7 +27,7 @@ NOISE = 1e-9
 
 
 class Split(Exception):
-    """The variants of a block do not agree on a question: mask says which answer yes, answers what each of them says."""
+    """The variants of a block do not agree on a question: mask says which answer yes, answers what each says."""
 
     def __init__(self, mask: npt.NDArray[np.bool_], answers: npt.NDArray[Any] | None = None) -> None:
         super().__init__("variants do not agree")

@@ -59,7 +59,8 @@ def board_lines(slots: Sequence[Slot], site: Site) -> Lines:
     sizes = [None if _is_open(slot, site.frame) else site.pick(section(site.frame, slot).width) for slot in slots]
     room = end - start
     name = f"{slots[0].level.name if slots[0].level else ''}: {run.key} over {site.frame.tape.say(room)}"
-    least = sum((size for size in sizes if size is not None), 0.0) + (run.gap or 0.0) * (len(slots) - 1)
+    true = 0.0 if run.remainder == "gaps" else run.gap or 0.0
+    least = sum((size for size in sizes if size is not None), 0.0) + true * (len(slots) - 1)
     if least > room + TOUCH:
         raise too_much(name, run, len(slots), least, room, site.frame)
     members, first = _members(run, sizes)
@@ -72,10 +73,11 @@ def board_lines(slots: Sequence[Slot], site: Site) -> Lines:
 def too_much(name: str, run: Boards, count: int, least: float, room: float, frame: Frame) -> RunOverfull:
     """The error for boards that do not go in, with the numbers and a way out. [mm]"""
     say, over = frame.tape.say, least - room
-    gaps = f" and {count - 1} gaps of {say(run.gap)}" if run.gap and count > 1 else ""
+    true = run.gap is not None and run.remainder != "gaps" and count > 1
+    gaps = f" and {count - 1} gaps of {say(run.gap or 0.0)}" if true else ""
     width = run.stock.width or 0.0
     gap = (room - count * width) / max(count - 1, 1)
-    ways = [f"gaps of {frame.tape.amount(gap)}"] if run.gap and count > 1 and gap >= 0 else []
+    ways = [f"gaps of {frame.tape.amount(gap)}"] if true and gap >= 0 else []
     ways += [f"{count - 1} boards"] if count > 1 else ["a narrower board"]
     said = (
         f"{name}: {count} boards{gaps} take {say(least)}, {frame.tape.amount(over)} too much. Take "
