@@ -31,7 +31,7 @@ class Boards:
     legs, or all of them between rails; otherwise they lie over everything and are cut round what stands up. clear is
     what they keep off legs all round, the frame's fit if not given. front, back, left and right are how far they reach
     over what they cover; less than nothing stops short. Boards that run up stand on the rails of one side, on their
-    outer or inner face, up to the rail of another level (to), and reach over these by top and bottom. name is what they
+    outer or inner face, up to those of another level (to), and reach over them by top and bottom. name is what they
     are called, where a level carries several runs.
     """
 

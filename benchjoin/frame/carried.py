@@ -91,7 +91,8 @@ def _bearers(run: Bearers, level: Level, around: Around, layers: Sequence[Layer]
     if run.planted:
         return _ledgers(run, level, around)
     axis = Y if run.run == "across" else X
-    rails = [slot for slot in around.rails[level.name] if slot.axes[0] == 1 - axis]
+    own = around.rails[level.name]
+    rails = [slot for slot in own if slot.axes[0] == 1 - axis] or own  # laid along the only rails that there are
     crossed = [layer for layer in layers if layer.axis == 1 - axis]
     tops = {slot.name: drawn_top(level, slot) for slot in rails}
     joint: How = run.joint
@@ -221,11 +222,10 @@ def _boards(run: Boards, level: Level, around: Around, layers: Sequence[Layer]) 
 
 
 def _upright(run: Boards, level: Level, around: Around) -> Iterator[Slot]:
-    """Boards on the face of the rails of a side, from one level up to another."""
-    above = itertools.dropwhile(lambda other: other is not level, around.levels)
-    own, *others = ([slot for slot in around.rails[each.name] if slot.side == run.side] for each in above)
-    named = [slot for slot in around.rails.get(run.to or "", ()) if slot.side == run.side]
-    upper = named if run.to else next((rails for rails in others if rails), [])
+    """Boards on the face of the rails of a side, and on those of the level that they run up to, if there is one."""
+    own, upper = (
+        [slot for slot in around.rails.get(name, ()) if slot.side == run.side] for name in (level.name, run.to or "")
+    )
     found = counted(run, level, around.counts)
     long = run.side in ("front", "back")
     for number in range(1, found.count + 1):

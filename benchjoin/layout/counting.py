@@ -49,14 +49,22 @@ def counted(frame: Frame, pick: Pick | None = None) -> Frame:
     runs = [(level.name, run) for level in frame.levels() for run in level.carries if run.solved]
     if not runs:
         return frame
+    found = {(level, run.key): _trial(run, len(frame.pairs())) for level, run in runs}
+    for kind in (Bearers, Boards):  # how far boards reach may hang on what they lie on
+        if any(isinstance(run, kind) for _, run in runs):
+            site = site_as_drawn(frame.as_drawn().with_counts(found), pick or in_piece(0))
+            found |= _numbers(kind, site)
+    return frame.with_counts(found)
+
+
+def _numbers(kind: type, site: Site) -> dict[tuple[str, str], Counted]:
+    """The number of each run of a kind that is open, by the first of its members."""
     found: dict[tuple[str, str], Counted] = {}
-    trial = {(level, run.key): _trial(run, len(frame.pairs())) for level, run in runs}
-    site = site_as_drawn(frame.as_drawn().with_counts(trial), pick or in_piece(0))
     for slot in site.frame.carried():
         level = slot.level.name if slot.level else ""
-        if slot.of.solved and (level, slot.run) not in found:
+        if isinstance(slot.of, kind) and slot.of.solved and (level, slot.run) not in found:
             found[level, slot.run] = number(slot, site)
-    return frame.with_counts(found)
+    return found
 
 
 def site_as_drawn(frame: Frame, pick: Pick) -> Site:
