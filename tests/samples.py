@@ -2,6 +2,8 @@
 tests/layout/test_samples_by_hand.py.
 """
 
+from boarded import BOARDED
+
 from benchjoin import Butt, Clear, EndRails, Frame, HalfLap, Leg, Level, Notch, Overall, Pair, Planted, Rail, Stock
 
 LATH = Stock("ash lath", thickness=20)
@@ -350,4 +352,5 @@ SAMPLES: dict[str, Frame] = {
     "measured batch": MEASURED_BATCH,
     "staggered": STAGGERED,
     "ends through": ENDS_THROUGH,
+    **BOARDED,
 }
