@@ -145,7 +145,7 @@ CROSSINGS = Frame(
         Clear(150),
         Level(
             "tees",
-            front=80,
+            front=84,
             back=110,
             carries=[
                 Bearers(BATTEN, at=[90, 400, 900, 1210], joint=HalfLap(share=0.4)),
@@ -178,10 +178,10 @@ CROSSINGS = Frame(
         Clear(),
         Level(
             "butted",
-            front=80,
-            back=80,
-            ends=80,
-            cross=Rail(80, joint=Butt()),
+            front=84,
+            back=84,
+            ends=84,
+            cross=Rail(84, joint=Butt()),
             flush="front leg top",
             carries=[
                 Bearers(BATTEN, run="along", count=2),

@@ -272,11 +272,11 @@ def _stack_faults(frame: Frame) -> Iterator[Fault]:
 def _run_faults(frame: Frame) -> Iterator[Fault]:
     """Boards that are to run up to where no rail is."""
     levels = {level.name: level for level in frame.levels()}
-    for own, run in ((own, run) for own in frame.levels() for run in own.carries):
+    for level, run in ((each, run) for each in frame.levels() for run in each.carries):
         if isinstance(run, Boards) and run.to is not None:
             upper = levels.get(run.to)
             if upper is None or run.side not in upper.sides():
-                what = f'the {run.key} of "{own.name}" run up to "{run.to}", which has no {run.side} rail.'
+                what = f'the {run.key} of "{level.name}" run up to "{run.to}", which has no {run.side} rail.'
                 yield Fault("stack", f"{what} Name a level that has one.")
 
 

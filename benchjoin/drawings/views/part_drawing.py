@@ -153,11 +153,12 @@ def _features(part: Part) -> list[float]:
 
 
 def _faces(part: Part) -> tuple[str, ...]:
-    """Faces to draw: those that are marked and an edge beside them; of a plain part only its marked face."""
+    """Faces to draw: those that are marked, a wide one and an edge among them; of a plain part only its marked face."""
     found = part.marked_faces
     if not found:
         return (part.marked,)
     across = {part.marked, OPPOSITE[part.marked]}
+    found = found if across & set(found) else (part.marked, *found)
     return found if any(face not in across for face in found) else (*found, _edge(part))
 
 

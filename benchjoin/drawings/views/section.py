@@ -88,7 +88,7 @@ def section_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
 
 
 def _unlike_levels(layout: Layout, piece: int) -> list[str]:
-    """The lowest level of each kind: levels are alike whose rails are on the same sides, let in alike."""
+    """The lowest level of each kind: levels are alike whose rails are on the same sides, let in alike, and carry the same."""
     kinds: dict[object, str] = {}
     here = {part.identity for part in layout.piece(piece)}
     for level in layout.frame.levels():
@@ -98,7 +98,7 @@ def _unlike_levels(layout: Layout, piece: int) -> list[str]:
             if slot.name in here
         )
         if own:
-            kinds.setdefault(own, level.name)
+            kinds.setdefault((own, level.carries), level.name)
     return list(kinds.values())
 
 
@@ -178,7 +178,7 @@ def _height(layout: Layout, at: str | float | None, piece: int) -> tuple[float, 
     """The height of a section, and the words for it."""
     levels = [level.name for level in layout.frame.levels()]
     if at in levels:
-        own = [part.blank for part in layout.piece(piece) if part.level == at]
+        own = [part.blank for part in layout.piece(piece) if part.level == at and part.side]
         low, high = max(b.low[2] for b in own), min(b.high[2] for b in own)
         if low >= high - TOUCH:  # no height meets them all: the highest are cut, and one looks down on the others
             high = min(b.high[2] for b in own if b.low[2] >= low - TOUCH)
