@@ -10,7 +10,7 @@ import attrs
 from boards_at_random import UNITS, Tape, carries, sometimes, stocks
 from hypothesis import strategies as st
 
-from benchjoin import Butt, Clear, EndRails, Frame, HalfLap, Leg, Level, Notch, Overall, Pair, Planted, Rail, Stock
+from benchjoin import Butt, Clear, EndRails, Frame, HalfLap, Leg, Level, Notch, Overall, Pair, Planted, Rail
 from benchjoin.frame.stack import FLUSH
 
 CORNERS = ("front through", "ends through", "staggered")

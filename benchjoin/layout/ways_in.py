@@ -50,7 +50,7 @@ def drawn_apart(layout: Layout, step: float, piece: int = 1) -> dict[str, Vector
     ways = ways_out(layout, piece)
     found: dict[str, Vector] = {}
     for part in layout.piece(piece):
-        bases = {found[name] for name in part.slot.hosts if name in found}
+        bases = {found[name] for _, names in part.slot.joints for name in names if name in found}
         way = ways[part.identity]
         base = bases.pop() if len(bases) == 1 else _farthest(bases, way)
         found[part.identity] = vector(a * step + b for a, b in zip(way, base, strict=True))

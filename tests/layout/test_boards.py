@@ -1,7 +1,7 @@
 """Boards and bearers, worked by hand: the honey-house bench's foot shelf in inches, the others in millimetres.
 
-The foot shelf: the front rail is 2 3/4 wide, from 7 to 9 3/4; the back rail 4 1/4, to 11 1/4, so it is a stop; end rails
-2 3/4. It covers 0 to 23 − 5/8 = 22 3/8. Eight boards of 2 1/2 take 20, so 2 3/8 is left for seven gaps: 19/56 each.
+The foot shelf: the front rail is 2 3/4 wide, from 7 to 9 3/4; the back rail 4 1/4, to 11 1/4, so it is a stop; the
+end rails are 2 3/4. It covers 0 to 23 − 5/8 = 22 3/8. Eight boards of 2 1/2 take 20, so 2 3/8 is left for seven gaps: 19/56 each.
 """
 
 from fractions import Fraction
@@ -327,7 +327,7 @@ class TestSounder:
         assert self.told(frame, "cut in two").parts == ("shelf/front rail",)
 
     def test_boards_wider_than_the_level(self):
-        with pytest.raises(RunOverfull, match="9 boards take 540 mm, 40 mm too much. Take 8 boards"):
+        with pytest.raises(RunOverfull, match=r"9 boards take 540 mm, 40 mm too much\. Take 8 boards"):
             lay_out(carrying(Boards(SLAT, count=9)))
         with pytest.raises(RunOverfull, match="narrower board"):
             lay_out(carrying(Boards(Stock("sheet", thickness=18, width=600), gap=3)))
