@@ -40,6 +40,9 @@ class Role:
         Whether its stock is the section that it was milled to, so that no fence is set for it.
     spare
         What one more of it is called that is milled beside the others; nothing where none is.
+    shared
+        Whether those of all pieces go together: in sets by the lines that they take, and by one mark where they are
+        not cut.
     """
 
     word: str
@@ -59,6 +62,7 @@ class Role:
     slim: str
     sized_stock: bool
     spare: str
+    shared: bool = False
 
     def __repr__(self) -> str:
         return f"<Role {self.word}>"
@@ -126,6 +130,7 @@ BOARD = Role(
     slim="Rip",
     sized_stock=False,
     spare="",
+    shared=True,
 )
 BEARER = Role(
     word="bearer",
@@ -145,6 +150,7 @@ BEARER = Role(
     slim="Plane",
     sized_stock=False,
     spare="",
+    shared=True,
 )
 ROLES = (LEG, RAIL, BEARER, BOARD)
 """In the order of the lists: what stands comes before what it carries."""

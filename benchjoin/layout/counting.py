@@ -50,7 +50,8 @@ def counted(frame: Frame, pick: Pick | None = None) -> Frame:
     if not runs:
         return frame
     found = {(level, run.key): _trial(run, len(frame.pairs())) for level, run in runs}
-    for kind in (Bearers, Boards):  # how far boards reach may hang on what they lie on
+    kinds: tuple[type, ...] = (Bearers, Boards)
+    for kind in kinds:  # how far boards reach may hang on what they lie on
         if any(isinstance(run, kind) for _, run in runs):
             site = site_as_drawn(frame.as_drawn().with_counts(found), pick or in_piece(0))
             found |= _numbers(kind, site)

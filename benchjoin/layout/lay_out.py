@@ -42,7 +42,12 @@ def lay_out(frame: Frame) -> Layout:
     built = {n: build(frame, bands, over, n, picks[n - 1]) for n, first in like.items() if n == first}
     pieces = {n: built[n] if n in built else in_piece(built[first], n) for n, first in like.items()}
     as_drawn = not frame.measured and not frame.finished
-    parts = labelled([part for piece in pieces.values() for part in piece.parts], like, as_drawn=as_drawn)
+    parts = labelled(
+        [part for piece in pieces.values() for part in piece.parts],
+        like,
+        as_drawn=as_drawn,
+        own={*frame.measured, *frame.finished},
+    )
     layout = Layout(
         frame=frame,
         parts=parts,

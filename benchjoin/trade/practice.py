@@ -37,6 +37,9 @@ SPAN = 25.0
 MILLED_OFF = 3.0
 """What is off by more was hardly lost at the planer: another wood is meant. [mm] Common practice, no source."""
 
+GANG = 600.0
+"""How wide a gang may be: what the clamps of a shop span. [mm] Common practice, no source."""
+
 MARKED = 0.25
 """How true a struck line and a sawn shoulder can be: less is no reason to make a part again. [mm] Common practice, no
 source."""

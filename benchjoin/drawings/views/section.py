@@ -88,7 +88,7 @@ def section_pages(layout: Layout, asked: Asked) -> Iterator[Sheet]:
 
 
 def _unlike_levels(layout: Layout, piece: int) -> list[str]:
-    """The lowest level of each kind: alike are those with rails on the same sides, let in alike, that carry the same."""
+    """The lowest level of each kind: with rails on the same sides, let in alike, that carry the same."""
     kinds: dict[object, str] = {}
     here = {part.identity for part in layout.piece(piece)}
     for level in layout.frame.levels():
