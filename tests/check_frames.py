@@ -4,6 +4,7 @@ The plain frame: legs of 60 along and 40 deep, 500 high, rails 20 thick, 600 ove
 """
 
 import attrs
+from check_boards import CASES as BOARDS
 
 from benchjoin import Butt, Clear, Frame, HalfLap, Leg, Level, Notch, Pair, Planted, Rail, Stock, alter, keep, lay_out
 
@@ -485,4 +486,5 @@ CASES = {
         attrs.evolve(level(left=60), measured={"low/left rail.length": 217}),
         attrs.evolve(level(left=60), measured={"low/left rail.length": 220}),
     ),
+    **BOARDS,
 }

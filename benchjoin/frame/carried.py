@@ -93,7 +93,7 @@ def _bearers(run: Bearers, level: Level, around: Around, layers: Sequence[Layer]
     axis = Y if run.run == "across" else X
     own = around.rails[level.name]
     rails = [slot for slot in own if slot.axes[0] == 1 - axis] or own  # laid along the only rails that there are
-    crossed = [layer for layer in layers if layer.axis == 1 - axis]
+    crossed = [layer for layer in layers if layer.axis == 1 - axis and layer.slots]
     tops = {slot.name: drawn_top(level, slot) for slot in rails}
     joint: How = run.joint
     if isinstance(joint, Laid) and crossed:

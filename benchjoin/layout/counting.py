@@ -63,7 +63,7 @@ def _numbers(kind: type, site: Site) -> dict[tuple[str, str], Counted]:
     found: dict[tuple[str, str], Counted] = {}
     for slot in site.frame.carried():
         level = slot.level.name if slot.level else ""
-        if isinstance(slot.of, kind) and slot.of.solved and (level, slot.run) not in found:
+        if slot.of.solved and (level, slot.run) not in found and isinstance(slot.of, kind):
             found[level, slot.run] = number(slot, site)
     return found
 

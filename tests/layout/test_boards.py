@@ -1,14 +1,16 @@
 """Boards and bearers, worked by hand: the honey-house bench's foot shelf in inches, the others in millimetres.
 
 The foot shelf: the front rail is 2 3/4 wide, from 7 to 9 3/4; the back rail 4 1/4, to 11 1/4, so it is a stop; the
-end rails are 2 3/4. It covers 0 to 23 − 5/8 = 22 3/8. Eight boards of 2 1/2 take 20, so 2 3/8 is left for seven gaps: 19/56 each.
+end rails are 2 3/4. It covers 0 to 23 − 5/8 = 22 3/8. Eight boards of 2 1/2 take 20, and 2 3/8 is left for seven
+gaps: 19/56 each.
 """
 
 from fractions import Fraction
 
 import attrs
 import pytest
-from boarded import BATTEN, BOARDED, CROSSINGS, EGG_CRATE, FOOT_SHELF, POST, RAIL, SLAT, SLATTED_SEAT
+from boarded import BATTEN, BOARDED, CROSSINGS, EGG_CRATE, FOOT_SHELF, RAIL, SLAT, SLATTED_SEAT
+from check_boards import carrying
 from solid_wood import carved, sharing
 
 from benchjoin import (
@@ -16,10 +18,7 @@ from benchjoin import (
     Boards,
     Butt,
     Clear,
-    Frame,
     HalfLap,
-    Leg,
-    Level,
     Notch,
     Over,
     Planted,
@@ -47,21 +46,6 @@ def inches(*values):
 def edges(layout, name, axis):
     blank = layout.part(name).blank
     return [blank.low[axis], blank.high[axis]]
-
-
-def carrying(*runs, **more):
-    """A plain stand, 1200 over the legs and 500 deep, rails 70 wide from 200 to 270, with runs on its only level."""
-    sides = {"front": 70, "back": 70, "ends": 70, **more}
-    return Frame(
-        name="Stand",
-        length=1200,
-        depth=500,
-        front=Leg(POST, height=600),
-        back=Leg(POST, height=600),
-        rail_stock=RAIL,
-        stack=[Clear(200), Level("shelf", carries=runs, **sides)],
-        tape="1 mm",
-    )
 
 
 def kinds(frame):

@@ -74,7 +74,7 @@ class TestWood:
     def test_parts_share_wood_where_a_clash_is_found_and_nowhere_else(self):
         met = set()
 
-        @settings(max_examples=400)
+        @settings(max_examples=500)
         @given(frames())
         def any_frame(frame):
             layout = lay_out(frame)

@@ -63,7 +63,8 @@ def wide_spans(piece: Piece) -> Iterator[Finding]:
                 f"{piece.say(SPAN * high)}, or take thicker wood."
             )
             numbers = {"span": span, "most": SPAN * high}
-            yield _finding(piece, "warning", "long span", parts, sentence, numbers, COMMON_PRACTICE)
+            others = [other for other in parts if other is not part]
+            yield _finding(piece, "warning", "long span", [part, *others], sentence, numbers, COMMON_PRACTICE)
 
 
 def cut_round_legs(piece: Piece) -> Iterator[Finding]:

@@ -34,7 +34,8 @@ def bearer_blank(slot: Slot, site: Site) -> Blank:
         if (level, slot.run) not in site.lines:
             own = [other for other in site.frame.carried() if other.level is slot.level and other.run == slot.run]
             site.lines[level, slot.run] = bearer_lines(own, site)
-        across = site.lines[level, slot.run][slot.line - 1]
+        low, _ = site.lines[level, slot.run][slot.line - 1]
+        across = (low, low + site.pick(sizes.along(slot, 1 - axis)))
         start, end = _from_rail_to_rail(slot, site, across)
     bottom = _bottom(slot, site, high)
     (x0, x1), (y0, y1) = ((start, end), across) if axis == X else (across, (start, end))
