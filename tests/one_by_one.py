@@ -40,14 +40,12 @@ def marks(layout):
 
 
 def places(layout):
-    across = {
-        part.name: part.slot.axes[1 if "board" in part.role or part.slot.of.flat else 2] for part in carried(layout)
-    }
-    return {
-        (part.identity, edge): end[across[part.name]]
-        for part in carried(layout)
-        for edge, end in (("near", part.blank.low), ("far", part.blank.high))
-    }
+    found = {}
+    for part in carried(layout):
+        run, side = part.slot.of.run, getattr(part.slot.of, "side", "")
+        axis = {"along": 1, "across": 0, "up": 0 if side in ("front", "back") else 1}[run]
+        found |= {(part.identity, "near"): part.blank.low[axis], (part.identity, "far"): part.blank.high[axis]}
+    return found
 
 
 def counts(layout):

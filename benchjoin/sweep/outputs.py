@@ -48,7 +48,7 @@ def places(variant: Variant) -> Iterator[Item]:
     """Where each board and bearer begins and ends across its run, from the left end or the front. [mm]"""
     for part in variant.built.parts:
         if part.slot.run:
-            axis = next(n for n in part.slot.axes[1:] if n != part.slot.lies_on)
+            axis = part.slot.axes[1] if part.slot.upright else 1 - part.slot.axes[0]
             yield Item((part.identity, "near"), part.blank.low[axis])
             yield Item((part.identity, "far"), part.blank.high[axis])
 
