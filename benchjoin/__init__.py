@@ -23,9 +23,11 @@ if TYPE_CHECKING:
     from .drawings.views.section import section
     from .frame.address import alter
     from .frame.again import again
+    from .frame.bearers import Bearers
+    from .frame.boards import Boards
     from .frame.frame import Frame
     from .frame.governing import EndRails, Overall
-    from .frame.joints import Butt, HalfLap, Notch, Planted
+    from .frame.joints import Butt, HalfLap, Laid, Notch, Over, Planted
     from .frame.leg import Leg
     from .frame.pair import Pair
     from .frame.rail import Rail
@@ -46,16 +48,20 @@ if TYPE_CHECKING:
     from .template_pages import templates
 
 __all__ = [
+    "Bearers",
+    "Boards",
     "Butt",
     "Clear",
     "EndRails",
     "Frame",
     "HalfLap",
+    "Laid",
     "Layout",
     "Leg",
     "Level",
     "Minutes",
     "Notch",
+    "Over",
     "Overall",
     "Pair",
     "Planted",
@@ -95,9 +101,11 @@ _HOMES = {
     ".drawings.templates.set.page": "set_page",
     ".frame.address": "alter",
     ".frame.again": "again",
+    ".frame.bearers": "Bearers",
+    ".frame.boards": "Boards",
     ".frame.frame": "Frame",
     ".frame.governing": "EndRails, Overall",
-    ".frame.joints": "Butt, HalfLap, Notch, Planted",
+    ".frame.joints": "Butt, HalfLap, Laid, Notch, Over, Planted",
     ".frame.leg": "Leg",
     ".frame.pair": "Pair",
     ".frame.rail": "Rail",

@@ -10,9 +10,10 @@ from collections.abc import Callable, Mapping, Sequence
 import attrs
 import numpy as np
 
-from benchjoin import Clear, Frame, Leg, Level, Stock
+from benchjoin import Boards, Clear, Frame, Leg, Level, Stock
 
 POST, BOARD = Stock("post", thickness=45, width=70), Stock("board", thickness=20)
+SLAT = Stock("slat", thickness=20, width=60)
 LOW, HIGH = Level("low", front=60, back=60, ends=60), Level("high", front=90, back=90, ends=90, flush="front leg top")
 
 
@@ -33,6 +34,12 @@ def many(pieces: int) -> Frame:
     return attrs.evolve(long(2), length=1200, quantity=pieces)
 
 
+def slatted(boards: int) -> Frame:
+    """A bench with so many slats across it, 70 mm apart."""
+    top = attrs.evolve(HIGH, carries=[Boards(SLAT, run="across", count=boards, left=-80, right=-80)])
+    return _frame(height=900, length=70 * boards + 160, stack=[Clear(100), LOW, Clear(), top])
+
+
 def _frame(*, height: float, length: float, **more: object) -> Frame:
     leg = Leg(POST, height=height)
     return Frame(name="Grown", length=length, depth=500, front=leg, back=leg, rail_stock=BOARD, **more)
@@ -41,6 +48,7 @@ def _frame(*, height: float, length: float, **more: object) -> Frame:
 GROWN: Mapping[str, tuple[Callable[[int], Frame], int, Sequence[int]]] = {
     "levels": (tall, 1, (3, 10, 30, 100, 300)),
     "pieces": (many, 1, (1, 3, 10, 30, 100, 300)),
+    "boards": (slatted, 1, (10, 40, 160, 640)),
     "legs": (long, 2, (2, 6, 20, 60, 200)),
 }
 """What grows: how a frame of a size is made, how many there are for each of that size, and the sizes."""

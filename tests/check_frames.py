@@ -4,6 +4,7 @@ The plain frame: legs of 60 along and 40 deep, 500 high, rails 20 thick, 600 ove
 """
 
 import attrs
+from check_boards import CASES as BOARDS
 
 from benchjoin import Butt, Clear, Frame, HalfLap, Leg, Level, Notch, Pair, Planted, Rail, Stock, alter, keep, lay_out
 
@@ -522,4 +523,5 @@ CASES = {
         attrs.evolve(ROW, corners="staggered"),
         ROW,
     ),
+    **BOARDS,
 }

@@ -31,16 +31,34 @@ def laid_out(frame, over, piece=1):
 
 
 def marks(layout):
-    return {
-        (part.identity, notch.rail, edge): getattr(notch, edge)
-        for part in layout.parts
-        for notch in part.notches
-        for edge in ("bottom", "top")
-    }
+    found = {}
+    for part in layout.parts:
+        for cut in map(part.on_face, part.cuts):
+            edges = ("bottom", "top") if part.role == "leg" else ("near", "far")
+            found |= {(part.identity, cut.mate, edges[0]): cut.start, (part.identity, cut.mate, edges[1]): cut.end}
+    return found
+
+
+def places(layout):
+    found = {}
+    for part in carried(layout):
+        run, side = part.slot.of.run, getattr(part.slot.of, "side", "")
+        axis = {"along": 1, "across": 0, "up": 0 if side in ("front", "back") else 1}[run]
+        found |= {(part.identity, "near"): part.blank.low[axis], (part.identity, "far"): part.blank.high[axis]}
+    return found
+
+
+def counts(layout):
+    runs = [(part.level, part.slot.run) for part in carried(layout)]
+    return {run: float(runs.count(run)) for run in runs}
+
+
+def carried(layout):
+    return [part for part in layout.parts if part.role in ("board", "bearer")]
 
 
 def lengths(layout):
-    return {(part.identity,): part.length for part in layout.parts if part.role == "rail"}
+    return {(part.identity,): part.length for part in layout.parts if part.role != "leg"}
 
 
 def volumes(layout):

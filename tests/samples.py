@@ -2,6 +2,8 @@
 tests/layout/test_samples_by_hand.py.
 """
 
+from boarded import BOARDED
+
 from benchjoin import Butt, Clear, EndRails, Frame, HalfLap, Leg, Level, Notch, Overall, Pair, Planted, Rail, Stock
 
 LATH = Stock("ash lath", thickness=20)
@@ -413,4 +415,5 @@ SAMPLES: dict[str, Frame] = {
     "single row": SINGLE_ROW,
     "single row, turned": SINGLE_ROW_TURNED,
     "honey bench": HONEY_BENCH,
+    **BOARDED,
 }

@@ -14,7 +14,14 @@ import numpy as np
 
 INCH = 25.4
 AXIS = {"front": 0, "back": 0, "left": 1, "right": 1, "cross": 1}
-FACES = {"front": (1, -1), "back": (1, 1), "left": (0, -1), "right": (0, 1)}
+FACES = {"front": (1, -1), "back": (1, 1), "left": (0, -1), "right": (0, 1), "top": (2, 1), "bottom": (2, -1)}
+
+
+def runs_along(part):
+    """The axis along a part: of a leg up, of a rail by its side, of what is carried as its run says."""
+    if part.slot.run:
+        return {"along": 0, "across": 1, "up": 2}[part.slot.of.run]
+    return 2 if part.role == "leg" else AXIS[part.side]
 
 
 def figure(text, unit):
@@ -42,7 +49,7 @@ def printed_marks(cell):
 
 def wanted(part):
     """What the layout wants out of a part: (face, low, high, depth) from its datum end, read off its boxes."""
-    axis = 2 if part.role == "leg" else AXIS[part.side]
+    axis = runs_along(part)
     for cut in part.cuts:
         low = max(cut.box.low[axis], part.blank.low[axis]) - part.blank.low[axis]
         high = min(cut.box.high[axis], part.blank.high[axis]) - part.blank.low[axis]
@@ -169,7 +176,7 @@ def wood_faults(layout, found, parts=None):
 
 
 def _axes(part, face):
-    return 2 if part.role == "leg" else AXIS[part.side], FACES[face][0]
+    return runs_along(part), FACES[face][0]
 
 
 def _to_depth(box, face, across, depth):

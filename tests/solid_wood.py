@@ -5,6 +5,8 @@ from itertools import combinations
 
 from manifold3d import Manifold
 
+from benchjoin.layout.batch import firsts
+
 SHARED = 1e-3  # mm³ that rounding may leave between two parts that touch
 
 
@@ -34,12 +36,14 @@ def shared(parts):
 
 
 def sharing(layout):
-    """Pairs that share volume, with the piece; one that has the blanks and cuts of an earlier one is left out."""
-    kinds = {}
-    for number in range(layout.frame.quantity, 0, -1):
+    """Pairs that share volume, with the first piece of each kind that a layout tells apart."""
+    found, known = set(), {}
+    for number in sorted(set(firsts(layout.frame).values())):
         parts = layout.piece(number)
-        kinds[tuple((part.identity, part.blank, part.cuts) for part in parts)] = number
-    return {(number, a, b) for number in kinds.values() for a, b in shared(layout.piece(number))}
+        wood = tuple((part.identity, part.blank, part.cuts) for part in parts)
+        known[wood] = known[wood] if wood in known else shared(parts)
+        found |= {(number, a, b) for a, b in known[wood]}
+    return found
 
 
 def clashing(layout):

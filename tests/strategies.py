@@ -6,46 +6,16 @@ whole counts of a unit, one millimetre or a sixteenth of an inch, so that nothin
 
 from __future__ import annotations
 
-import math
-
 import attrs
+from boards_at_random import UNITS, Tape, carries, sometimes, stocks
 from hypothesis import strategies as st
 
-from benchjoin import Butt, Clear, EndRails, Frame, HalfLap, Leg, Level, Notch, Overall, Pair, Planted, Rail, Stock
+from benchjoin import Butt, Clear, EndRails, Frame, HalfLap, Leg, Level, Notch, Overall, Pair, Planted, Rail
 from benchjoin.frame.stack import FLUSH
 
-UNITS = {"1 mm": 1.0, "1/16 in": 25.4 / 16}
 CORNERS = ("front through", "ends through", "staggered")
 SIDES = ("front", "back", "left", "right", "cross")
 NAMES = ("foot", "shelf", "bench", "head")
-
-
-@attrs.frozen
-class Tape:
-    """Draws whole counts of one unit, and writes them as a maker would. [mm for limits]"""
-
-    name: str
-
-    @property
-    def unit(self):
-        return UNITS[self.name]
-
-    def counts(self, low, high):
-        return st.integers(math.ceil(low / self.unit), math.floor(high / self.unit))
-
-    def write(self, count):
-        return count if self.name == "1 mm" else f"{'-' * (count < 0)}{abs(count)}/16 in"
-
-
-@st.composite
-def stocks(draw, tape, name, thickness, width=None):
-    wide = None if width is None else tape.write(draw(tape.counts(*width)))
-    return Stock(name, thickness=tape.write(draw(tape.counts(*thickness))), width=wide)
-
-
-def sometimes(strategy, *, otherwise, one_in=3):
-    """The strategy once in a while, and mostly what stands there otherwise."""
-    return st.integers(1, one_in).flatmap(lambda n: strategy if n == 1 else st.just(otherwise))
 
 
 def joints(tape):
@@ -145,13 +115,15 @@ class Rising:
 
 
 @st.composite
-def stacks(draw, tape, pairs):
+def stacks(draw, tape, pairs, carried):
     """A stack, and the heights of legs that it asks for, with its own height. [mm]"""
     rising = Rising(tape)
     count = draw(st.integers(1, 3))
     for number, name in enumerate(NAMES[:count]):
         level, at = draw(levels(tape, name, pairs))
         rising.add(draw, level, at, last=number == count - 1)
+    if carried:
+        rising.stack = [draw(carries(tape, item, rising.stack)) for item in rising.stack]
     return rising
 
 
@@ -193,11 +165,11 @@ def rows(draw, tape, front, back, pairs, *, loose):
 
 
 @st.composite
-def frames(draw, *, fits=True, most_pairs=4, overall=True):
+def frames(draw, *, fits=True, most_pairs=4, overall=True, carried=True):
     """Any frame that can be described and laid out."""
     tape = Tape(draw(st.sampled_from(sorted(UNITS))))
     pairs = draw(st.integers(2, most_pairs))
-    rising = draw(stacks(tape, pairs))
+    rising = draw(stacks(tape, pairs, carried))
     free = st.sampled_from([0.7, 1.0, 1.1, 1.4]).map(lambda part: max(round(part * rising.z / tape.unit), 60))
     heights = {row: rising.tops.get(row) or draw(free) * tape.unit for row in ("front", "back")}
     front = draw(legs(tape, "post", heights["front"]))
@@ -239,6 +211,7 @@ def measures(draw, frame):
     """Sizes found on the wood, up to 2 mm off, in one piece or in all."""
     drawn = {leg.name: (leg.stock.thickness, leg.stock.width) for leg in frame.legs()}
     drawn |= {slot.name: (slot.stock.thickness, slot.of.width) for slot in frame.rails()}
+    drawn |= {slot.name: (slot.stock.thickness, slot.stock.width) for slot in frame.carried()}
     names = draw(st.lists(st.sampled_from(sorted(drawn)), max_size=2, unique=True))
     found = {}
     for name in names:

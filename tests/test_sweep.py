@@ -201,7 +201,7 @@ def test_data_frames_have_a_row_for_each_variant_and_columns_by_words():
     frame = swept.to_pandas("marks")
     assert isinstance(frame, pandas.DataFrame)
     assert frame.index.names == ["length", "bench.front.width"]
-    assert frame.columns.names == ["leg", "rail", "edge"]
+    assert frame.columns.names == ["host", "guest", "edge"]
     assert frame.loc[("57 in", "4 in"), FRONT_BENCH] == pytest.approx(31.5 * INCH)
 
 

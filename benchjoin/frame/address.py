@@ -1,6 +1,7 @@
 """Addresses: one grammar that reaches every value of a design.
 
-``"length"``, ``"front.height"``, ``"bench.back.width"`` (a level by its name), ``"clear below bench.size"``,
+``"length"``, ``"front.height"``, ``"bench.back.width"`` (a level by its name), ``"foot shelf.boards.gap"`` (what it
+carries, by the name of the run or else "boards", "bearers"), ``"clear below bench.size"``,
 ``"bay 1.size"``, ``"middle pair 1.at"``, ``"back left leg.size"`` or ``"2/bench/front rail.width"`` (sizes measured
 on the wood). `alter` makes a new frame from addresses and values, all at once, so that no half-way state has to make
 sense.
@@ -109,7 +110,10 @@ def _addresses(frame: Frame) -> Iterator[str]:
     for name, place in _bay_names(frame).items():
         yield from _below(name, frame.bays[place])
     for name, place in _stack_names(frame).items():
-        yield from _below(name, frame.stack[place])
+        item = frame.stack[place]
+        yield from _below(name, item)
+        for run in item.carries if isinstance(item, Level) else ():
+            yield from _below(f"{name}.{run.key}", run)
 
 
 def _below(address: str, thing: Any) -> Iterator[str]:
@@ -147,7 +151,7 @@ def _path(frame: Frame, address: str) -> tuple[Any, ...]:
             f"{address!r} is not an address. Write for example 'length' or 'bench.front.width'.", address=address
         )
     head, *rest = address.strip().split(".")
-    if piece_of(head)[1] in frame.part_names():
+    if frame.may_have(piece_of(head)[1]):
         return _measure_path(frame, address, head, rest)
     names = _stack_names(frame)
     if head in names:
@@ -158,7 +162,7 @@ def _path(frame: Frame, address: str) -> tuple[Any, ...]:
         steps = [head]
     else:
         raise _unknown(frame, address)
-    steps += rest
+    steps += _into_runs(frame.stack[steps[1]], rest) if steps[0] == "stack" else rest
     thing: Any = frame
     for step in steps:
         if not isinstance(step, int) and not (
@@ -167,6 +171,12 @@ def _path(frame: Frame, address: str) -> tuple[Any, ...]:
             raise _unknown(frame, address)
         thing = thing[step] if isinstance(step, int) else getattr(thing, step)
     return tuple(steps)
+
+
+def _into_runs(item: Clear | Level, rest: list[str]) -> list[Any]:
+    """The steps below a level, where the first may be the key of a run that it carries."""
+    keys = [run.key for run in item.carries] if isinstance(item, Level) else []
+    return ["carries", keys.index(rest[0]), *rest[1:]] if rest and rest[0] in keys else [*rest]
 
 
 def _measure_path(frame: Frame, address: str, part: str, rest: list[str]) -> tuple[str, str, str]:

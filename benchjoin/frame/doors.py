@@ -86,10 +86,14 @@ def one_of(field: str, *choices: object) -> Converter:
     return kept(field, convert)
 
 
-def a_number(field: str, low: float, high: float, example: str, *, whole: bool = False) -> Converter:
+def a_number(
+    field: str, low: float, high: float, example: str, *, whole: bool = False, optional: bool = False
+) -> Converter:
     """Converter for a plain number within limits (inclusive); whole asks for an integer."""
 
     def convert(value: Any) -> Any:
+        if optional and value is None:
+            return None
         number = _number(value, whole)
         if number is None or not low <= number <= high:
             raise BenchjoinError(
@@ -111,10 +115,12 @@ def _number(value: Any, whole: bool) -> float | None:
     return None
 
 
-def a_name(field: str, *, barred: str = "") -> Converter:
+def a_name(field: str, *, barred: str = "", optional: bool = False) -> Converter:
     """Converter for a name: words on one line, up to 80 characters, none of the barred signs."""
 
     def convert(value: Any) -> Any:
+        if optional and value is None:
+            return None
         if not isinstance(value, str) or not value.strip():
             raise BenchjoinError(f"{field} is {typed(value)}. Give it a name in words.")
         if len(value) > 80 or not value.isprintable():

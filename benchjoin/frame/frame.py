@@ -7,14 +7,17 @@ take the same road through `layout.lay_out`.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from copy import copy
 from functools import cached_property
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Any, Literal, Self
 
 import attrs
 
 from ..errors import BenchjoinError, NotLaidOut, typed
 from ..lengths import TOUCH, Inches
 from ..readings import Tape
+from .boards import Boards
+from .carried import Around, Counts, carried_slots
 from .doors import Fault, a_kind, a_length, a_name, a_number, kept, one_of, refuse
 from .faces import X, Y
 from .finished import Finished, finished
@@ -23,7 +26,7 @@ from .governing import EndRails, Overall
 from .identity import piece_of
 from .joints import Notch
 from .leg import Leg
-from .measured import measured
+from .measured import Kept, measured
 from .pair import Pair
 from .rows import row_faults
 from .slots import Slot, leg_slots, rail_slots
@@ -141,6 +144,7 @@ class Frame:
     def _faults(self) -> list[Fault]:
         return [*row_faults(self.against, self.depth, self.back, self.bays, self.levels())] or [
             *_stack_faults(self),
+            *_run_faults(self),
             *_wood_faults(self),
         ]
 
@@ -165,9 +169,13 @@ class Frame:
         """Each rail with its defaults filled in, level by level from the foot."""
         return self._rails
 
+    def carried(self) -> tuple[Slot, ...]:
+        """Each bearer and board, level by level from the foot; of a run whose number is worked out, see `counting`."""
+        return self._carried
+
     def slots(self) -> tuple[Slot, ...]:
-        """Every member: legs, then rails."""
-        return (*self._legs, *self._rails)
+        """Every member: legs, then rails, then what these carry."""
+        return (*self._legs, *self._rails, *self._carried)
 
     @cached_property
     def _legs(self) -> tuple[Slot, ...]:
@@ -177,6 +185,31 @@ class Frame:
     @cached_property
     def _rails(self) -> tuple[Slot, ...]:
         return rail_slots(self.levels(), self.pairs(), self.rail_stock)
+
+    @cached_property
+    def counts(self) -> Counts:
+        """What is worked out of the runs whose number follows from their room; nothing in a bare description."""
+        return {}
+
+    @cached_property
+    def _carried(self) -> tuple[Slot, ...]:
+        if not any(level.carries for level in self.levels()):
+            return ()
+        rails = {level.name: self.rails_of.get(level.name, ()) for level in self.levels()}
+        return tuple(carried_slots(Around(self.levels(), rails, self.pairs(), self._legs, self.counts)))
+
+    def with_counts(self, counts: Counts) -> Self:
+        """The same frame that knows how many members its runs have; whoever changes it has to count again."""
+        known = copy(self)
+        object.__setattr__(known, "counts", counts)
+        return known
+
+    def as_drawn(self) -> Self:
+        """One piece of it, with nothing measured and nothing finished."""
+        drawn = copy(self)
+        for field, value in (("measured", Kept({})), ("finished", Kept({})), ("quantity", 1)):
+            object.__setattr__(drawn, field, value)
+        return drawn
 
     @cached_property
     def rails_of(self) -> Mapping[str, tuple[Slot, ...]]:
@@ -193,6 +226,13 @@ class Frame:
     def part_names(self) -> tuple[str, ...]:
         """Names of all parts without the piece, in the order of the slots."""
         return tuple(slot.name for slot in self.slots())
+
+    def may_have(self, part: str) -> bool:
+        """Whether there is a part of that name, or may be one where the number of a run is not worked out."""
+        level, _, member = part.partition("/")
+        called, _, number = member.rpartition(" ")
+        open_runs = {(own.name, run.called) for own in self.levels() for run in own.carries if run.solved}
+        return part in self.part_names() or ((level, called) in open_runs and number.isdigit() and number[0] != "0")
 
     def __repr__(self) -> str:
         levels = ", ".join(level.name for level in self.levels())
@@ -248,6 +288,17 @@ def _stack_faults(frame: Frame) -> Iterator[Fault]:
             yield from _reach_faults(frame.stack, place, item.at)
 
 
+def _run_faults(frame: Frame) -> Iterator[Fault]:
+    """Boards that are to run up to where no rail is."""
+    levels = {level.name: level for level in frame.levels()}
+    for level, run in ((each, run) for each in frame.levels() for run in each.carries):
+        if isinstance(run, Boards) and run.to is not None:
+            upper = levels.get(run.to)
+            if upper is None or run.side not in upper.sides():
+                what = f'the {run.key} of "{level.name}" run up to "{run.to}", which has no {run.side} rail.'
+                yield Fault("stack", f"{what} Name a level that has one.")
+
+
 def _reach_faults(stack: Sequence[Clear | Level], place: int, side: Side) -> Iterator[Fault]:
     """A clear that is measured at one side, where no rail lies on that side below it or above it."""
     name = clear_name(stack, place)
@@ -297,7 +348,7 @@ def _part_faults(frame: Frame) -> Iterator[Fault]:
     for field, way in ways.items():
         for address in getattr(frame, field):
             piece, part = piece_of(address)
-            if part not in known:
+            if not frame.may_have(part):
                 yield Fault(field, f'"{address}" is no part of this frame. Parts are {", ".join(known)}. {way}')
             elif piece is not None and not 1 <= piece <= frame.quantity:
                 yield Fault(field, f'"{address}" is of piece {piece}, and the quantity is {frame.quantity}. {way}')

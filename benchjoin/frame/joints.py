@@ -79,4 +79,41 @@ class Planted:
     cuts_both: ClassVar[bool] = False
 
 
+@attrs.frozen
+class Over:
+    """The bearer is notched over its rails: it gives up all the wood, half its height unless told. [mm]"""
+
+    word: ClassVar[str] = "over-notch"
+    shares: ClassVar[bool] = True
+    between: ClassVar[bool] = False
+    cuts_both: ClassVar[bool] = False
+
+    depth: float | None = attrs.field(default=None, converter=a_length("depth", optional=True))
+
+    def __attrs_post_init__(self) -> None:
+        refuse(self, "Over")
+
+
+@attrs.frozen
+class Laid:
+    """It lies on what carries it, and nobody gives up wood."""
+
+    word: ClassVar[str] = "laid"
+    shares: ClassVar[bool] = False
+    between: ClassVar[bool] = False
+    cuts_both: ClassVar[bool] = False
+
+
+@attrs.frozen
+class CutRound:
+    """A board is cut round what stands up: a notch with the roles swapped; clear is kept off it all round. [mm]"""
+
+    word: ClassVar[str] = "cut round"
+    shares: ClassVar[bool] = True
+    between: ClassVar[bool] = False
+    cuts_both: ClassVar[bool] = False
+
+    clear: float | None = None
+
+
 RailJoint = Notch | HalfLap | Butt | Planted

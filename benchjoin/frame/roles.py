@@ -40,6 +40,9 @@ class Role:
         Whether its stock is the section that it was milled to, so that no fence is set for it.
     spare
         What one more of it is called that is milled beside the others; nothing where none is.
+    shared
+        Whether those of all pieces go together: in sets by the lines that they take, and by one mark where they are
+        not cut.
     """
 
     word: str
@@ -59,6 +62,7 @@ class Role:
     slim: str
     sized_stock: bool
     spare: str
+    shared: bool = False
 
     def __repr__(self) -> str:
         return f"<Role {self.word}>"
@@ -108,7 +112,47 @@ RAIL = Role(
     sized_stock=False,
     spare="",
 )
-ROLES = (LEG, RAIL)
+BOARD = Role(
+    word="board",
+    plural="boards",
+    datum="datum end",
+    end="end",
+    flush="datum ends",
+    low="near shoulder",
+    high="far shoulder",
+    between="length",
+    struck="shoulder",
+    faces={"marked": "upper face", "opposite": "under face", "true edge": "true edge", "far edge": "far edge"},
+    sets={"": "boards"},
+    whole_set=False,
+    turns_over=True,
+    mate="leg",
+    slim="Rip",
+    sized_stock=False,
+    spare="",
+    shared=True,
+)
+BEARER = Role(
+    word="bearer",
+    plural="bearers",
+    datum="datum end",
+    end="end",
+    flush="datum ends",
+    low="near shoulder",
+    high="far shoulder",
+    between="length",
+    struck="shoulder",
+    faces={"marked": "marked face", "opposite": "other face", "true edge": "true edge", "far edge": "far edge"},
+    sets={"": "bearers"},
+    whole_set=False,
+    turns_over=True,
+    mate="rail",
+    slim="Plane",
+    sized_stock=False,
+    spare="",
+    shared=True,
+)
+ROLES = (LEG, RAIL, BEARER, BOARD)
 """In the order of the lists: what stands comes before what it carries."""
 
 

@@ -14,7 +14,7 @@ from typing import Any
 
 import attrs
 
-from .faces import OPPOSITE, X, Y, Z
+from .faces import AXIS, OPPOSITE, X, Y, Z
 from .identity import leg_name, rail_name
 from .joints import How, RailJoint
 from .leg import Leg
@@ -35,6 +35,8 @@ class Slot:
     its length, width and thickness, width its width as drawn [mm], true_edge the face it is gauged from beside the
     marked one. A leg has its pair; a rail its level, its joint, the names of its hosts in order along it, and the face
     of them that it goes to. also holds other joints with other hosts, such as of a board that is cut round a leg.
+    What a level carries has the key of its run, its number in it, and the line that it lies on, which bearers that end
+    against cross rails share; a ledger has the pair before its bay.
     """
 
     name: str
@@ -51,6 +53,9 @@ class Slot:
     hosts: tuple[str, ...] = ()
     face: str = ""
     also: tuple[tuple[How, tuple[str, ...]], ...] = ()
+    run: str = ""
+    number: int = 0
+    line: int = 0
 
     @property
     def joints(self) -> tuple[tuple[How, tuple[str, ...]], ...]:
@@ -58,8 +63,14 @@ class Slot:
         return self.also if self.joint is None else ((self.joint, self.hosts), *self.also)
 
     def marked(self, cut_from: Sequence[str] = ()) -> str:
-        """The face that is marked: of a guest that is cut the first it is cut from, else the one that looks out."""
-        return cut_from[0] if cut_from and self.hosts else self.face or self.side
+        """The face that is marked: of a guest that is cut the first it is cut from, else the one that looks out.
+
+        It is never that of the true edge, nor of the edge across from it.
+        """
+        out = self.face or self.side
+        if not self.hosts:
+            return out
+        return next((face for face in cut_from if AXIS[face] != AXIS[self.true_edge]), out)
 
     @property
     def long(self) -> bool:
@@ -75,6 +86,11 @@ class Slot:
     def between(self) -> bool:
         """Whether it ends against its hosts."""
         return self.joint is not None and self.joint.between
+
+    @property
+    def lies_on(self) -> int:
+        """The axis that its hosts' face looks along."""
+        return AXIS[self.face]
 
     @property
     def thickness(self) -> float:

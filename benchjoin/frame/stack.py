@@ -7,12 +7,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Literal
+from typing import Any, Literal
 
 import attrs
 
-from .doors import Fault, a_length, a_name, a_number, one_of, refuse
-from .joints import Butt, Notch, RailJoint
+from ..errors import BenchjoinError, typed
+from .bearers import Bearers
+from .boards import Boards
+from .doors import Fault, a_length, a_name, a_number, kept, one_of, refuse
+from .joints import Butt, Laid, Notch, RailJoint
 from .rail import Rail, a_rail
 from .stock import titled
 
@@ -36,12 +39,26 @@ class Clear:
         refuse(self, "Clear")
 
 
+def _carries(value: Any) -> tuple[Boards | Bearers, ...]:
+    items = (value,) if isinstance(value, Boards | Bearers) else value
+    if isinstance(items, str) or not hasattr(items, "__iter__"):
+        raise BenchjoinError(f"carries is {typed(value)}. Write a list of Bearers(…) and Boards(…) from below.")
+    found = tuple(items)
+    for place, item in enumerate(found):
+        if not isinstance(item, Boards | Bearers):
+            raise BenchjoinError(
+                f"carries[{place}] is {typed(item)}. Write Bearers(batten, count=2) or Boards(slat, gap=8)."
+            )
+    return found
+
+
 @attrs.frozen
 class Level:
-    """The rails that share one height all round the frame. [mm]
+    """The rails that share one height all round the frame, and what they carry. [mm]
 
     A side is a width, a Rail, or nothing; ends stands for left and right where these are not given. bottom, top
-    and flush pin the level; align says which edges its rails share, but for those that are raised.
+    and flush pin the level; align says which edges its rails share, but for those that are raised. carries names the
+    runs of bearers and boards from below.
     """
 
     name: str = attrs.field(converter=a_name("name", barred="./"))
@@ -59,6 +76,7 @@ class Level:
     align: Literal["bottoms", "tops"] = attrs.field(
         kw_only=True, default="bottoms", converter=one_of("align", "bottoms", "tops")
     )
+    carries: tuple[Boards | Bearers, ...] = attrs.field(kw_only=True, default=(), converter=kept("carries", _carries))
 
     def __attrs_post_init__(self) -> None:
         refuse(self, titled("Level", self.name), self._faults)
@@ -85,7 +103,33 @@ class Level:
             faults.append(Fault("flush", f'"{self.flush}" holds the {side} rail, and there is none. Give {side}=.'))
         for side, rail in self.sides().items():
             faults += _rail_faults(side, rail)
-        return faults
+        return [*faults, *_carried_faults(self)]
+
+
+def _carried_faults(level: Level) -> list[Fault]:
+    """Runs that one could not tell from each other, or that have nothing to go to."""
+    faults, sides, seen = [], level.sides(), set[str]()
+    taken = {*(field.name for field in attrs.fields(Level)), *(f"{side} rail" for side in SIDES)}
+    for run in level.carries:
+        if {run.key, run.called} & seen:
+            faults.append(Fault("carries", f'two runs are called "{run.key}". Give one a name: name="batten".'))
+        elif run.key in taken or (run.name or "").isdigit():
+            faults.append(Fault("carries", f'a run is named "{run.name}", which addresses use. Choose another name.'))
+        seen |= {run.key, run.called}
+        needed = _goes_to(run)
+        if needed and not any(side in sides for side in needed):
+            what = f"the {run.key} go to a {' or '.join(needed)} rail, and there is none. Give {needed[0]}=."
+            faults.append(Fault("carries", what))
+    return faults
+
+
+def _goes_to(run: Boards | Bearers) -> tuple[Side, ...]:
+    """Sides of the rails that a run is joined to; none for what only lies on what is there."""
+    if isinstance(run, Boards):
+        return (run.side,) if run.run == "up" else ()
+    if isinstance(run.joint, Laid):
+        return ()
+    return ("front", "back") if (run.run == "across") != run.planted else ("left", "right", "cross")
 
 
 def clear_name(stack: Sequence[Clear | Level], place: int) -> str:

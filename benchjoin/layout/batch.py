@@ -6,7 +6,7 @@ part whose mirror image is there within what is lost at the planer keeps its han
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Container, Iterator, Mapping, Sequence
 
 import attrs
 
@@ -14,9 +14,9 @@ from ..frame.frame import Frame
 from ..frame.identity import piece_of
 from ..lengths import TOUCH, steady
 from ..trade.practice import MILLED_OFF
+from .gangs import marks_of
 from .kinds import Key, off, shape_keys
 from .parts import Hand, Part
-from .sets import marks_of
 
 
 def firsts(frame: Frame) -> dict[int, int]:
@@ -45,7 +45,9 @@ def _wood(part: Part) -> tuple[object, ...]:
     return (part.identity, part.marked, part.kind, *(steady(*box.low, *box.high) for box in boxes))
 
 
-def labelled(parts: Sequence[Part], like: Mapping[int, int], *, as_drawn: bool = True) -> tuple[Part, ...]:
+def labelled(
+    parts: Sequence[Part], like: Mapping[int, int], *, as_drawn: bool = True, own: Container[str] = ()
+) -> tuple[Part, ...]:
     """Parts with their marks, kinds and hands.
 
     Parameters
@@ -55,8 +57,10 @@ def labelled(parts: Sequence[Part], like: Mapping[int, int], *, as_drawn: bool =
         For each piece the first one that is like it.
     as_drawn : bool
         Whether nothing was measured or finished, so that mirror images are exact.
+    own : container of str
+        Names of the parts that were.
     """
-    marks = marks_of(parts)
+    marks = marks_of(parts, own)
     kinds = _kinds([part for part in parts if like[part.piece] == part.piece], 0.0 if as_drawn else MILLED_OFF)
     found = ((part, *kinds[like[part.piece], part.identity]) for part in parts)
     return tuple(attrs.evolve(part, mark=marks[part.name], kind=kind, handed=hand) for part, kind, hand in found)

@@ -13,6 +13,7 @@ from ..findings import Finding, in_order
 from ..frame.identity import piece_of
 from .batch import firsts
 from .checks.against import held_by_the_wall, short_of_the_wall
+from .checks.carried import cut_in_two, cut_round_legs, narrow_gaps, odd_supports, unheld, wide_spans, wider_than_stock
 from .checks.clash import clashes
 from .checks.clear_sides import clears_at_their_sides
 from .checks.corner import covered_corners
@@ -34,9 +35,16 @@ CHECKS: tuple[Check, ...] = (
     lost_rails,
     above_every_leg,
     unheld_rails,
+    unheld,
     clashes,
     laps_at_one_height,
     leg_cut_in_two,
+    cut_in_two,
+    cut_round_legs,
+    wider_than_stock,
+    narrow_gaps,
+    odd_supports,
+    wide_spans,
     proud_of_the_leg,
     deep_notches,
     notches_at_one_height,

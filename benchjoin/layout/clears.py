@@ -41,7 +41,7 @@ def openings(parts: Iterable[Part]) -> dict[str, tuple[Opening, ...]]:
     """The clears of one piece by the side of its rails, rising; rails of several bays at one height count once."""
     sides: dict[str, list[Part]] = {}
     for part in parts:
-        if part.level is not None:
+        if part.level is not None and part.side:  # what a level carries has no side
             sides.setdefault(part.side, []).append(part)
     return {side: tuple(_between(rails)) for side, rails in sides.items()}
 

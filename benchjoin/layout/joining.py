@@ -4,16 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 
-from ..frame.joints import Butt, HalfLap, How, Notch, Planted
+from ..frame.joints import Butt, CutRound, HalfLap, How, Laid, Notch, Over, Planted
 from ..frame.slots import Slot
 from ..lengths import TOUCH
 from ..runs import larger, smaller
 from ..solids import Box, vector
 from .blank import Blank
-from .joints import butt, half_lap, notch, planted
+from .joints import butt, cut_round, half_lap, laid, notch, over, planted
 from .joints.meeting import Joint, Meeting, Way
 
-JOINTS: dict[type, Way] = {Notch: notch, HalfLap: half_lap, Butt: butt, Planted: planted}
+JOINTS: dict[type, Way] = {
+    Notch: notch,
+    HalfLap: half_lap,
+    Butt: butt,
+    Planted: planted,
+    Over: over,
+    Laid: laid,
+    CutRound: cut_round,
+}
 """A new joint is a file in joints/ and a line here."""
 
 

@@ -11,10 +11,13 @@ from collections.abc import Mapping
 import attrs
 
 from ..errors import AddressError, typed
+from ..frame.boards import Boards
 from ..frame.faces import OUT
 from ..frame.finished import STATES, Finished, FinishedCut, State
 from ..frame.frame import Frame
 from ..frame.identity import of_piece, piece_of
+from ..frame.slots import Slot
+from ..frame.stack import Level
 from ..lengths import TOUCH
 from ..solids import Box, Vector, along, placement
 from .blank import Blank
@@ -35,7 +38,7 @@ def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
     state : {"sized", "marked", "cut"}
         How far they are: a sized part keeps its length and section, a marked or cut one its shoulders and depths too.
         A part that is further already stays so. A size that was measured before the part was made to another one is
-        forgotten: what it is by now stays with the part.
+        forgotten: what it is by now stays with the part. How many boards its run has is written down with it.
 
     Raises
     ------
@@ -62,7 +65,23 @@ def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
             pieces = (of_piece(number, part.identity) for number in range(1, layout.frame.quantity + 1))
             measured |= {name: {**every, **measured.get(name, {})} for name in pieces}
         measured[part.name] = _still_true(measured.get(part.name, {}), section)
-    return attrs.evolve(layout.frame, finished=finished, measured={name: own for name, own in measured.items() if own})
+    known = _with_counts(layout.frame, {part.slot for name in names for part in _parts(layout, name) if part.slot.run})
+    return attrs.evolve(known, finished=finished, measured={name: own for name, own in measured.items() if own})
+
+
+def _with_counts(frame: Frame, kept: set[Slot]) -> Frame:
+    """A frame in which the number of each run that has kept members is written down, so that it stays."""
+    runs = {(slot.level.name, slot.run) for slot in kept if slot.level is not None}
+    if not runs & set(frame.counts):
+        return frame
+
+    def written(level: Level) -> Level:
+        own = [run for run in level.carries if (level.name, run.key) in runs and isinstance(run, Boards)]
+        changed = {id(run): frame.counts[level.name, run.key].count for run in own if run.count is None}
+        carries = [attrs.evolve(run, count=changed[id(run)]) if id(run) in changed else run for run in level.carries]
+        return attrs.evolve(level, carries=carries) if changed else level
+
+    return attrs.evolve(frame, stack=[written(item) if isinstance(item, Level) else item for item in frame.stack])
 
 
 def release(frame: Frame, *names: str) -> Frame:

@@ -14,6 +14,7 @@ from ..frame.identity import of_piece
 from .batch import firsts, labelled
 from .building import build, in_piece
 from .checking import check
+from .counting import counted
 from .layout import Layout
 from .placing.bands import level_bands
 from .placing.over import over_legs
@@ -33,6 +34,7 @@ def lay_out(frame: Frame) -> Layout:
     """
     if not isinstance(frame, Frame):
         raise DescriptionError(f"lay_out was given {typed(frame)}, not a Frame. Write lay_out(Frame(…)).", faults=())
+    frame = counted(frame)
     like = firsts(frame)
     picks = [pick_of(piece - 1) for piece in like]
     bands = level_bands(frame)
@@ -40,7 +42,12 @@ def lay_out(frame: Frame) -> Layout:
     built = {n: build(frame, bands, over, n, picks[n - 1]) for n, first in like.items() if n == first}
     pieces = {n: built[n] if n in built else in_piece(built[first], n) for n, first in like.items()}
     as_drawn = not frame.measured and not frame.finished
-    parts = labelled([part for piece in pieces.values() for part in piece.parts], like, as_drawn=as_drawn)
+    parts = labelled(
+        [part for piece in pieces.values() for part in piece.parts],
+        like,
+        as_drawn=as_drawn,
+        own={*frame.measured, *frame.finished},
+    )
     layout = Layout(
         frame=frame,
         parts=parts,

@@ -1,21 +1,22 @@
 """Sets: what is clamped side by side, feet flush, and marked across together.
 
-The legs of a piece are a set, in the order front row, back row, each from the left. Half-lapped rails of one piece that
-run the same way form sets too, with a letter of their own; the marks of their members go on from those of the piece's
-legs (A5, A6 …), so that every part says which piece it belongs to. A set has a band for each kind of face that is
-marked: outer faces up, then the parts rolled a quarter turn together, and so on. A band's lines are the union of its
-members' shoulder lines; each line says which members take it. Sets that are alike share a page.
+The legs of a piece are a set, in the order front row, back row, each from the left. Half-lapped rails of one piece
+that run the same way form sets too, with a letter of their own; the marks of their members go on from those of the
+piece's legs (A5, A6 …), so that every part says which piece it belongs to. Boards and bearers that take the same lines
+are a set of the whole batch (`gangs`). A set has a band for each kind of face that is marked: outer faces up, then the
+parts rolled a quarter turn together, and so on. A band's lines are the union of its members' shoulder lines; each line
+says which members take it. Sets that are alike share a page.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from itertools import count
 from typing import Literal
 
 import attrs
 
 from ..lengths import TOUCH, steady
+from .gangs import gangs, letters
 from .on_face import OnFace
 from .parts import Part
 
@@ -98,64 +99,29 @@ class PartSet:
         return f"<Set {self.letter}: {self.title}, {marks}, {len(self.lines)} lines, make {', '.join(self.alike)}>"
 
 
-def letters() -> Iterator[str]:
-    """A, B … Z, AA, AB …"""
-    for number in count(1):
-        word = ""
-        while number:
-            number, place = divmod(number - 1, 26)
-            word = chr(65 + place) + word
-        yield word
-
-
-def marks_of(parts: Sequence[Part]) -> dict[str, str]:
-    """Marks by name: all parts of a piece bear the letter of its first set, set after set, then what is in none."""
-    own: dict[int, tuple[str, list[str]]] = {}
-    for letter, (_, members) in zip(letters(), _groups(parts), strict=False):
-        own.setdefault(members[0].piece, (letter, []))[1].extend(part.name for part in members)
-    for part in parts:
-        own[part.piece][1].append(part.name)
-    return {name: f"{letter}{n}" for letter, names in own.values() for n, name in enumerate(dict.fromkeys(names), 1)}
-
-
 def make_sets(parts: Sequence[Part], firsts: Mapping[int, int]) -> tuple[PartSet, ...]:
     """Sets of all pieces: what is clamped whole (legs) of every piece first, then what is cut of the rest.
 
     firsts names for each piece the first one that is like it in every size.
     """
-    groups = _groups(parts)
-    keys = [(title, firsts[members[0].piece]) for title, members in groups]
-    bands = {key: tuple(_bands(members)) for key, (_, members) in reversed([*zip(keys, groups, strict=True)])}
-    looks = {key: _look(members, bands[key]) for key, (_, members) in zip(keys, groups, strict=True)}
+    found = gangs(parts)
+    keys = [(gang.title, -n if gang.shared else firsts[gang.members[0].piece]) for n, gang in enumerate(found)]
+    bands = {key: tuple(_bands(gang.members)) for key, gang in reversed([*zip(keys, found, strict=True)])}
+    looks = {key: _look(gang.members, bands[key]) for key, gang in zip(keys, found, strict=True)}
     alike: dict[tuple[object, ...], list[str]] = {}
     for letter, key in zip(letters(), keys, strict=False):
         alike.setdefault((key[0], looks[key]), []).append(letter)
     return tuple(
         PartSet(
             letter=letter,
-            title=title,
-            members=tuple(members),
+            title=gang.title,
+            members=gang.members,
             bands=_worked(bands[key]),
             beside=tuple(band for band in bands[key] if band not in _worked(bands[key])),
-            alike=tuple(alike[title, looks[key]]),
+            alike=tuple(alike[gang.title, looks[key]]),
         )
-        for letter, key, (title, members) in zip(letters(), keys, groups, strict=False)
+        for letter, key, gang in zip(letters(), keys, found, strict=False)
     )
-
-
-def _groups(parts: Sequence[Part]) -> list[tuple[str, list[Part]]]:
-    """Titles and members of the sets, in the order of their letters."""
-    whole: dict[tuple[int, str], list[Part]] = {}
-    lapped: dict[tuple[int, str], list[Part]] = {}
-    for part in parts:
-        role = part.slot.role
-        title = role.sets.get(part.side, "")
-        if title and (role.whole_set or part.cuts):
-            (whole if role.whole_set else lapped).setdefault((part.piece, title), []).append(part)
-    titles = [title for part in parts for title in dict.fromkeys(part.slot.role.sets.values())]
-    place = {title: n for n, title in enumerate(dict.fromkeys(titles))}
-    later = sorted(lapped.items(), key=lambda item: (item[0][0], place[item[0][1]]))
-    return [(title, members) for (_, title), members in (*whole.items(), *later)]
 
 
 def of_members(part_set: PartSet, numbers: Sequence[int]) -> PartSet:
@@ -212,7 +178,8 @@ def _line(here: Sequence[tuple[float, Taker]]) -> Line:
 
 def _look(members: Sequence[Part], bands: Sequence[Band]) -> tuple[object, ...]:
     """What sets have in common that are drawn by the same page. [mm, to 1 nm]"""
-    sizes = tuple((part.identity, steady(*part.size)) for part in members)
+    names = (part.role if part.slot.role.shared else part.identity for part in members)
+    sizes = tuple((name, steady(*part.size)) for name, part in zip(names, members, strict=True))
     marked = tuple(
         (band.called, w.member, w.cut.wood, steady(*w.cut.box.low, *w.cut.box.high))
         for band in bands

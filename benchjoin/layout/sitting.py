@@ -14,6 +14,7 @@ from ..errors import AddressError, typed
 from ..frame.finished import Finished, FinishedCut, Shoulder
 from ..frame.frame import Frame
 from ..frame.identity import piece_of
+from .counting import counted
 
 SHOULDERS = (("left", "right"), ("front", "back"), ("bottom", "top"))
 """Words for the shoulder nearer to a part's datum end and for the other, by the axis that the part runs along."""
@@ -62,7 +63,7 @@ def sit(frame: Frame, name: str, *, on: Mapping[str, str]) -> Frame:
 
 def shoulders(frame: Frame, identity: str) -> tuple[str, str]:
     """Words for the near and the far shoulder of a part."""
-    axis = next(slot.axes[0] for slot in frame.slots() if slot.name == identity)
+    axis = next(slot.axes[0] for slot in counted(frame).slots() if slot.name == identity)
     return SHOULDERS[axis]
 
 

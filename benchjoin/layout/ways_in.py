@@ -6,7 +6,7 @@ off the face that it lies on; what runs between two rows that go apart stays, an
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from ..frame.faces import OUT
 from ..solids import Vector, vector
@@ -32,15 +32,15 @@ def _way_out(part: Part, through: Mapping[str, str]) -> Vector:
     slot = part.slot
     if not slot.hosts:
         return OUT[slot.side]
-    if slot.between and not slot.long:
-        return STAYS
-    return OUT[through.get(part.identity, slot.face)]
+    if part.identity in through:
+        return OUT[through[part.identity]]
+    return STAYS if slot.between and not slot.long else OUT[slot.face]
 
 
 def drawn_apart(layout: Layout, step: float, piece: int = 1) -> dict[str, Vector]:
     """How far each part is moved so that all stand a step off their hosts. [mm]
 
-    What hosts have in common their guests follow.
+    What hosts have in common their guests follow; of what they have not, as far as it goes their own way.
 
     Raises
     ------
@@ -50,7 +50,14 @@ def drawn_apart(layout: Layout, step: float, piece: int = 1) -> dict[str, Vector
     ways = ways_out(layout, piece)
     found: dict[str, Vector] = {}
     for part in layout.piece(piece):
-        bases = {found[name] for name in part.slot.hosts if name in found}
-        base = bases.pop() if len(bases) == 1 else STAYS
-        found[part.identity] = vector(a * step + b for a, b in zip(ways[part.identity], base, strict=True))
+        bases = {found[name] for _, names in part.slot.joints for name in names if name in found}
+        way = ways[part.identity]
+        base = bases.pop() if len(bases) == 1 else _farthest(bases, way)
+        found[part.identity] = vector(a * step + b for a, b in zip(way, base, strict=True))
     return found
+
+
+def _farthest(bases: Iterable[Vector], way: Vector) -> Vector:
+    """How far hosts go along the way of their guest, at most. [mm]"""
+    far = max((sum(a * b for a, b in zip(base, way, strict=True)) for base in bases), default=0.0)
+    return vector(max(far, 0.0) * a for a in way)

@@ -12,15 +12,23 @@ def marks(found: Iterable[str]) -> str:
     'A1–A3, B1, B2'
     >>> marks(f"{letter}{number}" for letter in "ABCDEF" for number in (1, 2))
     'A1, A2 to F1, F2 (6 pieces)'
+    >>> marks(["D", "D", "D", "E2"])
+    'D, E2'
     """
     numbers: dict[str, list[int]] = {}
     for mark in found:
         letter = mark.rstrip("0123456789")
-        numbers.setdefault(letter, []).append(int(mark[len(letter) :]))
+        own = numbers.setdefault(letter, [])
+        own += [int(number) for number in [mark[len(letter) :]] if number]  # none where all of a size bear the letter
     alike: list[list[str]] = []
     for letter in sorted(numbers, key=_place):
         before = alike[-1][-1] if alike else ""
-        if before and _place(letter) == _place(before) + 1 and set(numbers[letter]) == set(numbers[before]):
+        if (
+            before
+            and numbers[letter]
+            and _place(letter) == _place(before) + 1
+            and set(numbers[letter]) == set(numbers[before])
+        ):
             alike[-1].append(letter)
         else:
             alike.append([letter])
@@ -59,4 +67,4 @@ def _numbered(letter: str, numbers: Iterable[int]) -> str:
         else:
             runs.append([number])
     told = [[f"{letter}{number}" for number in run] for run in runs]
-    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(run) for run in told)
+    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(run) for run in told) or letter

@@ -56,6 +56,10 @@ class Block:
         paired = [np.broadcast_to(own, self.shape) for own in self.places]
         return Block(tuple(own[full] for own in paired)), Block(tuple(own[~full] for own in paired))
 
+    def apart(self, answers: npt.NDArray[Any]) -> tuple[Block, ...]:
+        """The variants of each answer, in one step."""
+        return tuple(self.halves(answers == answer)[0] for answer in np.unique(answers)[::-1])
+
     def _only(self, axis: int, own: npt.NDArray[np.bool_]) -> Block:
         places = list(self.places)
         places[axis] = np.compress(own, places[axis], axis=axis)

@@ -27,11 +27,12 @@ NOISE = 1e-9
 
 
 class Split(Exception):
-    """The variants of a block do not agree on a question; mask says which answer yes."""
+    """The variants of a block do not agree on a question: mask says which answer yes, answers what each says."""
 
-    def __init__(self, mask: npt.NDArray[np.bool_]) -> None:
+    def __init__(self, mask: npt.NDArray[np.bool_], answers: npt.NDArray[Any] | None = None) -> None:
         super().__init__("variants do not agree")
         self.mask = mask
+        self.answers = mask if answers is None else answers
 
 
 class OneByOne(Exception):
@@ -81,6 +82,13 @@ class Many(np.ndarray[Any, np.dtype[Any]]):
 
     def __int__(self) -> int:
         _refuse()
+
+    def __index__(self) -> int:
+        """The whole number that all variants agree on; those that do not are taken apart, one block for each."""
+        whole = np.asarray(self).astype(int)
+        if (whole == whole.flat[0]).all():
+            return int(whole.flat[0])
+        raise Split(whole == whole.flat[0], whole)
 
     def __round__(self, digits: int | None = None) -> Any:
         _refuse()

@@ -34,11 +34,34 @@ class Output:
 
 
 def marks(variant: Variant) -> Iterator[Item]:
-    """Heights of the shoulders over the foot of each leg, by rail and edge. [mm]"""
-    for leg in variant.legs:
-        for cut in leg.cuts:
-            yield Item((leg.identity, cut.mate, "bottom"), cut.box.low[2])
-            yield Item((leg.identity, cut.mate, "top"), cut.box.high[2])
+    """Shoulders of what each part gives up, by mate: over a leg's foot, else from its datum end. [mm]"""
+    for part in variant.built.parts:
+        axis = part.slot.axes[0]
+        edges = ("bottom", "top") if part.slot.upright else ("near", "far")
+        for cut in part.cuts:
+            ends = (cut.box.low[axis] - part.blank.low[axis], cut.box.high[axis] - part.blank.low[axis])
+            for edge, at in zip(edges, ends, strict=True):
+                yield Item((part.identity, cut.mate, edge), at)
+
+
+def places(variant: Variant) -> Iterator[Item]:
+    """Where each board and bearer begins and ends across its run, from the left end or the front. [mm]"""
+    for part in variant.built.parts:
+        if part.slot.run:
+            axis = part.slot.axes[1] if part.slot.upright else 1 - part.slot.axes[0]
+            yield Item((part.identity, "near"), part.blank.low[axis])
+            yield Item((part.identity, "far"), part.blank.high[axis])
+
+
+def counts(variant: Variant) -> Iterator[Item]:
+    """How many boards or bearers each run of a level has."""
+    found: dict[tuple[str, str], int] = {}
+    for part in variant.built.parts:
+        if part.slot.run:
+            key = (part.level or "", part.slot.run)
+            found[key] = found.get(key, 0) + 1
+    for words, number in found.items():
+        yield Item(words, float(number))
 
 
 def lengths(variant: Variant) -> Iterator[Item]:
@@ -69,7 +92,9 @@ def findings(variant: Variant) -> Iterator[Item]:
 OUTPUTS: Mapping[str, Output] = {
     output.name: output
     for output in (
-        Output("marks", marks, ("leg", "rail", "edge"), "mm"),
+        Output("marks", marks, ("host", "guest", "edge"), "mm"),
+        Output("places", places, ("part", "edge"), "mm"),
+        Output("counts", counts, ("level", "run"), "", 0.0),
         Output("lengths", lengths, ("rail",), "mm"),
         Output("volumes", volumes, ("part",), "mm³"),
         Output("weights", weights, ("part",), "kg"),

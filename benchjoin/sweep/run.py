@@ -52,7 +52,7 @@ def sweep(
         Values by address. All are combined with all, an axis each; or, if they go together, the lists are walked side
         by side along one axis, "variant".
     want : sequence of str or Output
-        Any of "marks", "lengths", "volumes", "weights", "findings", or an Output of your own.
+        Any of "marks", "places", "counts", "lengths", "volumes", "weights", "findings", or an Output of your own.
     together : bool
         Whether the lists are walked side by side.
     piece : int
@@ -137,7 +137,7 @@ class _Run:
             try:
                 self._keep(block, self._items(self._variant(block)))
             except Split as split:
-                waiting += block.halves(split.mask)
+                waiting += block.apart(split.answers)
             except OneByOne:
                 waiting_alone = list(block.each())
                 self.one_by_one += len(waiting_alone)

@@ -17,6 +17,7 @@ from ..frame.roles import LEG
 from ..layout.building import Built, build
 from ..layout.checking import CHECKS
 from ..layout.checks.piece import Piece
+from ..layout.counting import counted
 from ..layout.parts import Part
 from ..layout.placing.bands import level_bands
 from ..layout.placing.over import over_legs
@@ -95,6 +96,7 @@ def built_variant(frame: Frame, density: Density, *, single: bool) -> Variant:
         If the variants do not agree, or have to be built one by one.
     """
     own: Pick = in_piece(0) if single else pick
+    frame = counted(frame, own)
     bands = level_bands(frame)
     built = build(frame, bands, over_legs(frame, bands, [own]), 1, own)
     return Variant(frame=frame, built=built, pick=own, density=density)

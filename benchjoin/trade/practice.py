@@ -30,8 +30,15 @@ LAND = LandPractice()
 DEEPEST_NOTCH = 0.5
 """A notch deeper than this part of the leg leaves less than half of it. Common practice, no source."""
 
+SPAN = 25.0
+"""A board or bearer that is free over more than so many times its height gives. Common practice, no source.
+"""
+
 MILLED_OFF = 3.0
 """What is off by more was hardly lost at the planer: another wood is meant. [mm] Common practice, no source."""
+
+GANG = 600.0
+"""How wide a gang may be: what the clamps of a shop span. [mm] Common practice, no source."""
 
 MARKED = 0.25
 """How true a struck line and a sawn shoulder can be: less is no reason to make a part again. [mm] Common practice, no

@@ -70,7 +70,7 @@ def test_what_is_cut_is_the_wood_that_stands_there(layout, axis):
 
 def test_a_section_at_a_level_cuts_its_highest_rails_and_those_that_share_a_height_with_them(layout):
     for level in layout.frame.levels():
-        own = [part.blank for part in layout.piece(1) if part.level == level.name]
+        own = [part.blank for part in layout.piece(1) if part.level == level.name and part.role == "rail"]
         low = max(b.low[2] for b in own)
         high = min(b.high[2] for b in own if b.high[2] > low + 1e-6)
         area = cut_wood(section(layout, level.name))

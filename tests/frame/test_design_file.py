@@ -8,13 +8,14 @@ import tomllib
 
 import attrs
 import pytest
+from boarded import BATTEN, CROSSINGS, SLAT
 from designs import bench, rack
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from samples import SAMPLES
 from strategies import frames
 
-from benchjoin import Clear, Frame, HalfLap, Leg, Level, Notch, Rail, Stock, lay_out
+from benchjoin import Bearers, Boards, Clear, Frame, HalfLap, Leg, Level, Notch, Over, Rail, Stock, lay_out
 from benchjoin.errors import DescriptionError, DesignFileError
 from benchjoin.frame.design.file import read_design, write_design
 from benchjoin.frame.design.words import HEADS
@@ -42,6 +43,16 @@ SHOP = Frame(
     quantity=2,
     measured={"2/front left leg.size": (37, 87.5), "a = b # c/front rail.width": "59.7 mm"},
 )
+SLATTED = Level(
+    "low",
+    front=80,
+    ends=80,
+    carries=[
+        Bearers(BATTEN, run="along", count=1, joint=Over(10), left=15, right=20),
+        Bearers(BATTEN, run="across", at=[300, 500], joint=Notch(), crossing=HalfLap(0.4), name="batten"),
+        Boards(SLAT, run="up", side="front", face="inner", gap=12),
+    ],
+)
 SHELF = {
     "the bench": bench,
     "the rack": rack,
@@ -52,6 +63,7 @@ SHELF = {
     ),
     "parts that are sized": keep(lay_out(bench), "2/bench/front rail", state="sized"),
     "a word for the fit": attrs.evolve(bench, fit="easy", uneven="own"),
+    "a slatted front": attrs.evolve(CROSSINGS, stack=[Clear(150), SLATTED, Clear(), CROSSINGS.stack[-1]]),
     **SAMPLES,
 }
 

@@ -20,14 +20,21 @@ from benchjoin.errors import RunError
 from benchjoin.frame.identity import of_piece, piece_of
 
 DESIGNS = {"bench": bench, "rack": rack, **SAMPLES}
-ACROSS = {"front": 1, "back": 1, "left": 0, "right": 0}
+ACROSS = {"front": 1, "back": 1, "left": 0, "right": 0, "top": 2, "bottom": 2}
+
+
+def runs_along(part):
+    """The axis along a part: of a leg up, of a rail by its side, of what is carried as its run says."""
+    if part.slot.run:
+        return {"along": 0, "across": 1, "up": 2}[part.slot.of.run]
+    return 2 if part.role == "leg" else 0 if part.side in ("front", "back") else 1
 
 
 def sizes(layout):
     """Every size that is marked or cut, by the part's full name and what it is."""
     found = {}
     for part in layout.parts:
-        axis = 2 if part.role == "leg" else 0 if part.side in ("front", "back") else 1
+        axis = runs_along(part)
         x = part.blank.size()
         thin, wide = sorted(size for n, size in enumerate(x) if n != axis)
         found |= {(part.name, "length"): x[axis], (part.name, "width"): wide, (part.name, "thickness"): thin}
@@ -58,7 +65,7 @@ def butts(layout):
             continue
         part = layout.part(of_piece(joint.piece, joint.host))
         guest = layout.part(of_piece(joint.piece, joint.guest))
-        axis = 2 if part.role == "leg" else 0 if part.side in ("front", "back") else 1
+        axis = runs_along(part)
         flat = [
             n
             for n in range(3)

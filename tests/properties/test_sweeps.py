@@ -13,7 +13,7 @@ from strategies import frames
 from benchjoin.frame.address import addresses, value
 from benchjoin.sweep import sweep
 
-WANT = ("marks", "lengths", "volumes", "findings")
+WANT = ("marks", "places", "counts", "lengths", "volumes", "findings")
 FACTORS = (0.4, 0.9, 1.0, 1.02, 1.1, 1.7)
 
 
@@ -30,10 +30,11 @@ def disagreements(frame, over, piece=1):
         if swept.built[place] != (layout is not None):
             told.append(f"{place}: built is {swept.built[place]}; {swept.why(*place)}")
             continue
-        for name in ("marks", "lengths", "volumes"):
+        for name in WANT[:-1]:
             wanted = getattr(one_by_one, name)(layout) if layout else {}
+            absent = 0.0 if name == "counts" else np.nan
             for words, array in swept[name].items():
-                expected = wanted.get(words, np.nan)
+                expected = wanted.get(words, absent)
                 if not np.isclose(array[place], expected, rtol=1e-9, atol=1e-6, equal_nan=True):
                     told.append(f"{place}: {name} {words}: {array[place]} and not {expected}")
             told += [f"{place}: {name} {words}: not there" for words in wanted if words not in swept[name]]

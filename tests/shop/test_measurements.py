@@ -78,9 +78,12 @@ def filled_at_random(frame, seed):
     """A list with most cells filled in with invented sizes, and the sizes that the parts have on the wood."""
     rng, unit = random.Random(seed), 25.4 if frame.tape.unit == "in" else 1.0
     rows, wood = rows_of(milling_plan(lay_out(frame)).csv()), {}
+    runs = [(slot.name, getattr(slot.of, "remainder", "")) for slot in lay_out(frame).frame.carried()]
+    ripped = {name for name, remainder in runs if remainder in ("rip", "back", "both")}
     for row in rows[1:]:
+        always = row[0].partition("/")[2] in ripped  # it follows the others until it is measured
         kept = [float(before or drawn) * unit for drawn, before in zip(row[3:5], row[5:], strict=True)]
-        found = [size * rng.uniform(0.985, 1.0) if rng.random() < 0.7 else None for size in kept]
+        found = [size * rng.uniform(0.985, 1.0) if rng.random() < 0.7 or always else None for size in kept]
         row[5:] = ["" if size is None else f"{size / unit:.12g}" for size in found]
         wood[row[0]] = tuple(old if new is None else new for old, new in zip(kept, found, strict=True))
     return written(rows), wood

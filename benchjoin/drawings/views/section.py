@@ -92,7 +92,7 @@ def sections_by_level(layout: Layout, asked: Asked) -> Iterator[tuple[Cut, str, 
 
 
 def _unlike_levels(layout: Layout, piece: int) -> list[str]:
-    """The lowest level of each kind: levels are alike whose rails are on the same sides, let in alike."""
+    """The lowest level of each kind: with rails on the same sides, let in alike, that carry the same."""
     kinds: dict[object, str] = {}
     here = {part.identity for part in layout.piece(piece)}
     for level in layout.frame.levels():
@@ -102,7 +102,7 @@ def _unlike_levels(layout: Layout, piece: int) -> list[str]:
             if slot.name in here
         )
         if own:
-            kinds.setdefault(own, level.name)
+            kinds.setdefault((own, level.carries), level.name)
     return list(kinds.values())
 
 
@@ -194,7 +194,7 @@ def _height(layout: Layout, at: str | float | None, piece: int) -> tuple[float, 
     """The height of a section, and the words for it."""
     levels = [level.name for level in layout.frame.levels()]
     if at in levels:
-        own = [part.blank for part in layout.piece(piece) if part.level == at]
+        own = [part.blank for part in layout.piece(piece) if part.level == at and part.side]
         low, high = max(b.low[2] for b in own), min(b.high[2] for b in own)
         if low >= high - TOUCH:  # no height meets them all: the highest are cut, and one looks down on the others
             high = min(b.high[2] for b in own if b.low[2] >= low - TOUCH)

@@ -12,9 +12,11 @@ from typing import Any, Union, get_args, get_origin
 
 import attrs
 
+from ..bearers import Bearers
+from ..boards import Boards
 from ..fit import Fit
 from ..governing import EndRails, Overall
-from ..joints import Butt, HalfLap, Notch, Planted
+from ..joints import Butt, HalfLap, Laid, Notch, Over, Planted
 from ..pair import Pair
 from ..rail import Rail
 from ..stack import Clear, Level
@@ -43,6 +45,10 @@ HEADS: Mapping[type, Head] = {
     HalfLap: Head("half-lap", "share"),
     Butt: Head("butt", None),
     Planted: Head("planted", None),
+    Over: Head("over", "depth"),
+    Laid: Head("laid", None),
+    Boards: Head("boards", "stock"),
+    Bearers: Head("bearers", "stock"),
 }
 SHORT: Mapping[type, str] = {Rail: "width"}
 """What may be said by one value, and the field that it gives."""

@@ -83,7 +83,7 @@ def _unused(frame: Frame) -> Iterator[tuple[str, str]]:
         yield "corners", "a single row has none. Leave it out."
     for slot in frame.slots():
         yield from _by_every_piece(frame, slot)
-    shares = any(slot.joint is not None and slot.joint.shares for slot in frame.rails())
+    shares = any(joint.shares for slot in frame.slots() for joint, _ in slot.joints)
     if not shares and any(frame.fit_of(word) for word in ("notch", "half-lap")):
         yield "fit", "no rail is let in, so nothing takes a fit. Leave it out."
 

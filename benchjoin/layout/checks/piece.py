@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import cached_property
 
 import attrs
@@ -36,6 +36,14 @@ class Piece:
     def rail_sizes(self) -> Mapping[str, RailSizes]:
         """Sizes of every rail by its name, in every piece."""
         return rail_sizes(self.frame)
+
+    @cached_property
+    def held(self) -> Mapping[str, Sequence[Joint]]:
+        """The joints of each guest, by its name."""
+        found: dict[str, list[Joint]] = {}
+        for joint in self.joints:
+            found.setdefault(joint.guest, []).append(joint)
+        return found
 
     def finished(self, identity: str) -> Finished | None:
         """How a part of this piece was finished; None where it is still to be made."""

@@ -1,4 +1,4 @@
-"""The half-lap: leg and rail both give up wood so that their faces finish flush.
+"""The half-lap: host and guest, a leg and its rail, say, both give up wood so that their faces finish flush.
 
 From the face inwards the leg loses its share of the rail's thickness (of the thinnest rail of the level, so that one
 depth serves them all) and the rail keeps it; behind that the rail loses the rest and the leg keeps it. The rail's lap
@@ -9,10 +9,7 @@ from __future__ import annotations
 
 from ...frame.faces import AXIS, OPPOSITE, looks_down
 from ...frame.joints import HalfLap
-from ...lengths import TOUCH
-from ...runs import larger, smaller
-from ...solids import Box
-from .meeting import Cut, Meeting, with_fit
+from .meeting import Cut, Meeting, lap, open_to, with_fit
 
 
 def let_in(joint: HalfLap, thickness: float, flush: float) -> float:
@@ -32,16 +29,10 @@ def cuts(joint: HalfLap, meeting: Meeting) -> tuple[Cut, ...]:
     cheek = low + depth if outer_first else high - depth
     near, far = overlap.ending(axis, high=cheek), overlap.ending(axis, low=cheek)
     outer, inner = (near, far) if outer_first else (far, near)
-    lap = _lap(inner, rail.box, rail.axis, meeting.fit)
+    if not leg.slot.upright:  # two that lie cross in slots, which are open to both sides
+        outer, inner = open_to(outer, leg.box, face), open_to(inner, rail.box, OPPOSITE[face])
+    own = lap(inner, rail.box, rail.axis, meeting.fit)
     return (
         Cut(part=leg.name, mate=rail.name, face=face, box=with_fit(meeting, outer), kind=joint.word),
-        Cut(part=rail.name, mate=leg.name, face=OPPOSITE[face], box=lap, kind=joint.word),
+        Cut(part=rail.name, mate=leg.name, face=OPPOSITE[face], box=own, kind=joint.word),
     )
-
-
-def _lap(box: Box, rail: Box, along: int, fit: float) -> Box:
-    """The rail's lap: the overlap, and the fit along the rail on a closed shoulder."""
-    low, high = box.low[along], box.high[along]
-    if high < rail.high[along] - TOUCH:
-        return box.ending(along, high=smaller(high + fit, rail.high[along]))
-    return box.ending(along, low=larger(low - fit, rail.low[along]))

@@ -11,7 +11,9 @@ from typing import Any, Protocol
 
 import attrs
 
+from ...frame.faces import AXIS, looks_down
 from ...frame.joints import How
+from ...lengths import TOUCH
 from ...runs import larger, smaller
 from ...solids import Box
 from ..blank import Blank
@@ -72,8 +74,22 @@ class Joint:
 
 
 def with_fit(meeting: Meeting, box: Box) -> Box:
-    """The notch for a rail: its own wood; fit and spare go on the shoulder away from the level's datum edge."""
-    more, leg = meeting.fit + meeting.guest.spare, meeting.host.box
-    if meeting.guest.slot.true_edge == "bottom":
-        return box.ending(2, high=smaller(box.high[2] + more, leg.high[2]))
-    return box.ending(2, low=larger(box.low[2] - more, leg.low[2]))
+    """What the host gives up for a guest: its own wood; fit and spare go on the shoulder away from its true edge."""
+    more, host, axis = meeting.fit + meeting.guest.spare, meeting.host.box, meeting.host.axis
+    if looks_down(meeting.guest.slot.true_edge):
+        return box.ending(axis, high=smaller(box.high[axis] + more, host.high[axis]))
+    return box.ending(axis, low=larger(box.low[axis] - more, host.low[axis]))
+
+
+def lap(box: Box, guest: Box, along: int, fit: float) -> Box:
+    """What the guest gives up for its host: the wood, and the fit along it on a closed shoulder."""
+    low, high = box.low[along], box.high[along]
+    if high < guest.high[along] - TOUCH:
+        return box.ending(along, high=smaller(high + fit, guest.high[along]))
+    return box.ending(along, low=larger(low - fit, guest.low[along]))
+
+
+def open_to(box: Box, part: Box, face: str) -> Box:
+    """A box of wood that a part gives up, out to one of its faces."""
+    axis = AXIS[face]
+    return box.ending(axis, low=part.low[axis]) if looks_down(face) else box.ending(axis, high=part.high[axis])

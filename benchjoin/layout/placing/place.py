@@ -10,6 +10,8 @@ from itertools import groupby
 
 import attrs
 
+from ...frame.bearers import Bearers
+from ...frame.boards import Boards
 from ...frame.frame import Frame
 from ...frame.leg import Leg
 from ...frame.pair import Pair
@@ -18,6 +20,8 @@ from ...frame.slots import Slot
 from ...frame.stack import Clear
 from ..blank import Blank
 from .bands import Band
+from .bearers import bearer_blank
+from .boards import board_blank
 from .corners import turn_corners
 from .legs import leg_blank, pair_edges
 from .rails import rail_blank
@@ -39,7 +43,12 @@ class Placing:
     together: Callable[[Blanks, Frame], Blanks] = _as_they_are
 
 
-PLACES: dict[type, Placing] = {Leg: Placing(leg_blank), Rail: Placing(rail_blank, turn_corners)}
+PLACES: dict[type, Placing] = {
+    Leg: Placing(leg_blank),
+    Rail: Placing(rail_blank, turn_corners),
+    Bearers: Placing(bearer_blank),
+    Boards: Placing(board_blank),
+}
 """By the class of the description that a slot is of."""
 
 
@@ -52,6 +61,19 @@ def place(
     ------
     RunError
         If bays and legs do not come out over the length.
+    """
+    return built_up(frame, bands, over, pick, bays=bays).placed
+
+
+def built_up(
+    frame: Frame, bands: Sequence[Band], over: Over, pick: Pick, *, bays: Sequence[Clear | Pair] | None = None
+) -> Site:
+    """The site of one piece with all that stands on it, as `place` says.
+
+    Raises
+    ------
+    RunError
+        If bays and legs do not come out over the length, or what a level carries does not go on it.
     """
     edges = pair_edges(frame, over, bays or frame.bays)
     site = Site(
@@ -67,4 +89,4 @@ def place(
         for slot in (own := list(slots)):
             site.placed[slot.name] = how.one(slot, site)
         site.placed.update(how.together({slot.name: site.placed[slot.name] for slot in own}, frame))
-    return site.placed
+    return site

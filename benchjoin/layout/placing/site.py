@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 import attrs
 
@@ -21,13 +21,17 @@ class Over:
     depth: Array
 
 
+Lines = Sequence[tuple[float, float]]
+"""Low and high edge of each line of a run. [mm]"""
+
+
 @attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
 class Site:
     """One piece as it is put together. [mm]
 
     over is its length and depth over the legs, pairs the low and high edge of each leg pair along the length, rises
     bottom and top of every rail; pick takes the piece's number out of an array over the pieces; placed holds what
-    stands already.
+    stands already, lines where each line of a run lies across it, by level and key of the run.
     """
 
     frame: Frame
@@ -37,6 +41,7 @@ class Site:
     rises: Mapping[str, Rise]
     sizes: Mapping[str, RailSizes]
     placed: dict[str, Blank] = attrs.field(factory=dict)
+    lines: dict[tuple[str, str], Lines] = attrs.field(factory=dict)
 
     def hosts(self, names: tuple[str, ...]) -> list[Blank]:
         """What stands already under some names."""

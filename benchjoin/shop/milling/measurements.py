@@ -17,6 +17,7 @@ from ...errors import LengthError, MeasurementError, typed
 from ...frame.address import alter
 from ...frame.frame import Frame
 from ...frame.identity import piece_of, plain
+from ...layout.counting import counted
 from ...layout.placing.sizes import best_known
 from ...lengths import mm
 from ...readings import Tape
@@ -53,6 +54,7 @@ def read_measurements(source: str | Path, frame: Frame) -> Frame:
     hair of the tape, changes nothing; another one is a fault, since it is more likely a slip than wood that moved. A
     row without a piece holds for the pieces that are still to be made, and a finding names those that do not take it.
     """
+    frame = counted(frame)
     found = read_list(_text(source))
     faults = list(found.faults)
     changes: dict[str, float] = {}

@@ -15,6 +15,7 @@ from ....drafting.lettering import text_width, wrap
 from ....drafting.primitives import Drawing, Line, Primitive, Text, bounds, figure_middle, shift
 from ....frame.faces import OPPOSITE, OUT
 from ....frame.identity import in_short
+from ....layout.joining import JOINTS
 from ....layout.layout import Layout
 from ....layout.on_face import OnFace
 from ....layout.parts import Part, face_up
@@ -73,7 +74,8 @@ def _lines(told: str, look: Look, left: float, high: float, wide: float) -> Iter
 
 def _fits(layout: Layout, part_set: PartSet) -> str:
     """The fit that the lines of a set hold, so that nobody adds it again; nothing where there is none."""
-    kinds = dict.fromkeys(cut.kind for part in part_set.members for cut in part.cuts)
+    known = {getattr(how, "word", "") for how in JOINTS}  # a board is cut round a leg by a clear of its own
+    kinds = dict.fromkeys(cut.kind for part in part_set.members for cut in part.cuts if cut.kind in known)
     fits = {kind: layout.frame.fit_of(kind) for kind in kinds}
     told = [f"{layout.frame.tape.amount(fit)} of fit for each {kind}" for kind, fit in fits.items() if fit]
     return f" The lines hold {' and '.join(told)}: add none." if told else ""

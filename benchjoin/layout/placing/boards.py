@@ -1,0 +1,110 @@
+"""Boards where they lie: a run across them, laid out by the accumulator, and each from end to end."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from ...errors import RunOverfull
+from ...frame.boards import Boards
+from ...frame.faces import Z, looks_down
+from ...frame.frame import Frame
+from ...frame.identity import of_piece
+from ...frame.slots import Slot
+from ...lengths import TOUCH
+from ...runs import Member, Pin, lay_run
+from ...solids import Box
+from ..blank import Blank
+from .room import highest, lowest, reach, surface
+from .site import Lines, Site
+from .sizes import section
+
+OPEN_CLEAR = "clear"
+
+
+def board_blank(slot: Slot, site: Site) -> Blank:
+    """One board of one piece."""
+    level = slot.level.name if slot.level else ""
+    if (level, slot.run) not in site.lines:
+        own = [other for other in site.frame.carried() if other.level is slot.level and other.run == slot.run]
+        site.lines[level, slot.run] = board_lines(own, site)
+    thick = site.pick(section(site.frame, slot).thickness)
+    low, high = [0.0, 0.0, 0.0], [0.0, 0.0, 0.0]
+    low[slot.axes[1]], high[slot.axes[1]] = site.lines[level, slot.run][slot.line - 1]
+    if slot.upright:
+        hosts, axis = [host.box for host in site.hosts(slot.hosts)], slot.axes[2]
+        low[Z] = lowest(box.low[Z] for box in hosts) - slot.of.bottom
+        high[Z] = highest(box.high[Z] for box in hosts) + slot.of.top
+        down = looks_down(slot.face)
+        face = lowest(box.low[axis] for box in hosts) if down else highest(box.high[axis] for box in hosts)
+        low[axis], high[axis] = (face - thick, face) if down else (face, face + thick)
+    else:
+        low[slot.axes[0]], high[slot.axes[0]] = reach(slot, site, slot.axes[0])
+        low[Z] = surface(slot, site)
+        high[Z] = low[Z] + thick
+    return Blank(slot=slot, box=Box((low[0], low[1], low[2]), (high[0], high[1], high[2])))
+
+
+def board_lines(slots: Sequence[Slot], site: Site) -> Lines:
+    """Low and high edge of every board of a run, across the boards. [mm]
+
+    Raises
+    ------
+    RunOverfull
+        If they do not go in, with the gap that they are given or with none.
+    """
+    run, axis = slots[0].of, slots[0].axes[1]
+    start, end = reach(slots[0], site, axis)
+    sizes = [None if _is_open(slot, site.frame) else site.pick(section(site.frame, slot).width) for slot in slots]
+    room = end - start
+    name = f"{slots[0].level.name if slots[0].level else ''}: {run.key} over {site.frame.tape.say(room)}"
+    true = 0.0 if run.remainder == "gaps" else run.gap or 0.0
+    least = sum((size for size in sizes if size is not None), 0.0) + true * (len(slots) - 1)
+    if least > room + TOUCH:
+        raise too_much(name, run, len(slots), least, room, site.frame)
+    members, first = _members(run, sizes)
+    pins = [Pin(edge=len(members), at=room, name="their far side")]
+    edges = lay_run(name, members, pins, site.frame.tape)
+    at = [site.pick(np.atleast_1d(edges[..., n])) for n in range(len(members) + 1)]
+    return [(start + at[first + 2 * n], start + at[first + 2 * n + 1]) for n in range(len(slots))]
+
+
+def too_much(name: str, run: Boards, count: int, least: float, room: float, frame: Frame) -> RunOverfull:
+    """The error for boards that do not go in, with the numbers and a way out. [mm]"""
+    say, over = frame.tape.say, least - room
+    true = run.gap is not None and run.remainder != "gaps" and count > 1
+    gaps = f" and {count - 1} gaps of {say(run.gap or 0.0)}" if true else ""
+    width = run.stock.width or 0.0
+    gap = (room - count * width) / max(count - 1, 1)
+    ways = [f"gaps of {frame.tape.amount(gap)}"] if true and gap >= 0 else []
+    ways += [f"{count - 1} boards"] if count > 1 else ["a narrower board"]
+    said = (
+        f"{name}: {count} boards{gaps} take {say(least)}, {frame.tape.amount(over)} too much. Take "
+        f"{' or '.join(ways)}, or let them reach over further."
+    )
+    pieces = np.asarray(over) > TOUCH
+    return RunOverfull(said, run=name, lower_pin="", upper_pin="", over=float(np.max(over)), pieces=pieces)
+
+
+def _is_open(slot: Slot, frame: Frame) -> bool:
+    """Whether the width of a board follows from the room: it is ripped to suit, and nobody has measured it yet."""
+    width = slot.stock.width or 0.0
+    if not slot.of.solved or abs(slot.width - width) <= TOUCH:
+        return False
+    names = [slot.name, *(of_piece(n, slot.name) for n in range(1, frame.quantity + 1))]
+    return not any("width" in frame.measured.get(name, {}) or name in frame.finished for name in names)
+
+
+def _members(run: Boards, sizes: Sequence[float | None]) -> tuple[list[Member], int]:
+    """Boards and gaps in order, and the place of the first board among them."""
+    found: list[Member] = []
+    shared = run.remainder == "gaps" or (run.remainder != "margins" and None not in sizes)
+    gap = None if shared else run.gap or 0.0
+    for number, size in enumerate(sizes, 1):
+        found += [Member(name=f"{run.called} {number}", size=size), Member(name="gap", size=gap)]
+    if len(sizes) > 1 or not shared:
+        found.pop()  # a single board has the open clear behind it
+    if run.remainder == "margins":
+        return [Member(name="margin"), *found, Member(name="margin")], 1
+    return found, 0
