@@ -31,6 +31,7 @@ LIGHT: Vector = (0.5, -0.7, 0.8)
 def in_shade(away: Vector) -> bool:
     """Whether a face that looks at an eye, whose way of looking is given, gets no light.
 
+    >>> from .view import EYES
     >>> [in_shade(EYES[name].frame.w) for name in ("above", "front", "left")]
     [False, False, True]
     """
