@@ -199,9 +199,21 @@ def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
     return corner(left, low), corner(right, low), corner(right, high), corner(left, high)
 
 
+def text_bounds(text: Text) -> Box:
+    """The smallest upright box round a text: left, bottom, right, top. [mm]"""
+    xs, ys = zip(*text_corners(text), strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
 def text_box(text: Text) -> shapely.Polygon:
     """The box of a text as a polygon."""
     return shapely.Polygon(text_corners(text))
+
+
+def joined(first: Box, *others: Box) -> Box:
+    """The smallest box round some boxes. [mm]"""
+    lefts, lows, rights, highs = zip(first, *others, strict=True)
+    return min(lefts), min(lows), max(rights), max(highs)
 
 
 def bounds(drawing: Drawing) -> Box:
@@ -212,7 +224,9 @@ def bounds(drawing: Drawing) -> Box:
     PaperError
         If nothing is drawn: nothing has no bounds.
     """
-    points = [point for item in drawing for point in _extremes(item)]
+    points: list[Point] = []
+    for item in drawing:
+        points.extend(item.points if isinstance(item, Line) else _extremes(item))
     if not points:
         raise PaperError("An empty drawing has no bounds.")
     xs, ys = zip(*points, strict=True)
@@ -222,15 +236,15 @@ def bounds(drawing: Drawing) -> Box:
 def _extremes(item: Primitive) -> Iterable[Point]:
     if isinstance(item, Line):
         return item.points
+    if isinstance(item, Text):
+        return text_corners(item)
     if isinstance(item, Fill):
         return [point for ring in item.rings for point in ring]
     if isinstance(item, Disc):
         (x, y), r = item.centre, item.radius
         return (x - r, y - r), (x + r, y + r)
-    if isinstance(item, Clipped):
-        (a, b, c, d), (left, low, right, high) = bounds(item.drawing), item.box
-        return (max(a, left), max(b, low)), (min(c, right), min(d, high))
-    return text_corners(item)
+    (a, b, c, d), (left, low, right, high) = bounds(item.drawing), item.box
+    return (max(a, left), max(b, low)), (min(c, right), min(d, high))
 
 
 def figure_middle(y: float, height: float) -> float:

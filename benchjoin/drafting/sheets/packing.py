@@ -8,7 +8,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 
 import attrs
 
@@ -27,7 +27,7 @@ class _Row:
     filled: float
 
 
-def pack(figures: Sequence[Figure], room: Box, gap: float) -> list[list[Figure]]:
+def pack(figures: Iterable[Figure], room: Box, gap: float) -> list[list[Figure]]:
     """Figures moved to their places, page by page.
 
     Raises

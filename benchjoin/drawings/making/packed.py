@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import suppress
 
 import attrs
@@ -21,8 +21,9 @@ GAP = 8.0
 """Between one drawing and the next. [mm]"""
 
 
-Blocks = Callable[[float, float, bool], Sequence[Figure]]
-"""Figures at a scale, for a room of some width, and whether their findings are told in brief. [mm]"""
+Blocks = Callable[[float, float, bool], Iterable[Figure]]
+"""Figures at a scale, for a room of some width, and whether their findings are told in brief; none after one that is
+too large is asked for. [mm]"""
 
 
 def packed_sheets(asked: Asked, blocks: Blocks, *, name: str, kind: str, largest: float) -> tuple[Sheet, ...]:
