@@ -67,8 +67,17 @@ def _sheet(layout: Layout, asked: Asked, table: Table | None, notes: Sequence[st
         left, _, right, top = bounds(below) if below else (0.0, 0.0, 0.0, 0.0)
         return Figure(name=title, drawing=(*whole, *shift(below, (x0 + x1 - left - right) / 2, y0 - 6.0 - top)))
 
-    name = named(asked, "parts-apart")
-    return fit_view(asked, draw, name=name, kind="Parts", title=title, free=True, apart=shown.apart, notes=notes)
+    return fit_view(
+        asked,
+        draw,
+        name=named(asked, "parts-apart"),
+        kind="Parts",
+        title=title,
+        free=True,
+        wood=shown.lines.bounds,
+        apart=shown.apart,
+        notes=notes,
+    )
 
 
 def _of_other_pieces(layout: Layout, piece: int) -> Iterator[str]:
