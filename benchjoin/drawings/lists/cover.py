@@ -31,7 +31,7 @@ from ..making.house import Reader, reader
 from ..making.maker import make, ruled
 from ..making.notes import pointed, told
 from ..making.pieces import whose
-from ..views.isometric import Picture, picture
+from ..views.isometric import Picture, picture_of
 from .contents import CONTENTS, Entry, contents, paper_called
 from .reading import reading
 from .table_figure import points_in_two, title_lines, titled
@@ -69,7 +69,7 @@ def covers(layout: Layout, asked: Asked) -> Callable[[Sequence[Entry]], tuple[Sh
     """The cover with contents that it is given, and lists of what has no room on it."""
     page = ruled(asked, asked.papers[0])
     wide, paper = page.inside[2] - page.inside[0], paper_called(*page.size)
-    name, shown, of = layout.frame.name, picture(layout.piece(1)), whose(layout, 1)
+    name, shown, of = layout.frame.name, picture_of(attrs.evolve(asked, piece=1)), whose(layout, 1)
     foot = list(_foot(layout, asked, wide))
     words = attrs.evolve(page.words, piece="Build binder")
     sizes = Listed(name="key-sizes", title="Key sizes", figures=lambda w: list(_foot(layout, asked, w)))

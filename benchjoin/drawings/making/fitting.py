@@ -55,6 +55,7 @@ def fit_view(
     title: str,
     free: bool = False,
     wood: Box = (0.0, 0.0, 0.0, 0.0),
+    below: float = 0.0,
     apart: float = math.inf,
     largest: float = LARGEST,
     notes: Sequence[str] = (),
@@ -78,6 +79,8 @@ def fit_view(
         A picture, which is not measured and may be of any size.
     wood : box
         What is drawn without its sizes, full size: at a scale at which that alone is too large nothing is drawn. [mm]
+    below : float
+        How much higher the drawing is than that at every scale, at the least. [mm]
     apart : float
         How close its wide lines come, full size; where they would run together the sheet's lines are thinner. [mm]
     largest : float
@@ -101,20 +104,23 @@ def fit_view(
     def words_at(label: str) -> TitleBlock:
         return block(asked.frame, asked.house, kind=kind, piece=title, scale=label, form=form)
 
+    def bare(ratio: float) -> Box:
+        left, low, right, high = _scaled(wood, ratio)
+        return left, low - below, right, high
+
     def rooms(size: str, label: str) -> list[Box]:
         return [within(room(*way, words_at(label)), INSET) for way in both_ways(size)]
 
     def goes_on(size: str, number: int) -> bool:
         ratio, label = scales[number]
-        return _goes_in_one(_scaled(wood, ratio), rooms(size, label)) and any(
-            _goes_in_one(way.bounds, rooms(size, label)) for way in ways_to_draw(ratio)
-        )
+        inner = rooms(size, label)
+        return _goes_in_one(bare(ratio), inner) and any(_goes_in_one(way.bounds, inner) for way in ways_to_draw(ratio))
 
     def on(size: str, before: Mapping[str, str]) -> _Tried:
         first = bisect_left(range(len(scales)), True, key=lambda number: goes_on(size, number)) if free else 0
         for ratio, label in scales[first:]:
             inner = rooms(size, label)
-            if not _goes_in_one(_scaled(wood, ratio), inner):
+            if not _goes_in_one(bare(ratio), inner):
                 continue
             house = attrs.evolve(asked.house, linework=asked.house.linework.fitted(apart * ratio))
             for drawn in (way.figure() for way in ways_to_draw(ratio) if _goes_in_one(way.bounds, inner)):

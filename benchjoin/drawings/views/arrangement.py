@@ -33,7 +33,7 @@ from ..making.notes import written
 from ..making.pieces import named, shown_parts, titled
 from .cutting import Lettered, planes
 from .elevation import upright_figure
-from .isometric import Picture, picture
+from .isometric import Picture, picture_of
 from .labels import Taken, front_sign, heights_of_levels, leg_marks
 from .plan import flat_figure
 from .strokes import drawn
@@ -97,7 +97,7 @@ def views_of(asked: Asked) -> Views:
     parts = shown_parts(asked)
     left, right = view(parts, "left"), view(parts, "right")
     ends = (left,) if mirrored(left, right) else (left, right)
-    return Views(front=view(parts, "front"), ends=ends, plan=view(parts, "above"), picture=picture(parts))
+    return Views(front=view(parts, "front"), ends=ends, plan=view(parts, "above"), picture=picture_of(asked))
 
 
 def mirrored(one: View, other: View) -> bool:

@@ -43,7 +43,9 @@ def flags(parts: Sequence[Part], shown: Apart, scale: float) -> Iterator[Primiti
     names = {part.name: part for part in parts}
     order = sorted(shown.faces, key=lambda face: -face.region.area)
     regions = [shapely.transform(face.region, lambda at: at * scale) for face in order]
-    ground = _Ground(order, regions, shapely.transform(shown.ways, lambda at: at * scale))
+    ways = shapely.transform(shown.ways, lambda at: at * scale)
+    shapely.prepare(ways)
+    ground = _Ground(order, regions, ways)
     for kind in sorted({part.kind for part in parts}):
         own = [n for n, face in enumerate(order) if names[face.part].kind == kind][:MOST_FACES]
         if own:
@@ -90,7 +92,7 @@ class _Ground:
         feet, ends = _lines(self.regions[number])
         boxes = shapely.box(*_boxes(ends, mark).T)
         barred = np.bincount(self.tree.query(boxes, predicate="intersects")[0], minlength=len(boxes))
-        barred += shapely.intersects(boxes, self.ways)
+        barred += shapely.intersects(self.ways, boxes)
         cost = np.hypot(*(ends - feet).T) + BARRED * barred
         found = (math.inf, -1)
         order = np.argsort(cost, kind="stable")

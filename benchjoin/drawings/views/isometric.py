@@ -26,9 +26,9 @@ from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH
 from ...solids import Placement, Vector, along
-from ..making.asked import OfAPiece, ask
+from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
-from ..making.pieces import named, titled
+from ..making.pieces import named, shown_parts, titled
 from .face import Face, faces_of
 from .shade import in_shade, shaded
 from .strokes import strokes
@@ -178,6 +178,12 @@ def slant(points: npt.ArrayLike) -> npt.NDArray[np.float64]:
 def upright(shapes: BaseGeometry | Regions) -> Any:
     """A shape of the slanting page, or an array of them, on the page itself: u = s cos 30°, v = t + s / 2."""
     return shapely.transform(shapes, lambda at: np.stack([at[:, 0] * LIES, at[:, 1] + at[:, 0] / 2], axis=-1))
+
+
+def picture_of(asked: Asked) -> Picture:
+    """The picture of the first of the pieces that are alike, which the sheets of a binder share."""
+    parts = shown_parts(asked)
+    return asked.once(("picture", parts[0].piece), lambda: picture(parts))
 
 
 def picture(parts: Sequence[Part]) -> Picture:
