@@ -136,12 +136,12 @@ Drawing: TypeAlias = tuple[Primitive, ...]
 
 def shift(drawing: Drawing, dx: float, dy: float) -> Drawing:
     """The same drawing, moved right by dx and up by dy."""
-    return _carried(drawing, lambda points: tuple((x + dx, y + dy) for x, y in points))
+    return _carried(drawing, lambda points: tuple([(x + dx, y + dy) for x, y in points]))
 
 
 def stretch(drawing: Drawing, across: float, up: float) -> Drawing:
     """The same drawing with every place farther from the origin by two factors; letters and discs by their mean."""
-    moved = _carried(drawing, lambda points: tuple((x * across, y * up) for x, y in points))
+    moved = _carried(drawing, lambda points: tuple([(x * across, y * up) for x, y in points]))
     return _grown(moved, math.sqrt(across * up))
 
 
@@ -164,14 +164,14 @@ def _carried(drawing: Drawing, moved: Callable[[tuple[Point, ...]], tuple[Point,
             return Line(moved(item.points), item.kind, item.closed)
         if isinstance(item, Fill):
             return Fill(tuple(moved(ring) for ring in item.rings), item.tone)
+        if isinstance(item, Text):
+            return Text(moved((item.at,))[0], item.string, item.height, item.anchor, item.turn, item.bold)
         if isinstance(item, Disc):
-            return attrs.evolve(item, centre=moved((item.centre,))[0])
-        if isinstance(item, Clipped):
-            low, high = moved((item.box[:2], item.box[2:]))
-            return Clipped(_carried(item.drawing, moved), (*low, *high))
-        return attrs.evolve(item, at=moved((item.at,))[0])
+            return Disc(moved((item.centre,))[0], item.radius, item.kind, item.filled)
+        low, high = moved((item.box[:2], item.box[2:]))
+        return Clipped(_carried(item.drawing, moved), (*low, *high))
 
-    return tuple(one(item) for item in drawing)
+    return tuple([one(item) for item in drawing])
 
 
 def flat(drawing: Drawing) -> Iterator[Line | Fill | Disc | Text]:
@@ -188,9 +188,12 @@ def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
     width = text_width(text.string, text.height, bold=text.bold)
     left = -width * SHARES[text.anchor]
     low, high = -descent(text.height), ascent(text.height)
+    x, y = text.at
+    if not text.turn:
+        a, b, c, d = x + left, y + low, x + (left + width), y + high
+        return (a, b), (c, b), (c, d), (a, d)
     angle = math.radians(text.turn)
     cos, sin = math.cos(angle), math.sin(angle)
-    x, y = text.at
 
     def corner(u: float, v: float) -> Point:
         return x + u * cos - v * sin, y + u * sin + v * cos

@@ -59,6 +59,8 @@ ON = 0.6
 """Between a mark on wood and the edges of it. [mm]"""
 OFF = 1.6
 """Between wood and a mark beside it. [mm]"""
+LEAST_WIDE = 86.0
+"""Words over narrow views are written at least so wide. [mm]"""
 BETWEEN, APART = 16.0, 5.0
 """Between two views beside each other, with room for a size, and one above the other. [mm]"""
 
@@ -77,14 +79,20 @@ def joint_details(layout: Layout, **options: Unpack[OnPaper]) -> tuple[Sheet, ..
 def joint_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
     """The joint details; none where nothing is joined."""
     kinds = [(same, _looks(layout, same[0])) for same in _kinds(layout)]
+    findings = [_findings(asked, same) for same, _ in kinds]
 
     @cache  # the views do not depend on how wide the room for words is
     def views(n: int, scale: float) -> Figure:
         return _views(layout, asked, *kinds[n], scale)
 
+    @cache
+    def laid(n: int, scale: float, wide: float, notes: tuple[str, ...]) -> Figure:
+        return _block(layout, asked, n + 1, kinds[n][0], views(n, scale), wide, notes, findings[n])
+
     def blocks(scale: float, wide: float, brief: bool) -> Iterator[Figure]:
-        for n, (same, _) in enumerate(kinds):
-            yield _block(layout, asked, n + 1, same, views(n, scale), wide, brief)
+        for n, found in enumerate(findings):
+            notes = tuple(finding_notes(asked, found, brief=brief, most=None))
+            yield laid(n, scale, min(max(views(n, scale).size[0], LEAST_WIDE), wide), notes)
 
     if not kinds:
         return ()
@@ -174,15 +182,19 @@ def _views(layout: Layout, asked: Asked, same: Sequence[Joint], looks: Looks, sc
 
 
 def _block(
-    layout: Layout, asked: Asked, number: int, same: Sequence[Joint], views: Figure, wide: float, brief: bool
+    layout: Layout,
+    asked: Asked,
+    number: int,
+    same: Sequence[Joint],
+    views: Figure,
+    width: float,
+    notes: Sequence[str],
+    findings: tuple[Finding, ...],
 ) -> Figure:
-    """One kind of joint: heading and findings, then its three views."""
+    """One kind of joint: heading and findings, so wide, then its three views."""
     read, joint = reader(layout.frame, asked.house), same[0]
     left, _, _, top = views.bounds
-    width = min(max(views.size[0], 86.0), wide)
     where, more = _heading(layout, number, same, read)
-    findings = _findings(asked, same)
-    notes = finding_notes(asked, findings, brief=brief, most=None)
     words = [(line, True) for line in wrap(where, TEXT, width, bold=True)]
     words += [(line, False) for note in (more, *notes) for line in wrap(note, TEXT, width)]
     heading = tuple(Text((0.0, -PITCH * n), line, TEXT, bold=bold) for n, (line, bold) in enumerate(words))

@@ -25,7 +25,6 @@ from ...drafting.primitives import (
     figure_middle,
     flat,
     text_bounds,
-    text_box,
 )
 from ...layout.parts import Part
 from ...lengths import distinct
@@ -106,7 +105,7 @@ def level_names(parts: Sequence[Part], seen: View, scale: float, cut: Sequence[f
             text = Text(at, level, CAPTION, "middle")
             left, low, right, high = text_bounds(text)
             inside = x0 + 1 < left and right < x1 - 1 and y0 + CLEAR < low and high < y1 - CLEAR
-            if inside and not hidden.intersects(text_box(text)):
+            if inside and not hidden.intersects(shapely.box(left, low, right, high)):
                 told.add(level)
                 yield text
                 break
@@ -130,19 +129,16 @@ def leg_marks(parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> 
     upright = bool(seen.eye.up[2])
     own: dict[str, BaseGeometry] = {}
     if upright:
-        for face in seen.faces:
-            if face.part in legs:
-                own[face.part] = shapely.union(own.get(face.part, shapely.Polygon()), face.region)
+        own = {name: region for name in legs if not (region := seen.seen_of(name)).is_empty}
     else:
         for name, part in legs.items():
             box = seen.eye.frame.local(part.blank)
             own[name] = shapely.box(*box.low[:2], *box.high[:2])
     middle = (seen.bounds[0] + seen.bounds[2]) / 2 * scale, (seen.bounds[1] + seen.bounds[3]) / 2 * scale
-    wood = shapely.union_all([face.region for face in seen.faces])
     for name, region in sorted(own.items()):
-        on, other = (transform(one, lambda at: at * scale) for one in (region, wood.difference(region)))
+        on, other = (transform(one, lambda at: at * scale) for one in (region, seen.less(region)))
         places = _of_a_leg(legs[name].mark, on.bounds, middle, upright=upright)
-        yield from taken.put(text for text in places if not text_box(text).intersects(other))
+        yield from taken.put(text for text in places if not shapely.box(*text_bounds(text)).intersects(other))
 
 
 def _of_a_leg(

@@ -90,10 +90,17 @@ def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
         same, faces, _ = drawn[n]
         return _views(asked, same[0], faces, scale)
 
+    @cache
+    def laid(n: int, scale: float, wide: float, notes: tuple[str, ...]) -> Figure:
+        same, faces, findings = drawn[n]
+        return _block(asked, same, faces, views(n, scale), wide, notes, findings)
+
     def blocks(scale: float, wide: float, brief: bool) -> Iterator[Figure]:
-        for n, (same, faces, findings) in enumerate(drawn):
-            notes = finding_notes(asked, findings, brief=brief, most=None)
-            yield _block(asked, same, faces, views(n, scale), wide, notes, findings)
+        for n, (_, faces, findings) in enumerate(drawn):
+            notes = tuple(finding_notes(asked, findings, brief=brief, most=None))
+            seen = views(n, scale)
+            across = max(_left(faces) + view.bounds[2] for view in seen)
+            yield laid(n, scale, min(max(across, LEAST_WIDE), wide), notes)
 
     longest = max(part.length for same, _, _ in drawn for part in same)
     return packed_sheets(asked, blocks, name="parts", kind="Part drawings", largest=max(LARGEST, LONGEST / longest))
@@ -125,12 +132,11 @@ def _block(
     notes: Sequence[str],
     findings: tuple[Finding, ...],
 ) -> Figure:
-    """All of one kind of part: heading and findings, then its views one below the other."""
-    left = max(text_width(face.name, TEXT) for face in faces) + 14.0
-    across = max(left + seen.bounds[2] for seen in views)
+    """All of one kind of part: heading and findings, so wide, then its views one below the other."""
+    left = _left(faces)
     drawn: list[Primitive] = [
         Text((0.0, -PITCH * n), line, TEXT, bold=bold)
-        for n, (line, bold) in enumerate(_told(asked.frame, same, notes, across, wide))
+        for n, (line, bold) in enumerate(_told(asked.frame, same, notes, wide))
     ]
     low = bounds(tuple(drawn))[1] - 2.0
     for seen in views:
@@ -140,10 +146,13 @@ def _block(
     return Figure(name=f"Part drawing of {_marked(same)}", drawing=drawn, shows=shows, findings=findings)
 
 
-def _told(
-    frame: Frame, same: Sequence[Part], notes: Sequence[str], across: float, wide: float
-) -> list[tuple[str, bool]]:
-    """What it is, how many, of what, where it is measured from, and findings, as wide as the views are."""
+def _left(faces: Sequence[_Face]) -> float:
+    """Where the views begin, on the right of their names. [mm]"""
+    return max(text_width(face.name, TEXT) for face in faces) + 14.0
+
+
+def _told(frame: Frame, same: Sequence[Part], notes: Sequence[str], width: float) -> list[tuple[str, bool]]:
+    """What it is, how many, of what, where it is measured from, and findings, in lines of a width."""
     part = same[0]
     hand = f", {part.handed} hand" if part.handed else ""
     count, role = len(to_make(frame, same)), part.slot.role
@@ -156,7 +165,6 @@ def _told(
     if any(_met(other) != _met(part) for other in same):
         named += f" Fine lines as on {part.mark}."
     rest = f"{part.stock.name}. 0 is the {DATUM_ENDS[part.slot.axes[0]]}.{named}"
-    width = min(max(across, LEAST_WIDE), wide)
     return [
         *((line, True) for line in wrap(head, TEXT, width, bold=True)),
         *((line, False) for words in (rest, *notes) for line in wrap(words, TEXT, width)),
