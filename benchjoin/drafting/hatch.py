@@ -44,7 +44,7 @@ def hatch(polygon: shapely.Geometry, spacing: float = 2.0, angle: float = 45.0, 
     number = np.arange(math.ceil((v.min() - start) / spacing), math.floor((v.max() - start) / spacing) + 1)
     feet = (start + number[:, None] * spacing) * across
     ends = np.stack([feet + (u.min() - 1) * along, feet + (u.max() + 1) * along], axis=1)
-    if _is_box(polygon) and (along != 0.0).all():
+    if _is_box(polygon) and (abs(along) > 1e-9).all():
         return _across_a_box(ends, along, np.array([(x0, y0), (x1, y1)]))
     strokes = shapely.get_parts(shapely.intersection(shapely.linestrings(ends), polygon))
     kept = [s for s in strokes if s.geom_type == "LineString" and s.length >= _SHORTEST]
@@ -52,9 +52,10 @@ def hatch(polygon: shapely.Geometry, spacing: float = 2.0, angle: float = 45.0, 
 
 
 def _is_box(polygon: shapely.Geometry) -> bool:
-    if polygon.geom_type != "Polygon" or shapely.get_num_coordinates(polygon) != 5:
-        return False
-    return bool(np.isin(shapely.get_coordinates(polygon), polygon.bounds).all())
+    """Whether a region fills the upright box round it."""
+    x0, y0, x1, y1 = polygon.bounds
+    whole = (x1 - x0) * (y1 - y0)
+    return polygon.geom_type == "Polygon" and bool(abs(polygon.area - whole) <= 1e-9 * whole)
 
 
 def _across_a_box(

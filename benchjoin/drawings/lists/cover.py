@@ -99,10 +99,16 @@ def covers(layout: Layout, asked: Asked) -> Callable[[Sequence[Entry]], tuple[Sh
 
 @attrs.frozen
 class _Cover:
-    """What stands on a cover, and how large its picture is."""
+    """What stands on a cover, how large its picture is, and who draws that."""
 
-    items: tuple[Figure, ...]
     scale: float
+    picture: Callable[[], Figure]
+    others: tuple[Figure, ...]
+
+    @property
+    def items(self) -> tuple[Figure, ...]:
+        """All of it, the picture first."""
+        return (self.picture(), *self.others)
 
 
 def _laid(
@@ -124,10 +130,14 @@ def _laid(
     scale = min(LARGEST, (right - left) / (x1 - x0), (top - low - under) / (y1 - y0))
     if max(x1 - x0, y1 - y0) * scale < LEAST:
         return None
-    drawing = place_in(shown.drawing(scale), (left, low + under, right, top))
-    a, b, c, _ = bounds(drawing)
-    said = (Text(((a + c) / 2, b - SAID + 1.0), f"{of[0].upper()}{of[1:]}", TEXT, "middle"),) if of else ()
-    return _Cover((Figure(name=name, drawing=(*drawing, *said)), *placed), scale)
+
+    def drawn() -> Figure:
+        drawing = place_in(shown.drawing(scale), (left, low + under, right, top))
+        a, b, c, _ = bounds(drawing)
+        said = (Text(((a + c) / 2, b - SAID + 1.0), f"{of[0].upper()}{of[1:]}", TEXT, "middle"),) if of else ()
+        return Figure(name=name, drawing=(*drawing, *said))
+
+    return _Cover(scale, drawn, tuple(placed))
 
 
 def _foot(layout: Layout, asked: Asked, wide: float) -> Iterator[Figure]:

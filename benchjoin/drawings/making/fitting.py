@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from copy import copy
 from functools import cache
@@ -111,14 +110,8 @@ def fit_view(
     def rooms(size: str, label: str) -> list[Box]:
         return [within(room(*way, words_at(label)), INSET) for way in both_ways(size)]
 
-    def goes_on(size: str, number: int) -> bool:
-        ratio, label = scales[number]
-        inner = rooms(size, label)
-        return _goes_in_one(bare(ratio), inner) and any(_goes_in_one(way.bounds, inner) for way in ways_to_draw(ratio))
-
     def on(size: str, before: Mapping[str, str]) -> _Tried:
-        first = bisect_left(range(len(scales)), True, key=lambda number: goes_on(size, number)) if free else 0
-        for ratio, label in scales[first:]:
+        for ratio, label in scales:
             inner = rooms(size, label)
             if not _goes_in_one(bare(ratio), inner):
                 continue

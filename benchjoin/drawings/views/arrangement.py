@@ -201,16 +201,16 @@ class _Sheet:
         told = _notes(self.layout, self.shown, self.parts)
         shows = tuple(dict.fromkeys(part.identity for part in self.parts))
 
-        def placed(drawing: Drawing, dx: float, dy: float, said: Drawing) -> Figure:
-            return Figure(name=name, drawing=(*views, *shift(drawing, dx, dy), *said), shows=shows, shifted=shifted)
+        def placed(scale: float, dx: float, dy: float, said: Drawing) -> Figure:
+            picture = shift(self.shown.picture.drawing(scale), dx, dy)
+            return Figure(name=name, drawing=(*views, *picture, *said), shows=shows, shifted=shifted)
 
         whole = bounds(views)
         for share in PICTURE:
-            drawing = self.shown.picture.drawing(share * self.scale)
-            a, b, c, d = size = bounds(drawing)
+            a, b, c, d = size = self.shown.picture.bounds(share * self.scale)
             for dx, dy, said in _beside(whole, size, corner, told):
                 each = joined(whole, (a + dx, b + dy, c + dx, d + dy), *([bounds(said)] if said else []))
-                yield Way(each, partial(placed, drawing, dx, dy, said))
+                yield Way(each, partial(placed, share * self.scale, dx, dy, said))
 
     def _full(self, look: View) -> Figure:
         """A view with all its sizes."""

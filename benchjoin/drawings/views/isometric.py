@@ -18,7 +18,7 @@ import numpy.typing as npt
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from ...drafting.primitives import Drawing, Line
+from ...drafting.primitives import Box, Drawing, Line
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...layout import ways_in
@@ -67,6 +67,11 @@ class Picture:
         """How close the lines of the picture come. [mm]"""
         return self.thin * LIES
 
+    def bounds(self, scale: float) -> Box:
+        """The box round the picture at a scale; its shade lies within its lines."""
+        left, low, right, high = self.lines.bounds
+        return left * scale, low * scale, right * scale, high * scale
+
     def drawing(self, scale: float) -> Drawing:
         """The picture at a scale, with its shade."""
         return (*shaded(self.shade, scale), *strokes(self.lines, "visible", scale))
@@ -88,7 +93,8 @@ def isometric(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
         return Figure(name=title, drawing=seen.drawing(scale))
 
     name = named(asked, "isometric")
-    return fit_view(asked, draw, name=name, kind="Picture", title=title, free=True, apart=seen.apart)
+    wood = seen.lines.bounds
+    return fit_view(asked, draw, name=name, kind="Picture", title=title, free=True, wood=wood, apart=seen.apart)
 
 
 def exploded(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
@@ -107,7 +113,8 @@ def exploded(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
         return Figure(name=title, drawing=shown.drawing(scale))
 
     name = named(asked, "exploded")
-    return fit_view(asked, draw, name=name, kind="Picture", title=title, free=True, apart=shown.apart)
+    wood = shown.lines.bounds
+    return fit_view(asked, draw, name=name, kind="Picture", title=title, free=True, wood=wood, apart=shown.apart)
 
 
 @attrs.frozen
