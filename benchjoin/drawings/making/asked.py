@@ -171,7 +171,7 @@ class Asked:
     shared: dict[object, object] = attrs.field(factory=dict, eq=False, repr=False)
 
     def once(self, what: Hashable, work_out: Callable[[], T]) -> T:
-        """What several sheets show, worked out for the first of them; it may depend on nothing but layout and `what`."""
+        """What several sheets show, worked out for the first of them; it depends on the layout and `what` alone."""
         if what not in self.shared:
             self.shared[what] = work_out()
         return cast(T, self.shared[what])

@@ -103,17 +103,13 @@ def fit_view(
     def words_at(label: str) -> TitleBlock:
         return block(asked.frame, asked.house, kind=kind, piece=title, scale=label, form=form)
 
-    def bare(ratio: float) -> Box:
-        left, low, right, high = _scaled(wood, ratio)
-        return left, low - below, right, high
-
     def rooms(size: str, label: str) -> list[Box]:
         return [within(room(*way, words_at(label)), INSET) for way in both_ways(size)]
 
     def on(size: str, before: Mapping[str, str]) -> _Tried:
         for ratio, label in scales:
             inner = rooms(size, label)
-            if not _goes_in_one(bare(ratio), inner):
+            if not _goes_in_one(_bare(wood, ratio, below), inner):
                 continue
             house = attrs.evolve(asked.house, linework=asked.house.linework.fitted(apart * ratio))
             for drawn in (way.figure() for way in ways_to_draw(ratio) if _goes_in_one(way.bounds, inner)):
@@ -124,9 +120,9 @@ def fit_view(
                     inside, nook = (within(box, INSET) for box in (room(*way, words), beside_block(*way, words)))
                     placed = _placed(figure.drawing, ways[:1] if free else ways, inside, nook)
                     if placed:
-                        drawing, below = placed
+                        drawing, under = placed
                         own = attrs.evolve(figure, drawing=drawing, findings=(*figure.findings, *told))
-                        sheet = make(own, below, house=house, name=name, title=title, size=way, words=words)
+                        sheet = make(own, under, house=house, name=name, title=title, size=way, words=words)
                         return _Tried(sheet, figure.shifted, math.inf if free else ratio)
         raise PaperError(f"{title} does not fit {size} at any scale. Take larger paper.")
 
@@ -154,8 +150,10 @@ def _several(drawn: Figure | Iterable[Way]) -> Iterable[Way]:
     return [Way(drawn.bounds, lambda: drawn)] if isinstance(drawn, Figure) else drawn
 
 
-def _scaled(box: Box, ratio: float) -> Box:
-    return (box[0] * ratio, box[1] * ratio, box[2] * ratio, box[3] * ratio)
+def _bare(wood: Box, ratio: float, below: float) -> Box:
+    """The least that is drawn at a scale."""
+    left, low, right, high = wood
+    return (left * ratio, low * ratio - below, right * ratio, high * ratio)
 
 
 def _found(figure: Figure, asked: Asked) -> Figure:

@@ -317,9 +317,10 @@ def _captioned(figure: Figure, look: View, scale: float, *, beside: Literal["", 
 def _beside(
     views: Box, size: Box, corner: tuple[float, float, int, int], notes: Sequence[str]
 ) -> Iterator[tuple[float, float, Drawing]]:
-    """How far the picture of a size is moved: to the free corner, which it may stretch outwards, or to the right, left,
-    upper or lower side; and what the sheet says of itself, which stands in the corner where that is left free, and else
-    below. [mm]
+    """How far the picture is moved, whose size is given, and what the sheet says of itself, at its place. [mm]
+
+    The picture goes to the free corner, which it may stretch outwards, or to the right, left, upper or lower side; the
+    words stand in the corner where that is left free, and else below.
     """
     x, y, right, up = corner
     a, b, c, d = size

@@ -91,9 +91,7 @@ class _Ground:
         """The line that suits best from one face: what it costs, where it begins and ends."""
         feet, ends = _lines(self.regions[number])
         boxes = shapely.box(*_boxes(ends, mark).T)
-        barred = np.bincount(self.tree.query(boxes, predicate="intersects")[0], minlength=len(boxes))
-        barred += shapely.intersects(self.ways, boxes)
-        cost = np.hypot(*(ends - feet).T) + BARRED * barred
+        cost = np.hypot(*(ends - feet).T) + BARRED * shapely.intersects(self.ways, boxes)
         found = (math.inf, -1)
         order = np.argsort(cost, kind="stable")
         for some in np.array_split(order, math.ceil(len(order) / AT_ONCE)):
@@ -106,9 +104,10 @@ class _Ground:
         return found[0], tuple(feet[best].tolist()), tuple(ends[best].tolist()), mark
 
     def _crossed(self, number: int, lines: Regions, boxes: Regions) -> npt.NDArray[np.int64]:
-        """How many other faces each line crosses, and how many flags it or its box lies on."""
+        """How many other faces each line crosses, how many faces its box lies on, and how many flags either does."""
         line, wood = self.tree.query(lines, predicate="intersects")
         found = np.bincount(line[self.owners[wood] != self.owners[number]], minlength=len(lines))
+        found += np.bincount(self.tree.query(boxes, predicate="intersects")[0], minlength=len(boxes))
         taken = np.array(self.taken, dtype=object)[None]
         on = shapely.intersects(boxes[:, None], taken) | shapely.intersects(lines[:, None], taken)
         return np.asarray(found + on.sum(axis=1))

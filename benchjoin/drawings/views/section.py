@@ -116,7 +116,7 @@ def section_page(
     letter: str = "",
     largest: float = LARGEST,
 ) -> Sheet:
-    """A section, of what is seen of it where that is known, with the letter of its plane where another view shows it."""
+    """A section, of what is seen of it where that is known, with the letter of its plane if another view shows it."""
     parts = cut_away(shown_parts(asked), cut)
     look = seen or view(parts, cut.eye)
     through = _through(shown_parts(asked), look, cut)
