@@ -8,7 +8,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 
 import attrs
 
@@ -27,8 +27,17 @@ class _Row:
     filled: float
 
 
-def pack(figures: Sequence[Figure], room: Box, gap: float) -> list[list[Figure]]:
-    """Figures moved to their places, page by page.
+Placed = tuple[Figure, float, float]
+"""A figure, and how far it is moved to the right and up. [mm]"""
+
+
+def pack(figures: Iterable[Figure], room: Box, gap: float) -> list[list[Figure]]:
+    """Figures moved to their places, page by page; errors as for `places`."""
+    return [[figure.moved(dx, dy) for figure, dx, dy in page] for page in places(figures, room, gap)]
+
+
+def places(figures: Iterable[Figure], room: Box, gap: float) -> list[list[Placed]]:
+    """Figures with the ways to their places, page by page.
 
     Raises
     ------
@@ -36,7 +45,7 @@ def pack(figures: Sequence[Figure], room: Box, gap: float) -> list[list[Figure]]
         If one of them is larger than the room.
     """
     rows: list[_Row] = []
-    pages: list[list[Figure]] = []
+    pages: list[list[Placed]] = []
     for figure in figures:
         (left, _, _, top), (wide, high) = figure.bounds, figure.size
         if wide > room[2] - room[0] + 1e-6 or high > room[3] - room[1] + 1e-6:
@@ -45,7 +54,7 @@ def pack(figures: Sequence[Figure], room: Box, gap: float) -> list[list[Figure]]
         row = row or _new_row(rows, room, high, gap)
         if row.page == len(pages):
             pages.append([])
-        pages[row.page].append(figure.moved(row.filled - left, row.top - top))
+        pages[row.page].append((figure, row.filled - left, row.top - top))
         row.filled += wide + gap
     return pages
 

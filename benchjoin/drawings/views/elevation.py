@@ -55,10 +55,9 @@ def elevation(layout: Layout, seen: str, **options: Unpack[OfAPiece]) -> Sheet:
     return elevation_page(layout, ask(layout, OfAPiece, options), seen)
 
 
-def elevation_page(layout: Layout, asked: Asked, seen: str, largest: float = LARGEST) -> Sheet:
-    """The elevation from one side, at no larger a scale than asked for."""
-    parts = shown_parts(asked)
-    look = view(parts, seen)
+def elevation_page(layout: Layout, asked: Asked, seen: str | View, largest: float = LARGEST) -> Sheet:
+    """The elevation from one side, or of a view that is there already, at no larger a scale than asked for."""
+    look = view(shown_parts(asked), seen) if isinstance(seen, str) else seen
     title = titled(asked, look.eye.title)
 
     def draw(scale: float) -> Figure:
@@ -67,7 +66,7 @@ def elevation_page(layout: Layout, asked: Asked, seen: str, largest: float = LAR
     return fit_view(
         asked,
         draw,
-        name=named(asked, f"elevation-{seen}"),
+        name=named(asked, f"elevation-{look.eye.name}"),
         kind="Elevation",
         title=title,
         wood=look.bounds,

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import cache, cached_property
 from itertools import pairwise
 from typing import Unpack
 
@@ -19,9 +20,10 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from ...drafting.dimensions.span import overall
-from ...drafting.lettering import text_width, wrap
+from ...drafting.lettering import ascent, descent, text_width, wrap
 from ...drafting.linework import Linework
-from ...drafting.primitives import Drawing, Line, Text, bounds, figure_middle, shift, text_box
+from ...drafting.primitives import Box as Bounds
+from ...drafting.primitives import Drawing, Line, Text, bounds, figure_middle, shift, text_bounds
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...findings import Finding
@@ -53,8 +55,12 @@ SCALES_TRIED = (0.5, 0.25)
 """Details are drawn at half size, or at 1:4 or 1:5 where they take fewer sheets so."""
 SHARES = (0.5, 0.75, 0.25, 0.85, 0.15)
 """Where on a face its mark may stand."""
+ON = 0.6
+"""Between a mark on wood and the edges of it. [mm]"""
 OFF = 1.6
 """Between wood and a mark beside it. [mm]"""
+LEAST_WIDE = 86.0
+"""Words over narrow views are written at least so wide. [mm]"""
 BETWEEN, APART = 16.0, 5.0
 """Between two views beside each other, with room for a size, and one above the other. [mm]"""
 
@@ -73,9 +79,20 @@ def joint_details(layout: Layout, **options: Unpack[OnPaper]) -> tuple[Sheet, ..
 def joint_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
     """The joint details; none where nothing is joined."""
     kinds = [(same, _looks(layout, same[0])) for same in _kinds(layout)]
+    findings = [_findings(asked, same) for same, _ in kinds]
 
-    def blocks(scale: float, wide: float, brief: bool) -> list[Figure]:
-        return [_block(layout, asked, n, same, looks, scale, wide, brief) for n, (same, looks) in enumerate(kinds, 1)]
+    @cache  # the views do not depend on how wide the room for words is
+    def views(n: int, scale: float) -> Figure:
+        return _views(layout, asked, *kinds[n], scale)
+
+    @cache
+    def laid(n: int, scale: float, wide: float, notes: tuple[str, ...]) -> Figure:
+        return _block(layout, asked, n + 1, kinds[n][0], views(n, scale), wide, notes, findings[n])
+
+    def blocks(scale: float, wide: float, brief: bool) -> Iterator[Figure]:
+        for n, found in enumerate(findings):
+            notes = tuple(finding_notes(asked, found, brief=brief, most=None))
+            yield laid(n, scale, min(max(views(n, scale).size[0], LEAST_WIDE), wide), notes)
 
     if not kinds:
         return ()
@@ -124,6 +141,26 @@ class _Look:
     rail: Part
     cut: Cut | None
 
+    @cached_property
+    def ended(self) -> tuple[BaseGeometry, BaseGeometry]:
+        """Visible lines, and those that are only there because the view ends, as long as they run."""
+        clip = self.eye.frame.local(self.clip)
+        ring = shapely.box(*clip.low[:2], *clip.high[:2]).boundary.buffer(TOUCH)
+        visible = self.seen.visible
+        return visible.difference(ring), shapely.line_merge(visible.intersection(ring))
+
+    @cached_property
+    def wood(self) -> dict[str, tuple[list[BaseGeometry], BaseGeometry]]:
+        """What is seen of each part, its largest face first, and of all others."""
+        faces = sorted(self.seen.faces, key=lambda face: -face.region.area)
+        return {
+            name: (
+                [face.region for face in faces if face.part == name],
+                shapely.union_all([face.region for face in faces if face.part != name]),
+            )
+            for name in {face.part for face in faces}
+        }
+
 
 Looks = tuple[_Look, _Look, _Look]
 
@@ -137,29 +174,32 @@ def _looks(layout: Layout, joint: Joint) -> Looks:
     return front, side, above
 
 
+def _views(layout: Layout, asked: Asked, same: Sequence[Joint], looks: Looks, scale: float) -> Figure:
+    """The three views of one kind of joint at a scale."""
+    read, parts = reader(layout.frame, asked.house), layout.joined(same[0])
+    drawn = _Drawn(scale, read, asked.house.linework, parts, len(_heights(layout, same)) > 1)
+    return Figure(name="", drawing=_placed(looks, drawn, third=projection(layout.frame, asked.house) == "third angle"))
+
+
 def _block(
     layout: Layout,
     asked: Asked,
     number: int,
     same: Sequence[Joint],
-    looks: Looks,
-    scale: float,
-    wide: float,
-    brief: bool,
+    views: Figure,
+    width: float,
+    notes: Sequence[str],
+    findings: tuple[Finding, ...],
 ) -> Figure:
-    """One kind of joint: heading and findings, then its three views."""
+    """One kind of joint: heading and findings, so wide, then its three views."""
     read, joint = reader(layout.frame, asked.house), same[0]
-    drawn = _Drawn(scale, read, asked.house.linework, layout.joined(joint), len(_heights(layout, same)) > 1)
-    views = _placed(looks, drawn, third=projection(layout.frame, asked.house) == "third angle")
-    width = min(max(bounds(views)[2] - bounds(views)[0], 86.0), wide)
+    left, _, _, top = views.bounds
     where, more = _heading(layout, number, same, read)
-    findings = _findings(asked, same)
-    notes = finding_notes(asked, findings, brief=brief, most=None)
     words = [(line, True) for line in wrap(where, TEXT, width, bold=True)]
     words += [(line, False) for note in (more, *notes) for line in wrap(note, TEXT, width)]
     heading = tuple(Text((0.0, -PITCH * n), line, TEXT, bold=bold) for n, (line, bold) in enumerate(words))
     low = bounds(heading)[1] - 3.0
-    drawing = (*heading, *shift(views, -bounds(views)[0], low - bounds(views)[3]))
+    drawing = (*heading, *shift(views.drawing, -left, low - top))
     return Figure(name=f"Joint {number}", drawing=drawing, shows=(joint.host, joint.guest), findings=findings)
 
 
@@ -289,18 +329,18 @@ def _eyes(leg: Part, rail: Part) -> tuple[Eye, Eye, Eye]:
 def _one(look: _Look, how: _Drawn) -> Drawing:
     """One view: lines, break lines where wood goes on, sizes, marks, and its name above."""
     eye, seen, clip, scale = look.eye, look.seen, look.eye.frame.local(look.clip), how.scale
-    visible, ends = _ended(seen, clip)
+    visible, ends = look.ended
     x, y = (a + b for a, b in zip(clip.low[:2], clip.high[:2], strict=True))
     lines: Drawing = (
         *solid(visible, scale, how.linework),
-        *(line for end in shapely.get_parts(shapely.line_merge(ends)) for line in _broken_off(end, scale)),
+        *(line for end in shapely.get_parts(ends) for line in _broken_off(end, scale)),
         *dashed(seen.hidden, scale, how.linework),
     )
     x0, _, x1, top = bounds(lines)
     name = eye.title if eye.name == "above" else f"from the {eye.name}"
     size = (*_size(look, how, x0), *_left_of_the_leg(look, how, x1))
     taken = Taken((*lines, *size))
-    found = (text for part in how.parts for text in taken.put(_mark_places(part, seen, scale)))
+    found = (text for part in how.parts for text in taken.put(_mark_places(part, look, scale)))
     words = tuple(sorted(found, key=lambda text: text.at))  # readers of PDF take words from left to right
     if size and (x0 + x1 - text_width(name, TEXT)) / 2 < bounds(size)[2] + 1.0:
         top = max(top, bounds(size)[3])
@@ -309,25 +349,42 @@ def _one(look: _Look, how: _Drawn) -> Drawing:
     return shift(titled, -x / 2 * scale, -y / 2 * scale)
 
 
-def _mark_places(part: Part, seen: View, scale: float) -> Iterator[Text]:
+def _mark_places(part: Part, look: _Look, scale: float) -> Iterator[Text]:
     """Places for a mark on the faces that are seen of its part, the largest first, and then just beside them."""
-    own = sorted((face.region for face in seen.faces if face.part == part.name), key=lambda one: -one.area)
-    regions = [shapely.transform(region, lambda at: at * scale) for region in own]
-    others = [face.region for face in seen.faces if face.part != part.name]
-    other = shapely.transform(shapely.union_all(others), lambda at: at * scale)
+    own, others = look.wood.get(part.name, ([], shapely.Polygon()))
+    regions = [_scaled(region, scale) for region in own]
     for region in regions:
-        x0, y0, x1, y1 = region.bounds
-        shapely.prepare(region)
-        for up in SHARES:
-            for across in SHARES:
-                at = (x0 + (x1 - x0) * across, figure_middle(y0 + (y1 - y0) * up, TEXT))
-                text = Text(at, part.mark, TEXT, "middle", bold=True)
-                if region.contains(text_box(text).buffer(0.6)):
-                    yield text
+        for text in _on(region, part.mark):
+            box = text_bounds(text)
+            if _holds(region.bounds, box) and region.contains(shapely.box(*box).buffer(ON)):
+                yield text
+    other = _scaled(others, scale)
     for region in regions:
         for text in _just_beside(region.bounds, part.mark):
-            if not text_box(text).intersects(other):
+            if not shapely.box(*text_bounds(text)).intersects(other):
                 yield text
+
+
+def _scaled(region: BaseGeometry, scale: float) -> BaseGeometry:
+    return shapely.transform(region, lambda at: at * scale)
+
+
+def _on(region: BaseGeometry, mark: str) -> Iterator[Text]:
+    """Places for a mark on a face, if it is large enough."""
+    x0, y0, x1, y1 = region.bounds
+    wide, high = text_width(mark, TEXT, bold=True), ascent(TEXT) + descent(TEXT)
+    if x1 - x0 < wide + 2 * ON - TOUCH or y1 - y0 < high + 2 * ON - TOUCH:
+        return
+    for up in SHARES:
+        for across in SHARES:
+            at = (x0 + (x1 - x0) * across, figure_middle(y0 + (y1 - y0) * up, TEXT))
+            yield Text(at, mark, TEXT, "middle", bold=True)
+
+
+def _holds(outer: Bounds, inner: Bounds) -> bool:
+    """Whether a box holds another with the air round it."""
+    (a, b, c, d), (left, low, right, high) = outer, inner
+    return a <= left - ON + TOUCH and b <= low - ON + TOUCH and c >= right + ON - TOUCH and d >= high + ON - TOUCH
 
 
 def _just_beside(box: tuple[float, float, float, float], mark: str) -> Iterator[Text]:
@@ -339,12 +396,6 @@ def _just_beside(box: tuple[float, float, float, float], mark: str) -> Iterator[
         yield Text((x0 - OFF, y), mark, TEXT, "end", bold=True)
         yield Text((x, y1 + OFF + 0.7), mark, TEXT, "middle", bold=True)
         yield Text((x, y0 - OFF - TEXT - 0.3), mark, TEXT, "middle", bold=True)
-
-
-def _ended(seen: View, clip: Box) -> tuple[BaseGeometry, BaseGeometry]:
-    """Visible lines, and those that are only there because the view ends."""
-    ring = shapely.box(*clip.low[:2], *clip.high[:2]).boundary.buffer(TOUCH)
-    return seen.visible.difference(ring), seen.visible.intersection(ring)
 
 
 def _broken_off(end: BaseGeometry, scale: float) -> Iterator[Line]:

@@ -10,6 +10,7 @@ are broken. What a face shows is worked out once (`_face`) and laid on paper at 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import cache
 from itertools import pairwise
 from typing import Unpack
 
@@ -84,11 +85,22 @@ def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
     third = projection(asked.frame, asked.house) == "third angle"
     drawn = [(same, _shown(same[0], third=third), _findings(asked, same)) for same in order]
 
-    def blocks(scale: float, wide: float, brief: bool) -> list[Figure]:
-        return [
-            _block(asked, same, faces, findings, scale, wide, finding_notes(asked, findings, brief=brief, most=None))
-            for same, faces, findings in drawn
-        ]
+    @cache  # the views do not depend on how wide the room for words is
+    def views(n: int, scale: float) -> list[Figure]:
+        same, faces, _ = drawn[n]
+        return _views(asked, same[0], faces, scale)
+
+    @cache
+    def laid(n: int, scale: float, wide: float, notes: tuple[str, ...]) -> Figure:
+        same, faces, findings = drawn[n]
+        return _block(asked, same, faces, views(n, scale), wide, notes, findings)
+
+    def blocks(scale: float, wide: float, brief: bool) -> Iterator[Figure]:
+        for n, (_, faces, findings) in enumerate(drawn):
+            notes = tuple(finding_notes(asked, findings, brief=brief, most=None))
+            seen = views(n, scale)
+            across = max(_left(faces) + view.bounds[2] for view in seen)
+            yield laid(n, scale, min(max(across, LEAST_WIDE), wide), notes)
 
     longest = max(part.length for same, _, _ in drawn for part in same)
     return packed_sheets(asked, blocks, name="parts", kind="Part drawings", largest=max(LARGEST, LONGEST / longest))
@@ -103,39 +115,44 @@ def _findings(asked: Asked, same: Sequence[Part]) -> tuple[Finding, ...]:
     return tuple(dict.fromkeys(f for part in same for f in concerning(asked, (part.identity,), part.piece)))
 
 
+def _views(asked: Asked, part: Part, faces: Sequence[_Face], scale: float) -> list[Figure]:
+    """The views of a part at a scale."""
+    along, read = broken(_features(part), scale), reader(asked.frame, asked.house)
+    lines = asked.house.linework
+    laid = (_laid(part, face, along, scale, read, lines, first=face.called == part.marked) for face in faces)
+    return [Figure(name=face.name, drawing=one) for face, one in zip(faces, laid, strict=True)]
+
+
 def _block(
     asked: Asked,
     same: Sequence[Part],
     faces: Sequence[_Face],
-    findings: tuple[Finding, ...],
-    scale: float,
+    views: Sequence[Figure],
     wide: float,
     notes: Sequence[str],
+    findings: tuple[Finding, ...],
 ) -> Figure:
-    """All of one kind of part: heading and findings, then its views one below the other."""
-    part, along = same[0], broken(_features(same[0]), scale)
-    left = max(text_width(face.name, TEXT) for face in faces) + 14.0
-    read = reader(asked.frame, asked.house)
-    views = [
-        _laid(part, face, along, scale, read, asked.house.linework, first=face.called == part.marked) for face in faces
-    ]
-    across = max(left + bounds(seen)[2] for seen in views)
+    """All of one kind of part: heading and findings, so wide, then its views one below the other."""
+    left = _left(faces)
     drawn: list[Primitive] = [
         Text((0.0, -PITCH * n), line, TEXT, bold=bold)
-        for n, (line, bold) in enumerate(_told(asked.frame, same, notes, across, wide))
+        for n, (line, bold) in enumerate(_told(asked.frame, same, notes, wide))
     ]
     low = bounds(tuple(drawn))[1] - 2.0
     for seen in views:
-        drawn += shift(seen, left, low - bounds(seen)[3])
-        low -= bounds(seen)[3] - bounds(seen)[1] + 2.0
+        drawn += shift(seen.drawing, left, low - seen.bounds[3])
+        low -= seen.size[1] + 2.0
     shows = tuple(dict.fromkeys(own.identity for own in same))
     return Figure(name=f"Part drawing of {_marked(same)}", drawing=drawn, shows=shows, findings=findings)
 
 
-def _told(
-    frame: Frame, same: Sequence[Part], notes: Sequence[str], across: float, wide: float
-) -> list[tuple[str, bool]]:
-    """What it is, how many, of what, where it is measured from, and findings, as wide as the views are."""
+def _left(faces: Sequence[_Face]) -> float:
+    """Where the views begin, on the right of their names. [mm]"""
+    return max(text_width(face.name, TEXT) for face in faces) + 14.0
+
+
+def _told(frame: Frame, same: Sequence[Part], notes: Sequence[str], width: float) -> list[tuple[str, bool]]:
+    """What it is, how many, of what, where it is measured from, and findings, in lines of a width."""
     part = same[0]
     hand = f", {part.handed} hand" if part.handed else ""
     count, role = len(to_make(frame, same)), part.slot.role
@@ -148,7 +165,6 @@ def _told(
     if any(_met(other) != _met(part) for other in same):
         named += f" Fine lines as on {part.mark}."
     rest = f"{part.stock.name}. 0 is the {DATUM_ENDS[part.slot.axes[0]]}.{named}"
-    width = min(max(across, LEAST_WIDE), wide)
     return [
         *((line, True) for line in wrap(head, TEXT, width, bold=True)),
         *((line, False) for words in (rest, *notes) for line in wrap(words, TEXT, width)),

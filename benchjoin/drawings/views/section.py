@@ -107,11 +107,18 @@ def _unlike_levels(layout: Layout, piece: int) -> list[str]:
 
 
 def section_page(
-    layout: Layout, asked: Asked, cut: Cut, place: str, *, letter: str = "", largest: float = LARGEST
+    layout: Layout,
+    asked: Asked,
+    cut: Cut,
+    place: str,
+    *,
+    seen: View | None = None,
+    letter: str = "",
+    largest: float = LARGEST,
 ) -> Sheet:
-    """A section, with the letter of its cutting plane where another view shows that."""
+    """A section, of what is seen of it where that is known, with the letter of its plane if another view shows it."""
     parts = cut_away(shown_parts(asked), cut)
-    look = view(parts, cut.eye)
+    look = seen or view(parts, cut.eye)
     through = _through(shown_parts(asked), look, cut)
     if not through:
         raise AddressError(f"{cut.title} meets no wood. Choose another place.", address=place)
