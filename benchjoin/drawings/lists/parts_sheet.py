@@ -10,7 +10,7 @@ from typing import Unpack
 
 import attrs
 
-from ...drafting.primitives import Drawing, bounds, shift
+from ...drafting.primitives import Drawing, Text, bounds, shift
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.ruled import draw_rows, set_table
 from ...drafting.sheets.sheet import Sheet
@@ -24,6 +24,7 @@ from ..making.fitting import fit_view
 from ..making.pieces import named, titled
 from ..views.flags import flags
 from ..views.isometric import drawn_apart
+from ..views.shade import bare
 
 APART = 6.0
 """Between the picture and its table. [mm]"""
@@ -65,8 +66,8 @@ def _sheet(layout: Layout, asked: Asked, table: Table | None, notes: Sequence[st
         left, low, right, top = bounds(below)
 
     def draw(scale: float) -> Figure:
-        drawn = shown.drawing(scale)
-        whole = (*drawn, *flags(parts, shown, scale))
+        marked = tuple(flags(parts, shown, scale))
+        whole = (*bare(shown.drawing(scale), [item for item in marked if isinstance(item, Text)]), *marked)
         x0, y0, x1, _ = bounds(whole)
         return Figure(name=title, drawing=(*whole, *shift(below, (x0 + x1 - left - right) / 2, y0 - APART - top)))
 
