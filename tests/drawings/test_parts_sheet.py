@@ -20,7 +20,7 @@ from benchjoin.drawings.views.part_drawing import part_drawings
 from benchjoin.shop.cut_list import parts_table
 
 FRAMES = {**DESIGNS, **SAMPLES}
-MARK = re.compile(r"[A-Z]+\d+")
+MARK = re.compile(r"[A-Z]+\d*\b")
 SCALE = 1 / 14
 
 
