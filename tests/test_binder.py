@@ -16,6 +16,7 @@ from read_paper import read_by_pdfminer
 from benchjoin import alter, bind, lay_out
 from benchjoin.binding import SECTIONS, sheets
 from benchjoin.drawings.making.house import House
+from benchjoin.drawings.views import all_views, arrangement, elevation, isometric, section
 from benchjoin.errors import AddressError, PaperError
 
 DESIGNS = {"bench": bench, "rack": rack, "stand": stand}
@@ -155,3 +156,25 @@ def test_the_same_design_gives_the_same_bytes_wherever_it_is_bound(tmp_path):
         subprocess.run([sys.executable, "-c", script], cwd=folder, env=env, check=True)
         sums.add(hashlib.sha256((folder / "binder.pdf").read_bytes()).hexdigest())
     assert len(sums) == 1
+
+
+def test_a_binder_works_out_each_picture_and_each_view_of_the_piece_once(monkeypatch):
+    asked = []
+
+    def counted(name, module):
+        work_out = getattr(module, name)
+
+        def and_count(parts, *eye):
+            asked.append((name, *eye, tuple((part.name, part.placement, part.size) for part in parts)))
+            return work_out(parts, *eye)
+
+        monkeypatch.setattr(module, name, and_count)
+
+    counted("picture", isometric)
+    for module in (all_views, arrangement, elevation, section):
+        counted("view", module)
+    sheets(lay_out(rack), appendix=None)
+    pictures = [one for one in asked if one[0] == "picture"]
+    assert len(pictures) == 2  # as it stands, and drawn apart
+    assert len(asked) > 5
+    assert len(set(asked)) == len(asked)

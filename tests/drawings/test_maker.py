@@ -118,7 +118,7 @@ def test_what_a_drawing_takes_is_what_all_of_them_are_asked(group):
 def test_every_option_is_taken_by_a_drawing():
     taken = {name for group in GROUPS for name in group.__annotations__}
     own = {field.name for field in attrs.fields(Asked)}
-    assert own - taken == {"layout", "marking", "known", "numbered"}
+    assert own - taken == {"layout", "marking", "known", "numbered", "shared"}
     assert taken <= own
 
 

@@ -21,6 +21,7 @@ from ...layout.parts import Part
 from .face import Face
 from .isometric import Apart, Regions
 
+Numbers = npt.NDArray[np.int64]
 TEXT = 2.5
 DOT = 0.5
 """Radius of the dot on the wood. [mm]"""
@@ -59,16 +60,17 @@ class _Ground:
     faces: Sequence[Face]
     regions: list[BaseGeometry]
     ways: BaseGeometry
-    owners: npt.NDArray[np.int64] = attrs.field(init=False)
+    owners: Numbers = attrs.field(init=False)
     tree: shapely.STRtree = attrs.field(init=False)
     taken: list[BaseGeometry] = attrs.field(factory=list)
 
     @owners.default
-    def _owners(self) -> npt.NDArray[np.int64]:
+    def _owners(self) -> Numbers:
         return np.unique([face.part for face in self.faces], return_inverse=True)[1]
 
     @tree.default
     def _tree(self) -> shapely.STRtree:
+        shapely.prepare(self.regions)  # each is asked for often
         return shapely.STRtree(self.regions)
 
     def put(self, own: Sequence[int], marks: Sequence[str]) -> Iterator[Primitive]:
@@ -103,14 +105,20 @@ class _Ground:
         best = found[1]
         return found[0], tuple(feet[best].tolist()), tuple(ends[best].tolist()), mark
 
-    def _crossed(self, number: int, lines: Regions, boxes: Regions) -> npt.NDArray[np.int64]:
+    def _crossed(self, number: int, lines: Regions, boxes: Regions) -> Numbers:
         """How many other faces each line crosses, how many faces its box lies on, and how many flags either does."""
-        line, wood = self.tree.query(lines, predicate="intersects")
-        found = np.bincount(line[self.owners[wood] != self.owners[number]], minlength=len(lines))
-        found += np.bincount(self.tree.query(boxes, predicate="intersects")[0], minlength=len(boxes))
-        taken = np.array(self.taken, dtype=object)[None]
-        on = shapely.intersects(boxes[:, None], taken) | shapely.intersects(lines[:, None], taken)
-        return np.asarray(found + on.sum(axis=1))
+        line, wood = self.tree.query(lines)
+        other = self.owners[wood] != self.owners[number]
+        box, under = self.tree.query(boxes)
+        taken = shapely.STRtree(self.taken)
+        on = np.concatenate([taken.query(shapes, predicate="intersects") for shapes in (boxes, lines)], axis=1)
+        flags_met = np.bincount(np.unique(on, axis=1)[0], minlength=len(lines))
+        return self._met(line[other], wood[other], lines) + self._met(box, under, boxes) + flags_met
+
+    def _met(self, which: Numbers, wood: Numbers, shapes: Regions) -> Numbers:
+        """How many faces each shape meets, of those that may be met."""
+        met = shapely.intersects(self.tree.geometries[wood], shapes[which])
+        return np.bincount(which[met], minlength=len(shapes))
 
 
 def _on_the_wood(region: BaseGeometry, mark: str) -> Text | None:
