@@ -95,7 +95,9 @@ class OnFace:
         return self.depth > TOUCH
 
     def told(self, read: Callable[[float], str]) -> str:
-        """'5/8 deep', or 'butt, no waste'."""
+        """'5/8 deep', 'right through', or 'butt, no waste'."""
+        if self.floor >= self.size[2] - TOUCH and self.buried <= TOUCH:
+            return "right through"
         return f"{read(self.depth)} deep" if self.wood else f"{self.kind}, no waste"
 
     @property

@@ -35,6 +35,7 @@ from .elevation import upright_figure
 from .isometric import Picture, picture
 from .labels import Taken, front_sign, heights_of_levels, leg_marks
 from .plan import flat_figure
+from .repeated import spacing_notes
 from .strokes import drawn
 from .view import View, view
 from .view_sizes import Row
@@ -199,11 +200,16 @@ class _Sheet:
                 for figure, look in zip(figures, self.shown.all, strict=True)
             )
         )
-        told = _notes(self.layout, self.shown, self.parts)
+        told = [*_notes(self.layout, self.shown, self.parts), *self._runs()]
         shows = tuple(dict.fromkeys(part.identity for part in self.parts))
         for share in PICTURE:
             for beside in _beside(views, self.shown.picture.drawing(share * self.scale), corner, told):
                 yield Figure(name="", drawing=(*views, *beside), shows=shows, shifted=shifted)
+
+    def _runs(self) -> list[str]:
+        """The words for repeated members that any of the views shows."""
+        shown = {name for look in self.shown.all for name in look.shows}
+        return spacing_notes(self.parts, self.read, (0, 1), shown)
 
     def _full(self, look: View) -> Figure:
         """A view with all its sizes."""

@@ -24,6 +24,7 @@ from ..making.pieces import named, shown_parts, titled
 from .clear_sizes import clear_sizes
 from .cutting import Lettered, planes
 from .labels import Taken, front_sign, heights_of_levels, leg_marks, level_names
+from .repeated import with_words
 from .strokes import drawn, group
 from .view import View, view
 from .view_sizes import upright
@@ -62,7 +63,8 @@ def elevation_page(layout: Layout, asked: Asked, seen: str, largest: float = LAR
     title = titled(asked, look.eye.title)
 
     def draw(scale: float) -> Figure:
-        return attrs.evolve(upright_figure(layout, asked, look, scale), name=title)
+        figure = with_words(upright_figure(layout, asked, look, scale), asked, parts, look, scale)
+        return attrs.evolve(figure, name=title)
 
     return fit_view(
         asked,

@@ -121,6 +121,23 @@ def leg_marks(parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> 
         yield from taken.put(text for text in places if not text_box(text).intersects(other))
 
 
+def marks_of_runs(parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> Iterator[Text]:
+    """The mark of each board and bearer that is seen from above, where it has room on its wood."""
+    runs = {part.name: part.mark for part in parts if part.slot.run}
+    for face in sorted((f for f in seen.faces if f.part in runs), key=lambda f: f.part):
+        x0, y0, x1, y1 = (edge * scale for edge in face.region.bounds)
+        lies = x1 - x0 >= y1 - y0
+        if min(x1 - x0, y1 - y0) < CAPTION + 2 * CLEAR + AIR:
+            continue
+        mark = runs[face.part]
+        region = transform(face.region, lambda points: points * scale)
+        places = []
+        for share in PLACES:
+            at = (x0 + (x1 - x0) * (share if lies else 0.5), y0 + (y1 - y0) * (0.5 if lies else share))
+            places.append(Text((at[0], figure_middle(at[1], CAPTION)), mark, CAPTION, "middle"))
+        yield from taken.put(text for text in places if region.contains(text_box(text)))
+
+
 def _of_a_leg(
     mark: str, box: tuple[float, float, float, float], middle: tuple[float, float], *, upright: bool
 ) -> Iterator[Text]:

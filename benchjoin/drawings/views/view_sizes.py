@@ -21,6 +21,7 @@ from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, distinct
 from ..making.house import House, Reader, reader
+from .repeated import untold
 from .view import Eye, View
 from .wall import one_row
 
@@ -192,9 +193,17 @@ def _places(parts: Sequence[Part], always: Sequence[Part], seen: View, axis: int
     across = 0 if seen.eye.right[axis] else 1
     seen_at = distinct(turn * at for at in _square_edges(seen, across))
     edges = [edge for part in always for edge in (part.blank.low[axis], part.blank.high[axis])]
-    others = distinct(edge for part in parts for edge in (part.blank.low[axis], part.blank.high[axis]))
+    others = distinct(_edges_told(parts, axis))
     edges += [edge for edge in others if any(abs(edge - at) <= TOUCH for at in seen_at)]
     return [place for place in distinct(edges) if abs(place) > TOUCH]
+
+
+def _edges_told(parts: Sequence[Part], axis: int) -> Iterator[float]:
+    """Both edges of every part along an axis of the world, but those that the words for a whole run stand for. [mm]"""
+    left_out = untold(parts, axis)
+    for part in parts:
+        own = left_out.get(part.name, ())
+        yield from (at for at in (part.blank.low[axis], part.blank.high[axis]) if at not in own)
 
 
 def _square_edges(seen: View, across: int) -> list[float]:
