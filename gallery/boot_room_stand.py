@@ -1,12 +1,11 @@
 """The boot room's stand: slats for wet boots, a seat, hooks, a crate for gloves above; three pairs of legs."""
 
-from benchjoin import Bearers, Boards, Clear, Frame, Leg, Level, Notch, Rail, Stock
+from benchjoin import Bearers, Boards, Clear, Frame, Leg, Level, Stock
 
 upright = Stock("larch, planed", thickness=42, width=70)
-end = Rail(70, joint=Notch())
 slat = Stock("larch slat, planed", thickness=20, width=45)
 batten = Stock("larch batten, planed", thickness=20, width=45)
-divider = Stock("larch, thin", thickness=12, width=70)
+divider = Stock("larch lath, planed", thickness=15, width=90)
 
 stand = Frame(
     name="Boot-room stand",
@@ -22,25 +21,24 @@ stand = Frame(
             "boot rack",
             front=70,
             back=70,
-            ends=end,
+            ends=70,
             cross=70,
             carries=[Bearers(batten, span=500), Boards(slat, gap=12, front=-45, back=-45)],
         ),
         Clear(),
-        Level("seat", front=70, back=70, ends=end, cross=70, top=450),
+        Level("seat", front=70, back=70, ends=70, cross=70, top=450),
         Clear(),
         Level("hooks", back=95),
         Clear(120),
         Level(
             "glove rack",
-            front=70,
-            back=70,
-            ends=end,
-            cross=70,
+            front=90,
+            back=90,
+            ends=90,
             top=1680,
             carries=[
                 Bearers(divider, run="along", count=2, name="long divider"),
-                Bearers(divider, at=[190, 310, 430, 550, 670, 790, 910, 1230, 1360, 1490, 1620], name="divider"),
+                Bearers(divider, count=13, name="divider"),
             ],
         ),
     ],

@@ -395,7 +395,8 @@ def _size(look: _Look, how: _Drawn, left: float) -> Drawing:
 
 def _left_of_the_leg(look: _Look, how: _Drawn, right: float) -> Drawing:
     """On the right of the view from above: the wood that is left of the leg behind the notch."""
-    if look.eye.name != "above" or not look.cut:
+    runs_up = look.eye.up[how.parts[0].slot.axes[0]]  # its length is no size of its section
+    if look.eye.name != "above" or not look.cut or runs_up:
         return ()
     cut, leg = (look.eye.frame.local(box) for box in (look.cut.box, how.parts[0].blank))
     low, high = max((leg.low[1], cut.low[1]), (cut.high[1], leg.high[1]), key=lambda ends: ends[1] - ends[0])
