@@ -85,5 +85,8 @@ def _tries(blocks: Blocks, words: TitleBlock, paper: str, scale: float, brief: b
     for size in both_ways(paper):
         inside = within(room(*size, words), INSET)
         with suppress(PaperError):
-            tries.append(Tried(scale, words, size, pack(blocks(scale, inside[2] - inside[0], brief), inside, GAP)))
+            figures = blocks(scale, inside[2] - inside[0], brief)
+            orders = [figures, sorted(figures, key=lambda figure: -figure.size[1])]  # the tallest first, if that saves one
+            pages = min((pack(own, inside, GAP) for own in orders), key=len)
+            tries.append(Tried(scale, words, size, pages))
     return tries

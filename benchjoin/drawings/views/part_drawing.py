@@ -123,9 +123,10 @@ def _block(
         _laid(part, face, along, scale, read, asked.house.linework, first=face.called == part.marked) for face in faces
     ]
     across = max(left + bounds(seen)[2] for seen in views)
+    thick = f", {read(faces[0].through)} thick" if part.marked_faces and len(faces) == 1 else ""
     drawn: list[Primitive] = [
         Text((0.0, -PITCH * n), line, TEXT, bold=bold)
-        for n, (line, bold) in enumerate(_told(asked.frame, same, notes, across, wide))
+        for n, (line, bold) in enumerate(_told(asked.frame, same, notes, across, wide, thick))
     ]
     low = bounds(tuple(drawn))[1] - 2.0
     for seen in views:
@@ -136,7 +137,7 @@ def _block(
 
 
 def _told(
-    frame: Frame, same: Sequence[Part], notes: Sequence[str], across: float, wide: float
+    frame: Frame, same: Sequence[Part], notes: Sequence[str], across: float, wide: float, thick: str
 ) -> list[tuple[str, bool]]:
     """What it is, how many, of what, where it is measured from, and findings, as wide as the views are."""
     part = same[0]
@@ -150,7 +151,7 @@ def _told(
     named = f" Faces as on {part.mark}." if any(other.faces != part.faces for other in same) else ""
     if any(_met(other) != _met(part) for other in same):
         named += f" Fine lines as on {part.mark}."
-    rest = f"{part.stock.name}. 0 is the {DATUM_ENDS[part.slot.axes[0]]}.{named}"
+    rest = f"{part.stock.name}{thick}. 0 is the {DATUM_ENDS[part.slot.axes[0]]}.{named}"
     width = min(max(across, LEAST_WIDE), wide)
     return [
         *((line, True) for line in wrap(head, TEXT, width, bold=True)),
@@ -196,6 +197,8 @@ def _faces(part: Part) -> tuple[str, ...]:
     found = part.marked_faces
     if not found:
         return (part.marked,)
+    if all(cut.through for face in found for cut in part.marks_on(face)):
+        return found  # a board that is only cut round something: its thickness is told in words
     across = {part.marked, OPPOSITE[part.marked]}
     if not across.intersection(found):
         return (part.marked, *found)
@@ -235,7 +238,8 @@ def _face(part: Part, face: str, runs: Mapping[str, Slot]) -> _Face:
     x, y = (sum(o * a for o, a in zip(turned.origin, axis, strict=True)) for axis in (turned.u, turned.v))
     visible, hidden = (translate(lines, -x, -y) for lines in (seen.visible, seen.hidden))
     cuts = part.marks_on(face)
-    return _Face(face, _face_name(face, across, through, lies=AXIS[part.marked] == 2), across, through, visible, hidden, cuts, together(cuts, runs))
+    name = _face_name(face, across, through, lies=AXIS[part.marked] == 2)
+    return _Face(face, name, across, through, visible, hidden, cuts, together(cuts, runs))
 
 
 def _laid(
