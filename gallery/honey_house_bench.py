@@ -1,4 +1,4 @@
-"""The bee club's honey-house bench: a boarded foot shelf, a working height, hooks for the smokers, a head rail. Make three."""
+"""The bee club's honey-house bench: a boarded foot shelf, a working height, hooks for the smokers. Make three."""
 
 from benchjoin import Bearers, Boards, Clear, Frame, Leg, Level, Stock
 

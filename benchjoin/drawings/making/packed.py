@@ -86,7 +86,8 @@ def _tries(blocks: Blocks, words: TitleBlock, paper: str, scale: float, brief: b
         inside = within(room(*size, words), INSET)
         with suppress(PaperError):
             figures = blocks(scale, inside[2] - inside[0], brief)
-            orders = [figures, sorted(figures, key=lambda figure: -figure.size[1])]  # the tallest first, if that saves one
+            by_height = sorted(figures, key=lambda figure: -figure.size[1])  # where it saves a page
+            orders = [figures, by_height]
             pages = min((pack(own, inside, GAP) for own in orders), key=len)
             tries.append(Tried(scale, words, size, pages))
     return tries

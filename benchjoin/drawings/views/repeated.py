@@ -8,7 +8,6 @@ import attrs
 
 from ...drafting.primitives import bounds, shift
 from ...drafting.sheets.figure import Figure
-
 from ...frame.slots import Slot
 from ...layout.on_face import OnFace
 from ...layout.parts import Part
@@ -133,8 +132,5 @@ def plural(slot: Slot) -> str:
 def untold(parts: Iterable[Part], axis: int) -> dict[str, tuple[float, ...]]:
     """The edges along an axis of the world that no view gives, by the names of the members that have them. [mm]"""
     return {
-        part.name: spacing.untold
-        for spacing in spacings(parts)
-        if spacing.axis == axis
-        for part in spacing.members
+        part.name: spacing.untold for spacing in spacings(parts) if spacing.axis == axis for part in spacing.members
     }
