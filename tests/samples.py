@@ -460,7 +460,6 @@ SAMPLES: dict[str, Frame] = {
     "single row": SINGLE_ROW,
     "single row, turned": SINGLE_ROW_TURNED,
     "honey bench": HONEY_BENCH,
-    "boot stand": BOOT_STAND,
-    "drying rack": DRYING_RACK,
+    "boot-room stand": BOOT_STAND,
     **BOARDED,
 }

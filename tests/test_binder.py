@@ -147,7 +147,8 @@ def test_every_kind_of_sheet_is_met_by_one_of_the_designs():
 def test_the_same_design_gives_the_same_bytes_wherever_it_is_bound(tmp_path):
     script = (
         f"import sys; sys.path.insert(0, {str(Path(__file__).parent)!r})\n"
-        "from designs import plain_stand\nfrom benchjoin import bind, lay_out\nbind(lay_out(plain_stand), 'binder.pdf')\n"
+        "from designs import plain_stand\nfrom benchjoin import bind, lay_out\n"
+        "bind(lay_out(plain_stand), 'binder.pdf')\n"
     )
     sums = set()
     for n, (locale, seed) in enumerate([("C", "0"), ("C.UTF-8", "1"), ("de_DE.UTF-8", "77")]):

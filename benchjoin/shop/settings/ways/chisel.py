@@ -47,11 +47,11 @@ def _all(notches: Sequence[Notching], tool: Tool, shop: Shop) -> Iterator[Operat
     for notch in notches:
         lines = ([] if notch.open_near else [notch.low]) + ([] if notch.open_far else [notch.high])
         slices = kerfs(notch.width, shop.kerf, shop.slices) - notch.open_near - notch.open_far
-        through = notch.cut.through  # the gauge says how far in from the edge: sawn down to that line and along it
+        through = notch.cut.through  # sawn down its lines and along the one that is gauged from the edge
         yield Operation(
             notch=notch,
             tool=tool,
-            height=notch.cut.high - notch.cut.low if through else notch.depth,
+            height=notch.depth,
             edge=edge_of(notch),
             passes=len(lines) + 1 if through else max(1, slices),
             lines=tuple(lines),

@@ -74,7 +74,7 @@ class Operation:
     @property
     def rough(self) -> bool:
         """Whether it is on the way to the full depth."""
-        return not self.notch.cut.through and self.height < self.notch.depth - TOUCH
+        return self.height < self.notch.depth - TOUCH
 
 
 class Cutting(Protocol):
