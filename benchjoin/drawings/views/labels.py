@@ -102,7 +102,7 @@ def heights_of_levels(parts: Sequence[Part], side: str, scale: float) -> list[tu
 
 def leg_marks(parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> Iterator[Text]:
     """The mark of each leg that is seen: on it, or beside it where no other wood is."""
-    legs = {part.name: part for part in parts if part.slot.upright}
+    legs = {part.name: part for part in parts if part.slot.upright and (seen.eye.up[2] or not part.slot.run)}
     upright = bool(seen.eye.up[2])
     own: dict[str, BaseGeometry] = {}
     if upright:
