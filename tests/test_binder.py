@@ -10,7 +10,9 @@ from pathlib import Path
 import pypdf
 import pypdfium2
 import pytest
-from designs import bench, rack, stand
+from designs import plain_bench as bench
+from designs import plain_rack as rack
+from designs import plain_stand as stand
 from read_paper import read_by_pdfminer
 
 from benchjoin import alter, bind, lay_out
@@ -146,7 +148,8 @@ def test_every_kind_of_sheet_is_met_by_one_of_the_designs():
 def test_the_same_design_gives_the_same_bytes_wherever_it_is_bound(tmp_path):
     script = (
         f"import sys; sys.path.insert(0, {str(Path(__file__).parent)!r})\n"
-        "from designs import stand\nfrom benchjoin import bind, lay_out\nbind(lay_out(stand), 'binder.pdf')\n"
+        "from designs import plain_stand\nfrom benchjoin import bind, lay_out\n"
+        "bind(lay_out(plain_stand), 'binder.pdf')\n"
     )
     sums = set()
     for n, (locale, seed) in enumerate([("C", "0"), ("C.UTF-8", "1"), ("de_DE.UTF-8", "77")]):

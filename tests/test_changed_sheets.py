@@ -6,7 +6,8 @@ import copy
 import pickle
 
 import pytest
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from samples import SAMPLES
 
 from benchjoin import alter, changed_sheets, keep, lay_out

@@ -11,7 +11,9 @@ from typing import get_type_hints
 
 import attrs
 import pytest
-from designs import bench, rack, stand
+from designs import plain_bench as bench
+from designs import plain_rack as rack
+from designs import plain_stand as stand
 
 import benchjoin
 from benchjoin import alter, elevation, lay_out, plan, section, set_page
@@ -183,7 +185,8 @@ def test_a_fingerprint_knows_neither_place_nor_what_is_not_seen():
 def test_fingerprints_are_the_same_in_every_process():
     script = (
         f"import sys; sys.path.insert(0, {str(Path(__file__).parents[1])!r})\n"
-        "from designs import bench\nfrom benchjoin import elevation, lay_out, set_page\nL = lay_out(bench)\n"
+        "from designs import plain_bench\nfrom benchjoin import elevation, lay_out, set_page\n"
+        "L = lay_out(plain_bench)\n"
         "print(elevation(L, 'front').fingerprints, set_page(L, 'A').fingerprints)"
     )
     ask = [sys.executable, "-c", script]

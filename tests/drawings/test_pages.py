@@ -10,7 +10,8 @@ import re
 
 import pytest
 import shapely
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 
 from benchjoin import Notch, Rail, alter, bind, elevation, lay_out, set_page
 from benchjoin.binding import sheets

@@ -21,7 +21,6 @@ from benchjoin import lay_out
 GALLERY = Path(__file__).parents[2] / "gallery"
 FRAMES = {
     **SAMPLES,
-    "boot-room stand": run_path(str(GALLERY / "boot_room_stand.py"))["stand"],
     "print-room tools": run_path(str(GALLERY / "print_room_tools.py"))["tools"],
 }
 SIDES = {

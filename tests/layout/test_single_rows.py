@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import attrs
 import pytest
-from designs import bench, tools
+from designs import plain_bench as bench
+from designs import tools
 from samples import FLAT, SAMPLES
 
 from benchjoin import (

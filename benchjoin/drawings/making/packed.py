@@ -87,5 +87,8 @@ def _tries(blocks: Blocks, words: TitleBlock, paper: str, scale: float, brief: b
     for size in both_ways(paper):
         inside = within(room(*size, words), INSET)
         with suppress(PaperError):
-            tries.append(Tried(scale, words, size, places(blocks(scale, inside[2] - inside[0], brief), inside, GAP)))
+            figures = list(blocks(scale, inside[2] - inside[0], brief))
+            by_height = sorted(figures, key=lambda figure: -figure.size[1])  # where it saves a page
+            pages = min((places(own, inside, GAP) for own in (figures, by_height)), key=len)
+            tries.append(Tried(scale, words, size, pages))
     return tries

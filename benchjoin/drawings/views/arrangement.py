@@ -36,6 +36,7 @@ from .elevation import upright_figure
 from .isometric import Picture, picture_of
 from .labels import Taken, front_sign, heights_of_levels, leg_marks
 from .plan import flat_figure
+from .repeated import spacing_notes
 from .strokes import drawn
 from .view import View, view
 from .view_sizes import Row
@@ -198,7 +199,7 @@ class _Sheet:
                 for figure, look in zip(figures, self.shown.all, strict=True)
             )
         )
-        told = _notes(self.layout, self.shown, self.parts)
+        told = [*_notes(self.layout, self.shown, self.parts), *self._runs()]
         shows = tuple(dict.fromkeys(part.identity for part in self.parts))
 
         def placed(scale: float, dx: float, dy: float, said: Drawing) -> Figure:
@@ -211,6 +212,11 @@ class _Sheet:
             for dx, dy, said in _beside(whole, size, corner, told):
                 each = joined(whole, (a + dx, b + dy, c + dx, d + dy), *([bounds(said)] if said else []))
                 yield Way(each, partial(placed, share * self.scale, dx, dy, said))
+
+    def _runs(self) -> list[str]:
+        """The words for repeated members that any of the views shows."""
+        shown = {name for look in self.shown.all for name in look.shows}
+        return spacing_notes(self.parts, self.read, (0, 1), shown)
 
     def _full(self, look: View) -> Figure:
         """A view with all its sizes."""

@@ -299,9 +299,22 @@ def apart(layout: Layout, piece: int) -> dict[str, Vector]:
 
 
 def _ways(layout: Layout, shifts: dict[str, Vector], piece: int) -> Iterator[BaseGeometry]:
-    """From where each rail's end lies to where its leg awaits it."""
+    """From where each rail's end lies to where its leg awaits it; of a run, of its first and its last member alone."""
+    between, guests = _between(layout, piece), {part.identity: part for part in layout.piece(piece)}
     for joint in layout.joints_of(piece):
+        if joint.guest in between:
+            continue
         middle = np.add(joint.contact.low, joint.contact.high) / 2
         ends = [np.add(middle, shifts[name]) for name in (joint.host, joint.guest)]
-        if math.dist(*ends) > TOUCH:
+        slants = np.count_nonzero(abs(np.subtract(*ends)) > TOUCH) > 1  # what a board is cut round is not where it goes
+        if math.dist(*ends) > TOUCH and not (slants and guests[joint.guest].slot.run):
             yield shapely.LineString(project(ends))
+
+
+def _between(layout: Layout, piece: int) -> set[str]:
+    """The members of runs but for the first and the last of each."""
+    runs: dict[tuple[str | None, str], list[str]] = {}
+    for part in layout.piece(piece):
+        if part.slot.run:
+            runs.setdefault((part.level, part.slot.run), []).append(part.identity)
+    return {name for own in runs.values() for name in own[1:-1]}

@@ -28,6 +28,7 @@ from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...findings import Finding
 from ...frame.faces import AXIS, OPPOSITE
+from ...frame.joints import Laid
 from ...layout.joints.meeting import Cut, Joint
 from ...layout.layout import Layout
 from ...layout.on_face import OnFace
@@ -101,16 +102,22 @@ def joint_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
 
 
 def _kinds(layout: Layout) -> list[list[Joint]]:
-    """Joints that are alike, of one piece of each kind: same kind, same sections, same place in the host's section."""
+    """Joints that are alike, of one piece of each kind: same kind, same sections, same place in the host's section.
+
+    What only lies on another is no joint to be made: the part drawings show its lines.
+    """
     found: dict[tuple[object, ...], list[Joint]] = {}
     for alike in layout.alike:
         for joint in layout.joints_of(alike[0]):
-            found.setdefault(_key(layout, joint), []).append(joint)
+            if not isinstance(joint.how, Laid):
+                found.setdefault(_key(layout, joint), []).append(joint)
     return list(found.values())
 
 
 def _key(layout: Layout, joint: Joint) -> tuple[object, ...]:
     host, guest = layout.joined(joint)
+    if not joint.cuts and guest.slot.run:  # it only touches: one detail shows how, wherever it stands
+        return (joint.kind, guest.slot.role.word, guest.slot.axes, round(guest.thickness, 6))
     depths = tuple(round(cut.floor - cut.box.low[2], 6) for _, cut in _made(layout, joint))
     sizes = (host.width, host.thickness, guest.thickness, *_place(host, guest, joint))
     return (joint.kind, guest.slot.axes, depths, tuple(round(size, 6) for size in sizes))
@@ -207,7 +214,7 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     """Which joint, whose, how many, what is cut, how deep and how high, what is left, and the fit."""
     joint = same[0]
     host, guest = layout.joined(joint)
-    where = f"Joint {number}: {joint.kind}, {guest.mark} to {host.mark}"
+    where = f"Joint {number}: {_in_the_trade(host, guest, joint)}, {guest.mark} to {host.mark}"
     names = f"{guest.mark} is the {_plain(guest)}, {host.mark} the {_plain(host)}. "
     more = f"{names}{_how_many(layout, same)}"
     if not joint.cuts:
@@ -223,6 +230,20 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     return where, f"{more}Cut into the {cut}{high}, {loose}."
 
 
+def _in_the_trade(host: Part, guest: Part, joint: Joint) -> str:
+    """The name of a joint: a half-lap of what a level carries by how the two cross."""
+    if not (joint.how.cuts_both and guest.slot.run):
+        return joint.kind
+    ends = [_at_an_end(part, joint.contact) for part in (host, guest)]
+    return "corner lap" if all(ends) else "tee lap" if any(ends) else "cross lap"
+
+
+def _at_an_end(part: Part, box: Box) -> bool:
+    """Whether a part ends where it meets another."""
+    axis = part.slot.axes[0]
+    return box.low[axis] <= part.blank.low[axis] + TOUCH or box.high[axis] >= part.blank.high[axis] - TOUCH
+
+
 def _plain(part: Part) -> str:
     """The name of a part in words alone."""
     return part.identity.replace("/", " ")
@@ -232,6 +253,8 @@ def _deep(part: Part, seen: OnFace, read: Reader) -> str:
     """How deep a part is cut, and how much of it is left there."""
     deep = seen.floor - seen.box.low[2]
     through = face_up(part, seen.cut.face).local(part.blank).size()[2]
+    if through - deep <= TOUCH:
+        return f"right through, {read(seen.length)} long and {read(seen.high - seen.low)} deep from its edge"
     return f"{read(deep)} deep, {read(through - deep)} left"
 
 
@@ -423,7 +446,8 @@ def _size(look: _Look, how: _Drawn, left: float) -> Drawing:
 
 def _left_of_the_leg(look: _Look, how: _Drawn, right: float) -> Drawing:
     """On the right of the view from above: the wood that is left of the leg behind the notch."""
-    if look.eye.name != "above" or not look.cut:
+    runs_up = look.eye.up[how.parts[0].slot.axes[0]]  # its length is no size of its section
+    if look.eye.name != "above" or not look.cut or runs_up:
         return ()
     cut, leg = (look.eye.frame.local(box) for box in (look.cut.box, how.parts[0].blank))
     low, high = max((leg.low[1], cut.low[1]), (cut.high[1], leg.high[1]), key=lambda ends: ends[1] - ends[0])

@@ -15,7 +15,7 @@ from shapely import transform
 from shapely.geometry.base import BaseGeometry
 
 from ...drafting.lettering import text_width
-from ...drafting.primitives import (
+from ...drafting.primitives import (, text_box
     Drawing,
     Fill,
     Line,
@@ -125,7 +125,7 @@ def heights_of_levels(parts: Sequence[Part], side: str, scale: float) -> list[tu
 
 def leg_marks(parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> Iterator[Text]:
     """The mark of each leg that is seen: on it, or beside it where no other wood is."""
-    legs = {part.name: part for part in parts if part.slot.upright}
+    legs = {part.name: part for part in parts if part.slot.upright and (seen.eye.up[2] or not part.slot.run)}
     upright = bool(seen.eye.up[2])
     own: dict[str, BaseGeometry] = {}
     if upright:
@@ -139,6 +139,23 @@ def leg_marks(parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> 
         on, other = (transform(one, lambda at: at * scale) for one in (region, seen.less(region)))
         places = _of_a_leg(legs[name].mark, on.bounds, middle, upright=upright)
         yield from taken.put(text for text in places if not shapely.box(*text_bounds(text)).intersects(other))
+
+
+def marks_of_runs(parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> Iterator[Text]:
+    """The mark of each board and bearer that is seen from above, where it has room on its wood."""
+    runs = {part.name: part.mark for part in parts if part.slot.run}
+    for face in sorted((f for f in seen.faces if f.part in runs), key=lambda f: f.part):
+        x0, y0, x1, y1 = (edge * scale for edge in face.region.bounds)
+        lies = x1 - x0 >= y1 - y0
+        if min(x1 - x0, y1 - y0) < CAPTION + 2 * CLEAR + AIR:
+            continue
+        mark = runs[face.part]
+        region = transform(face.region, lambda points: points * scale)
+        places = []
+        for share in PLACES:
+            at = (x0 + (x1 - x0) * (share if lies else 0.5), y0 + (y1 - y0) * (0.5 if lies else share))
+            places.append(Text((at[0], figure_middle(at[1], CAPTION)), mark, CAPTION, "middle"))
+        yield from taken.put(text for text in places if region.contains(text_box(text)))
 
 
 def _of_a_leg(

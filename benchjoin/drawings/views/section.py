@@ -26,7 +26,8 @@ from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import LARGEST, fit_view
 from ..making.pieces import named, shown_parts, titled
 from .face import Face, on_page
-from .labels import Taken, front_sign, leg_marks
+from .labels import Taken, front_sign, leg_marks, marks_of_runs
+from .repeated import with_words
 from .strokes import drawn, group
 from .view import EYES, Eye, View, view
 from .view_sizes import flat, upright
@@ -136,7 +137,10 @@ def section_page(
             drawing = (*drawing, Text(((x0 + x1) / 2, top + 4.0), f"{letter}–{letter}", LETTER, "middle", bold=True))
         taken = Taken(drawing)
         words = (*front_sign(look, scale, taken), *leg_marks(parts, look, scale, taken))
-        return Figure(name=title, drawing=(*drawing, *words), shows=look.shows, shifted=sizes.shifted)
+        if cut.axis == 2:
+            words = (*words, *marks_of_runs(parts, look, scale, taken))
+        figure = Figure(name=title, drawing=(*drawing, *words), shows=look.shows, shifted=sizes.shifted)
+        return with_words(figure, asked, parts, look, scale)
 
     name = named(asked, "".join(c if c.isalnum() or c in "-." else "-" for c in f"section {place}".lower()))
     return fit_view(
