@@ -15,7 +15,7 @@ from shapely import transform
 from shapely.geometry.base import BaseGeometry
 
 from ...drafting.lettering import text_width
-from ...drafting.primitives import (, text_box
+from ...drafting.primitives import (
     Drawing,
     Fill,
     Line,
@@ -25,6 +25,7 @@ from ...drafting.primitives import (, text_box
     figure_middle,
     flat,
     text_bounds,
+    text_box,
 )
 from ...layout.parts import Part
 from ...lengths import distinct
