@@ -93,7 +93,9 @@ class _Ground:
         """The line that suits best from one face: what it costs, where it begins and ends."""
         feet, ends = _lines(self.regions[number])
         boxes = shapely.box(*_boxes(ends, mark).T)
-        cost = np.hypot(*(ends - feet).T) + BARRED * shapely.intersects(self.ways, boxes)
+        box, wood = self.tree.query(boxes)
+        barred = self._met(box, wood, boxes) + shapely.intersects(self.ways, boxes)
+        cost = np.hypot(*(ends - feet).T) + BARRED * barred
         found = (math.inf, -1)
         order = np.argsort(cost, kind="stable")
         for some in np.array_split(order, math.ceil(len(order) / AT_ONCE)):
@@ -106,14 +108,13 @@ class _Ground:
         return found[0], tuple(feet[best].tolist()), tuple(ends[best].tolist()), mark
 
     def _crossed(self, number: int, lines: Regions, boxes: Regions) -> Numbers:
-        """How many other faces each line crosses, how many faces its box lies on, and how many flags either does."""
+        """How many other faces each line crosses, and how many flags it or its box lies on."""
         line, wood = self.tree.query(lines)
         other = self.owners[wood] != self.owners[number]
-        box, under = self.tree.query(boxes)
         taken = shapely.STRtree(self.taken)
         on = np.concatenate([taken.query(shapes, predicate="intersects") for shapes in (boxes, lines)], axis=1)
         flags_met = np.bincount(np.unique(on, axis=1)[0], minlength=len(lines))
-        return self._met(line[other], wood[other], lines) + self._met(box, under, boxes) + flags_met
+        return self._met(line[other], wood[other], lines) + flags_met
 
     def _met(self, which: Numbers, wood: Numbers, shapes: Regions) -> Numbers:
         """How many faces each shape meets, of those that may be met."""
