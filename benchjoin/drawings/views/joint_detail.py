@@ -50,6 +50,8 @@ TEXT = 2.5
 PITCH = 4.2
 AROUND = 0.3
 """How much of leg and rail is shown round the joint, of the larger side of what they share."""
+LEAST_WIDE = 82.0
+"""Headings are written at least so wide: two go beside each other on all desk paper. [mm]"""
 SCALES_TRIED = (0.5, 0.25)
 """Details are drawn at half size, or at 1:4 or 1:5 where they take fewer sheets so."""
 SHARES = (0.5, 0.75, 0.25, 0.85, 0.15)
@@ -158,7 +160,7 @@ def _block(
     read, joint = reader(layout.frame, asked.house), same[0]
     drawn = _Drawn(scale, read, asked.house.linework, layout.joined(joint), len(_heights(layout, same)) > 1)
     views = _placed(looks, drawn, third=projection(layout.frame, asked.house) == "third angle")
-    width = min(max(bounds(views)[2] - bounds(views)[0], 86.0), wide)
+    width = min(max(bounds(views)[2] - bounds(views)[0], LEAST_WIDE), wide)
     where, more = _heading(layout, number, same, read)
     findings = _findings(asked, same)
     notes = finding_notes(asked, findings, brief=brief, most=None)
