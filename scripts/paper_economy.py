@@ -9,7 +9,9 @@ import math
 import runpy
 from pathlib import Path
 
-from benchjoin import lay_out
+import attrs
+
+from benchjoin import Level, lay_out
 from benchjoin.binding import sheets
 from benchjoin.drafting.full_size.desk_page import MARGIN
 from benchjoin.drafting.full_size.windows import RIM, cover
@@ -50,6 +52,17 @@ def fewest_tiles(layout, size):
     )
 
 
+def bare(frame):
+    """A frame with nothing on its levels."""
+    stack = [attrs.evolve(item, carries=()) if isinstance(item, Level) else item for item in frame.stack]
+    return attrs.evolve(frame, stack=stack)
+
+
+def pages_of(layout, paper):
+    """Pages of a binder before its appendix."""
+    return len(sheets(layout, paper=paper, appendix=None))
+
+
 def rows():
     for file, name in DESIGNS.items():
         layout = lay_out(runpy.run_path(str(GALLERY / f"{file}.py"))[name])
@@ -58,7 +71,7 @@ def rows():
             room = (width - 2 * MARGIN) * (height - 2 * MARGIN)
             least = {kind: math.ceil(area / room) for kind, area in areas(layout).items()}
             least = {"tiles": min(fewest_tiles(layout, size) for size in both_ways(paper)), **least}
-            cells = [str(len(sheets(layout, paper=paper, appendix=None)))]
+            cells = [f"{pages_of(layout, paper)} ({pages_of(lay_out(bare(layout.frame)), paper)})"]
             for kind, fewest in least.items():
                 pages = len(template_sheets(layout, kinds=[kind], paper=paper))
                 cells.append(f"{pages} ({fewest})")
@@ -69,7 +82,7 @@ if __name__ == "__main__":
     print(
         Table(
             "Pages of the binder before its appendix, desk pages for all sets, and the fewest",
-            ("Design", "Paper", "Binder", "Tiles", "Sticks", "Patterns"),
+            ("Design", "Paper", "Binder (bare)", "Tiles", "Sticks", "Patterns"),
             tuple(rows()),
         ).markdown()
     )

@@ -52,6 +52,8 @@ TEXT = 2.5
 PITCH = 4.2
 AROUND = 0.3
 """How much of leg and rail is shown round the joint, of the larger side of what they share."""
+LEAST_WIDE = 82.0
+"""Headings are written at least so wide: two go beside each other on all desk paper. [mm]"""
 SCALES_TRIED = (0.5, 0.25)
 """Details are drawn at half size, or at 1:4 or 1:5 where they take fewer sheets so."""
 SHARES = (0.5, 0.75, 0.25, 0.85, 0.15)
@@ -60,8 +62,6 @@ ON = 0.6
 """Between a mark on wood and the edges of it. [mm]"""
 OFF = 1.6
 """Between wood and a mark beside it. [mm]"""
-LEAST_WIDE = 86.0
-"""Words over narrow views are written at least so wide. [mm]"""
 BETWEEN, APART = 16.0, 5.0
 """Between two views beside each other, with room for a size, and one above the other. [mm]"""
 

@@ -58,7 +58,7 @@ TEXT = 2.5
 PITCH = 4.2
 LEFT_OF_VIEW = 4.0
 """Depths over the view may begin so far to its left. [mm]"""
-LEAST_WIDE = 86.0
+LEAST_WIDE = 82.0
 """Words over narrow views are written at least so wide. [mm]"""
 
 
