@@ -114,11 +114,12 @@ def _laid_once(one: Drawn) -> Drawn:
 def _with_contents(layout: Layout, asked: Asked, rest: Sequence[Drawn]) -> tuple[Sheet, ...]:
     """All sheets with the cover before them, and its contents, whose numbers depend on what has no room on it."""
     cover = covers(layout, asked)
-    listed = entries(_paged(asked, [rest]), 2)
+    alone = _paged(asked, [rest])
+    listed = entries(alone, 2)
     bound: tuple[Sheet, ...] = ()
     for _ in range(ROUNDS):
         first, more = cover(listed)
-        bound = _numbered(_paged(asked, [[first, *more], rest]))
+        bound = _numbered(_paged(asked, [[first, *more], rest]) if more else [first, *alone])
         found = entries(bound[1:], 2)
         if found == listed:
             break

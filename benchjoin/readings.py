@@ -15,6 +15,7 @@ from __future__ import annotations
 
 import math
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
 import attrs
@@ -86,7 +87,7 @@ class Tape:
 
     def read(self, length: float) -> str:
         """Figures of the nearest mark without the unit, with full or scant where it lies off the mark."""
-        return " ".join(filter(None, (self.figures(length), self.off(length))))
+        return _read(self, length)
 
     def figures(self, length: float) -> str:
         """Figures of the nearest mark alone, or of the half between two where a length lies there on a metric rule."""
@@ -122,3 +123,8 @@ class Tape:
     def decimals(self, length: float) -> str:
         """A small length in decimals of the unit: thousandths of an inch, hundredths of a millimetre."""
         return f"{length / INCH:.3f}" if self.unit == "in" else f"{length:.2f}"
+
+
+@lru_cache(maxsize=4096)
+def _read(tape: Tape, length: float) -> str:
+    return " ".join(filter(None, (tape.figures(length), tape.off(length))))

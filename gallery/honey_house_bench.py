@@ -1,9 +1,11 @@
-"""The bee club's honey-house bench: a foot shelf, a working height, hooks for the smokers, a head rail. Make three."""
+"""The bee club's honey-house bench: a boarded foot shelf, a working height, hooks for the smokers. Make three."""
 
-from benchjoin import Clear, Frame, Leg, Level, Stock
+from benchjoin import Bearers, Boards, Clear, Frame, Leg, Level, Stock
 
 leg = Stock("larch 2x4, milled", thickness="1 5/16 in", width="3 1/4 in")
 rail = Stock("larch 1x6, planed", thickness="5/8 in")
+slat = Stock("larch slat, planed", thickness="3/4 in", width="2 1/2 in")
+batten = Stock("larch batten", thickness="5/8 in", width="1 1/2 in")
 
 bench = Frame(
     name="Honey-house bench",
@@ -14,7 +16,13 @@ bench = Frame(
     rail_stock=rail,
     stack=[
         Clear("7 in"),
-        Level("foot shelf", front="2 3/4 in", back="4 1/4 in", ends="2 3/4 in"),
+        Level(
+            "foot shelf",
+            front="2 3/4 in",
+            back="4 1/4 in",
+            ends="2 3/4 in",
+            carries=[Bearers(batten, count=2), Boards(slat, gap="5/16 in")],
+        ),
         Clear(),
         Level("bench", front="3 1/2 in", back="3 1/2 in", ends="3 1/2 in", flush="front leg top"),
         Clear(),

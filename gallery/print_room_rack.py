@@ -1,14 +1,15 @@
-"""The print room's drying rack: six open levels, equal clears, everything half-lapped flush."""
+"""The print room's drying rack: six slatted trays, equal clears, the frame half-lapped flush."""
 
-from benchjoin import Clear, Frame, HalfLap, Leg, Level, Rail, Stock
+from benchjoin import Boards, Clear, Frame, HalfLap, Leg, Level, Rail, Stock
 
 post = Stock("spruce, planed", thickness=45, width=45)
 side = Rail(45, joint=HalfLap())
 end = Rail(45, joint=HalfLap(), raised=45)
+slats = Boards(Stock("spruce slat, planed", thickness=20, width=34), run="across", gap=36, left=-28, right=-28)
 
 
 def tray(number, **pin):
-    return Level(f"tray {number}", front=side, back=side, ends=end, **pin)
+    return Level(f"tray {number}", front=side, back=side, ends=end, carries=[slats], **pin)
 
 
 rack = Frame(

@@ -23,7 +23,12 @@ from benchjoin.tables import Table
 from benchjoin.template_pages import template_sheets
 
 GALLERY = Path(__file__).resolve().parent.parent / "gallery"
-DESIGNS = {"honey_house_bench": "bench", "print_room_rack": "rack", "boot_room_stand": "stand"}
+DESIGNS = {
+    "honey_house_bench": "bench",
+    "print_room_rack": "rack",
+    "boot_room_stand": "stand",
+    "print_room_tools": "tools",
+}
 
 
 def areas(layout):

@@ -1,7 +1,14 @@
-"""The designs of the gallery, for tests: `from designs import bench, rack, stand, tools`."""
+"""The designs of the gallery, for tests: `from designs import bench, rack, stand, tools`.
+
+The plain ones are the same frames with nothing on their levels: what is worked by hand in marks, notches and pages of
+legs and rails is told of them. They stand on the shelf of samples, too.
+"""
 
 import runpy
 from pathlib import Path
+
+import attrs
+from samples import BOOT_STAND, DRYING_RACK, HONEY_BENCH
 
 GALLERY = Path(__file__).parents[1] / "gallery"
 
@@ -14,5 +21,9 @@ bench = _of("honey_house_bench.py", "bench")
 rack = _of("print_room_rack.py", "rack")
 stand = _of("boot_room_stand.py", "stand")
 tools = _of("print_room_tools.py", "tools")
+
+plain_bench, plain_rack, plain_stand = (
+    attrs.evolve(frame, name=frame.name.removesuffix(", plain")) for frame in (HONEY_BENCH, DRYING_RACK, BOOT_STAND)
+)
 
 DESIGNS = {"bench": bench, "rack": rack, "stand": stand, "tools": tools}

@@ -393,6 +393,51 @@ HONEY_BENCH = Frame(
     quantity=3,
 )
 
+LARCH = Stock("larch, planed", thickness=42, width=70)
+BOOT_STAND = Frame(
+    name="Boot-room stand, plain",
+    length=1800,
+    depth=420,
+    front=Leg(LARCH, height=450),
+    back=Leg(LARCH, height=1680),
+    rail_stock=Stock("larch board, planed", thickness=18),
+    bays=[Clear(1000), Clear()],
+    stack=[
+        Clear(110),
+        Level("boot rack", front=70, back=70, ends=Rail(70, joint=Notch()), cross=70),
+        Clear(),
+        Level("seat", front=70, back=70, ends=Rail(70, joint=Notch()), cross=70, flush="front leg top"),
+        Clear(),
+        Level("hooks", back=95),
+        Clear(120),
+        Level("shelf", back=70, top=1680),
+    ],
+    tape="1 mm",
+)
+
+SPRUCE = Stock("spruce, planed", thickness=45, width=45)
+
+
+def _tray(number, **pin):
+    side, end = Rail(45, joint=HalfLap()), Rail(45, joint=HalfLap(), raised=45)
+    return Level(f"tray {number}", front=side, back=side, ends=end, **pin)
+
+
+DRYING_RACK = Frame(
+    name="Print-room drying rack, plain",
+    length=900,
+    depth=500,
+    front=Leg(SPRUCE, height=1750),
+    back=Leg(SPRUCE, height=1750),
+    rail_stock=Stock("spruce batten, planed", thickness=20),
+    stack=[
+        Clear(160),
+        *(item for number in range(1, 6) for item in (_tray(number), Clear())),
+        _tray(6, top=1750),
+    ],
+    tape="1 mm",
+)
+
 SAMPLES: dict[str, Frame] = {
     "legs turned": LEGS_TURNED,
     "rails inside": RAILS_INSIDE,
@@ -415,5 +460,6 @@ SAMPLES: dict[str, Frame] = {
     "single row": SINGLE_ROW,
     "single row, turned": SINGLE_ROW_TURNED,
     "honey bench": HONEY_BENCH,
+    "boot-room stand": BOOT_STAND,
     **BOARDED,
 }

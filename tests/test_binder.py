@@ -10,12 +10,15 @@ from pathlib import Path
 import pypdf
 import pypdfium2
 import pytest
-from designs import bench, rack, stand
+from designs import plain_bench as bench
+from designs import plain_rack as rack
+from designs import plain_stand as stand
 from read_paper import read_by_pdfminer
 
 from benchjoin import alter, bind, lay_out
 from benchjoin.binding import SECTIONS, sheets
 from benchjoin.drawings.making.house import House
+from benchjoin.drawings.views import all_views, arrangement, elevation, isometric, section
 from benchjoin.errors import AddressError, PaperError
 
 DESIGNS = {"bench": bench, "rack": rack, "stand": stand}
@@ -145,7 +148,8 @@ def test_every_kind_of_sheet_is_met_by_one_of_the_designs():
 def test_the_same_design_gives_the_same_bytes_wherever_it_is_bound(tmp_path):
     script = (
         f"import sys; sys.path.insert(0, {str(Path(__file__).parent)!r})\n"
-        "from designs import stand\nfrom benchjoin import bind, lay_out\nbind(lay_out(stand), 'binder.pdf')\n"
+        "from designs import plain_stand\nfrom benchjoin import bind, lay_out\n"
+        "bind(lay_out(plain_stand), 'binder.pdf')\n"
     )
     sums = set()
     for n, (locale, seed) in enumerate([("C", "0"), ("C.UTF-8", "1"), ("de_DE.UTF-8", "77")]):
@@ -155,3 +159,25 @@ def test_the_same_design_gives_the_same_bytes_wherever_it_is_bound(tmp_path):
         subprocess.run([sys.executable, "-c", script], cwd=folder, env=env, check=True)
         sums.add(hashlib.sha256((folder / "binder.pdf").read_bytes()).hexdigest())
     assert len(sums) == 1
+
+
+def test_a_binder_works_out_each_picture_and_each_view_of_the_piece_once(monkeypatch):
+    asked = []
+
+    def counted(name, module):
+        work_out = getattr(module, name)
+
+        def and_count(parts, *eye):
+            asked.append((name, *eye, tuple((part.name, part.placement, part.size) for part in parts)))
+            return work_out(parts, *eye)
+
+        monkeypatch.setattr(module, name, and_count)
+
+    counted("picture", isometric)
+    for module in (all_views, arrangement, elevation, section):
+        counted("view", module)
+    sheets(lay_out(rack), appendix=None)
+    pictures = [one for one in asked if one[0] == "picture"]
+    assert len(pictures) == 2  # as it stands, and drawn apart
+    assert len(asked) > 5
+    assert len(set(asked)) == len(asked)

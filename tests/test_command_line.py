@@ -10,7 +10,8 @@ import sys
 import attrs
 import pypdfium2
 import pytest
-from designs import GALLERY, bench
+from designs import GALLERY
+from designs import plain_bench as bench
 
 from benchjoin import Notch, alter, cut_list, lay_out
 from benchjoin.__main__ import main

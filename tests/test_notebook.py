@@ -10,7 +10,8 @@ import time
 
 import attrs
 import pytest
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from samples import SAMPLES
 
 from benchjoin import Notch, alter, elevation, lay_out

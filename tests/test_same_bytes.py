@@ -8,7 +8,9 @@ import sys
 from pathlib import Path
 
 import pytest
-from designs import GALLERY, bench, rack
+from designs import GALLERY
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from samples import SAMPLES
 
 from benchjoin.frame.design.file import write_design

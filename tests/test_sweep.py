@@ -5,7 +5,8 @@ from __future__ import annotations
 import attrs
 import numpy as np
 import pytest
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from samples import SAMPLES
 
 from benchjoin import Butt, Notch, Stock, alter, lay_out

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 
 import numpy as np
+import numpy.typing as npt
 import shapely
 
 from ..errors import PaperError
@@ -43,9 +44,29 @@ def hatch(polygon: shapely.Geometry, spacing: float = 2.0, angle: float = 45.0, 
     number = np.arange(math.ceil((v.min() - start) / spacing), math.floor((v.max() - start) / spacing) + 1)
     feet = (start + number[:, None] * spacing) * across
     ends = np.stack([feet + (u.min() - 1) * along, feet + (u.max() + 1) * along], axis=1)
+    if _is_box(polygon) and (abs(along) > 1e-9).all():
+        return _across_a_box(ends, along, np.array([(x0, y0), (x1, y1)]))
     strokes = shapely.get_parts(shapely.intersection(shapely.linestrings(ends), polygon))
     kept = [s for s in strokes if s.geom_type == "LineString" and s.length >= _SHORTEST]
     return tuple(Line(tuple((x, y) for x, y in stroke.coords)) for stroke in kept)
+
+
+def _is_box(polygon: shapely.Geometry) -> bool:
+    """Whether a region fills the upright box round it."""
+    x0, y0, x1, y1 = polygon.bounds
+    whole = (x1 - x0) * (y1 - y0)
+    return polygon.geom_type == "Polygon" and bool(abs(polygon.area - whole) <= 1e-9 * whole)
+
+
+def _across_a_box(
+    ends: npt.NDArray[np.float64], along: npt.NDArray[np.float64], box: npt.NDArray[np.float64]
+) -> Drawing:
+    """What lies in a box of lines that all go one way, none of them level or upright."""
+    reach = np.sort((box[:, None] - ends[None, :, 0]) / along, axis=0)  # from the start of each to the box's edges
+    first, last = reach[0].max(axis=1), reach[1].min(axis=1)
+    shown = last - first >= _SHORTEST
+    from_, to = (np.clip(ends[shown, 0] + at[shown, None] * along, *box).tolist() for at in (first, last))
+    return tuple(Line((a, b)) for a, b in zip(from_, to, strict=True))
 
 
 def outline(polygon: shapely.Geometry, kind: str = "visible") -> Drawing:

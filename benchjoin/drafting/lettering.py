@@ -7,7 +7,7 @@ written, "48 3/8", so a recording can be read and a PDF searched. All heights ar
 fraction are those of the next lower height, and never lower than can be read at arm's length.
 
 >>> round(text_width("57 1/2", 2.5), 2)
-10.24
+11.06
 >>> [run.string for run in set_runs("A1 48 3/8 foot shelf", 2.5)]
 ['A1 48', ' 3/8', ' foot shelf']
 >>> wrap("front and back rails", 2.5, 25)

@@ -136,12 +136,12 @@ Drawing: TypeAlias = tuple[Primitive, ...]
 
 def shift(drawing: Drawing, dx: float, dy: float) -> Drawing:
     """The same drawing, moved right by dx and up by dy."""
-    return _carried(drawing, lambda points: tuple((x + dx, y + dy) for x, y in points))
+    return _carried(drawing, lambda points: tuple([(x + dx, y + dy) for x, y in points]))
 
 
 def stretch(drawing: Drawing, across: float, up: float) -> Drawing:
     """The same drawing with every place farther from the origin by two factors; letters and discs by their mean."""
-    moved = _carried(drawing, lambda points: tuple((x * across, y * up) for x, y in points))
+    moved = _carried(drawing, lambda points: tuple([(x * across, y * up) for x, y in points]))
     return _grown(moved, math.sqrt(across * up))
 
 
@@ -164,14 +164,14 @@ def _carried(drawing: Drawing, moved: Callable[[tuple[Point, ...]], tuple[Point,
             return Line(moved(item.points), item.kind, item.closed)
         if isinstance(item, Fill):
             return Fill(tuple(moved(ring) for ring in item.rings), item.tone)
+        if isinstance(item, Text):
+            return Text(moved((item.at,))[0], item.string, item.height, item.anchor, item.turn, item.bold)
         if isinstance(item, Disc):
-            return attrs.evolve(item, centre=moved((item.centre,))[0])
-        if isinstance(item, Clipped):
-            low, high = moved((item.box[:2], item.box[2:]))
-            return Clipped(_carried(item.drawing, moved), (*low, *high))
-        return attrs.evolve(item, at=moved((item.at,))[0])
+            return Disc(moved((item.centre,))[0], item.radius, item.kind, item.filled)
+        low, high = moved((item.box[:2], item.box[2:]))
+        return Clipped(_carried(item.drawing, moved), (*low, *high))
 
-    return tuple(one(item) for item in drawing)
+    return tuple([one(item) for item in drawing])
 
 
 def flat(drawing: Drawing) -> Iterator[Line | Fill | Disc | Text]:
@@ -188,9 +188,12 @@ def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
     width = text_width(text.string, text.height, bold=text.bold)
     left = -width * SHARES[text.anchor]
     low, high = -descent(text.height), ascent(text.height)
+    x, y = text.at
+    if not text.turn:
+        a, b, c, d = x + left, y + low, x + (left + width), y + high
+        return (a, b), (c, b), (c, d), (a, d)
     angle = math.radians(text.turn)
     cos, sin = math.cos(angle), math.sin(angle)
-    x, y = text.at
 
     def corner(u: float, v: float) -> Point:
         return x + u * cos - v * sin, y + u * sin + v * cos
@@ -199,9 +202,21 @@ def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
     return corner(left, low), corner(right, low), corner(right, high), corner(left, high)
 
 
+def text_bounds(text: Text) -> Box:
+    """The smallest upright box round a text: left, bottom, right, top. [mm]"""
+    xs, ys = zip(*text_corners(text), strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
 def text_box(text: Text) -> shapely.Polygon:
     """The box of a text as a polygon."""
     return shapely.Polygon(text_corners(text))
+
+
+def joined(first: Box, *others: Box) -> Box:
+    """The smallest box round some boxes. [mm]"""
+    lefts, lows, rights, highs = zip(first, *others, strict=True)
+    return min(lefts), min(lows), max(rights), max(highs)
 
 
 def bounds(drawing: Drawing) -> Box:
@@ -212,7 +227,9 @@ def bounds(drawing: Drawing) -> Box:
     PaperError
         If nothing is drawn: nothing has no bounds.
     """
-    points = [point for item in drawing for point in _extremes(item)]
+    points: list[Point] = []
+    for item in drawing:
+        points.extend(item.points if isinstance(item, Line) else _extremes(item))
     if not points:
         raise PaperError("An empty drawing has no bounds.")
     xs, ys = zip(*points, strict=True)
@@ -222,15 +239,15 @@ def bounds(drawing: Drawing) -> Box:
 def _extremes(item: Primitive) -> Iterable[Point]:
     if isinstance(item, Line):
         return item.points
+    if isinstance(item, Text):
+        return text_corners(item)
     if isinstance(item, Fill):
         return [point for ring in item.rings for point in ring]
     if isinstance(item, Disc):
         (x, y), r = item.centre, item.radius
         return (x - r, y - r), (x + r, y + r)
-    if isinstance(item, Clipped):
-        (a, b, c, d), (left, low, right, high) = bounds(item.drawing), item.box
-        return (max(a, left), max(b, low)), (min(c, right), min(d, high))
-    return text_corners(item)
+    (a, b, c, d), (left, low, right, high) = bounds(item.drawing), item.box
+    return (max(a, left), max(b, low)), (min(c, right), min(d, high))
 
 
 def figure_middle(y: float, height: float) -> float:

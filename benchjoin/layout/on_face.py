@@ -90,12 +90,19 @@ class OnFace:
         return self.floor - self.buried
 
     @property
+    def through(self) -> bool:
+        """Whether it goes from this face right through to the other."""
+        return self.buried <= TOUCH and self.floor >= self.size[2] - TOUCH
+
+    @property
     def wood(self) -> bool:
         """Whether it takes wood: nothing does that only comes to the face."""
         return self.depth > TOUCH
 
     def told(self, read: Callable[[float], str]) -> str:
-        """'5/8 deep', or 'butt, no waste'."""
+        """'5/8 deep', 'right through', or 'butt, no waste'."""
+        if self.through:
+            return "right through"
         return f"{read(self.depth)} deep" if self.wood else f"{self.kind}, no waste"
 
     @property

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 
 def marks(found: Iterable[str]) -> str:
@@ -12,20 +12,20 @@ def marks(found: Iterable[str]) -> str:
     'A1–A3, B1, B2'
     >>> marks(f"{letter}{number}" for letter in "ABCDEF" for number in (1, 2))
     'A1, A2 to F1, F2 (6 pieces)'
-    >>> marks(["D", "D", "D", "E2"])
-    'D, E2'
+    >>> marks(["D", "D", "E", "E2"])  # all of a size bear the letter, but for the one that is finished for itself
+    'D, E, E2'
     """
     numbers: dict[str, list[int]] = {}
     for mark in found:
         letter = mark.rstrip("0123456789")
         own = numbers.setdefault(letter, [])
-        own += [int(number) for number in [mark[len(letter) :]] if number]  # none where all of a size bear the letter
+        own.append(int(mark[len(letter) :] or 0))
     alike: list[list[str]] = []
     for letter in sorted(numbers, key=_place):
         before = alike[-1][-1] if alike else ""
         if (
             before
-            and numbers[letter]
+            and 0 not in numbers[letter]
             and _place(letter) == _place(before) + 1
             and set(numbers[letter]) == set(numbers[before])
         ):
@@ -58,13 +58,14 @@ def _place(letter: str) -> int:
     return place
 
 
-def _numbered(letter: str, numbers: Iterable[int]) -> str:
+def _numbered(letter: str, numbers: Collection[int]) -> str:
     """Marks of one letter, runs of three and more drawn together."""
     runs: list[list[int]] = []
-    for number in sorted(set(numbers)):
+    for number in sorted(set(numbers) - {0}):
         if runs and runs[-1][-1] == number - 1:
             runs[-1].append(number)
         else:
             runs.append([number])
     told = [[f"{letter}{number}" for number in run] for run in runs]
-    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(run) for run in told) or letter
+    own = [letter] if 0 in numbers else []
+    return ", ".join([*own, *(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(run) for run in told)])

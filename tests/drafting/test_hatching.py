@@ -65,3 +65,12 @@ def test_an_outline_has_a_line_for_every_ring():
     lines = outline(shapely.MultiPolygon([PIECE, shapely.box(100, 0, 110, 5)]), "cut")
     assert [len(line.points) for line in lines] == [4, 4, 4]
     assert all(line.closed and line.kind == "cut" for line in lines)
+
+
+@pytest.mark.parametrize("angle", [30, 45, 135])
+def test_a_plain_box_is_hatched_as_a_region_of_any_shape_is(angle):
+    box = shapely.box(3.1, -7.4, 41.7, 12.9)
+    as_any_other = strokes(shapely.MultiPolygon([box]), angle=angle)
+    alone = strokes(box, angle=angle)
+    assert len(alone) == len(as_any_other) > 10
+    assert all(a.equals_exact(b, 1e-9) for a, b in zip(alone, as_any_other, strict=True))

@@ -52,7 +52,7 @@ def test_a_size_of_nothing_is_refused(make):
 
 
 def test_an_unknown_kind_of_line_is_answered_with_those_there_are():
-    with pytest.raises(PaperError, match=r"'dotted'.*thin, hidden, centre, phantom, visible, cut, border"):
+    with pytest.raises(PaperError, match=r"'dotted'.*thin, shade, hidden, .*centre, phantom, visible, cut, border"):
         Line(((0, 0), (1, 1)), "dotted")
 
 

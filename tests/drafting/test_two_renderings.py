@@ -14,7 +14,7 @@ import cairosvg
 import numpy as np
 import pypdfium2
 import pytest
-from designs import bench
+from designs import plain_bench as bench
 from read_paper import spread_ink
 
 from benchjoin import alter, elevation, lay_out, set_page

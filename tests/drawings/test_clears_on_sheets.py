@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from designs import DESIGNS, bench, rack, stand
+from designs import DESIGNS
+from designs import plain_bench as bench
+from designs import plain_rack as rack
+from designs import plain_stand as stand
 from samples import SAMPLES
 
 from benchjoin import elevation, lay_out, set_page

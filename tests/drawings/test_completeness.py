@@ -48,7 +48,7 @@ def is_head(text, texts):
 def blocks(sheet, kinds):
     """Blocks of a sheet: everything belongs to the heading over it that is the nearest to its left."""
     texts = [item for item in sheet.drawing if isinstance(item, Text)]
-    heads = [(t, Block(kinds[re.match(r"[A-Z]+\d+", t.string)[0]])) for t in texts if is_head(t, texts)]
+    heads = [(t, Block(kinds[re.match(r"[A-Z]+\d*", t.string)[0]])) for t in texts if is_head(t, texts)]
 
     def owner(x, y):
         over = [(t, block) for t, block in heads if t.at[1] + 3.0 >= y]
@@ -78,6 +78,8 @@ def drawn_faces(block):
     numbers = [t for t in block.texts if re.fullmatch(NUMBER, t.string)]
     zeros = [t for t in numbers if t.string == "0"]
     left = min(middle(t)[0] for t in zeros)
+    across = sorted((t for t in numbers if middle(t)[0] < left - 3.0), key=lambda t: -middle(t)[1])
+    assert len(across) == len(names), "each face has one width, from the top down"
     faces = []
     for place, name in enumerate(names):
         over = heights[place - 1] if place else 1e9
@@ -86,9 +88,7 @@ def drawn_faces(block):
         # a note over the next face lies between the two names as well, but below the running line of this one
         row = [z.at[1] for z in zeros if under < z.at[1] < name.at[1]]
         ends = [t for t in numbers if middle(t)[0] >= left - 0.5 and row and abs(t.at[1] - row[0]) < 0.6]
-        beside = [t for t in numbers if middle(t)[0] < left - 3.0]
-        across = min(beside, key=lambda t: abs(middle(t)[1] - name.at[1]))
-        faces.append((name.string.split()[0], across.string, sorted(ends, key=lambda t: middle(t)[0]), notes))
+        faces.append((name.string.split()[0], across[place].string, sorted(ends, key=lambda t: middle(t)[0]), notes))
     return faces
 
 

@@ -11,7 +11,9 @@ from typing import get_type_hints
 
 import attrs
 import pytest
-from designs import bench, rack, stand
+from designs import plain_bench as bench
+from designs import plain_rack as rack
+from designs import plain_stand as stand
 
 import benchjoin
 from benchjoin import alter, elevation, lay_out, plan, section, set_page
@@ -62,7 +64,7 @@ def everything(layout):
 def test_every_line_of_every_sheet_is_drawn_with_the_pens_of_the_house(frame):
     made = list(everything(lay_out(frame)))
     kinds = {re.sub(r"(-[\da-z]{1,2})+$", "", sheet.name) for sheet in made}
-    assert len(kinds) > 20
+    assert len(kinds) > 15
     for sheet in made:
         # a border is as wide as the wide lines, if these are over 0.7; where wide lines would run together the group is
         # a thinner one, and shade has the finest line
@@ -118,7 +120,7 @@ def test_what_a_drawing_takes_is_what_all_of_them_are_asked(group):
 def test_every_option_is_taken_by_a_drawing():
     taken = {name for group in GROUPS for name in group.__annotations__}
     own = {field.name for field in attrs.fields(Asked)}
-    assert own - taken == {"layout", "marking", "known", "numbered"}
+    assert own - taken == {"layout", "marking", "known", "numbered", "shared"}
     assert taken <= own
 
 
@@ -183,7 +185,8 @@ def test_a_fingerprint_knows_neither_place_nor_what_is_not_seen():
 def test_fingerprints_are_the_same_in_every_process():
     script = (
         f"import sys; sys.path.insert(0, {str(Path(__file__).parents[1])!r})\n"
-        "from designs import bench\nfrom benchjoin import elevation, lay_out, set_page\nL = lay_out(bench)\n"
+        "from designs import plain_bench\nfrom benchjoin import elevation, lay_out, set_page\n"
+        "L = lay_out(plain_bench)\n"
         "print(elevation(L, 'front').fingerprints, set_page(L, 'A').fingerprints)"
     )
     ask = [sys.executable, "-c", script]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from designs import bench
+from designs import plain_bench as bench
 
 from benchjoin import alter, elevation, lay_out
 from benchjoin.binding import sheets

@@ -1,7 +1,8 @@
 """The settings sheet and the error budget on paper: cautions, boxes to tick, the words of the settings."""
 
 import pytest
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from samples import SAMPLES
 
 from benchjoin import Notch, Rail, Shop, alter, error_budget, lay_out, settings

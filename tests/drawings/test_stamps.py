@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import attrs
 import pytest
-from designs import DESIGNS, bench
+from designs import DESIGNS
+from designs import plain_bench as bench
 
 from benchjoin import PrinterScale, alter, lay_out, set_page
 from benchjoin.binding import sheets

@@ -9,7 +9,8 @@ import tomllib
 import attrs
 import pytest
 from boarded import BATTEN, CROSSINGS, SLAT
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from samples import SAMPLES

@@ -11,7 +11,10 @@ from collections import defaultdict
 from itertools import pairwise
 
 import pytest
-from designs import GALLERY, bench, rack, stand
+from designs import GALLERY
+from designs import plain_bench as bench
+from designs import plain_rack as rack
+from designs import plain_stand as stand
 
 from benchjoin import cut_list, elevation, lay_out, set_page
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text

@@ -9,7 +9,8 @@ import random
 
 import attrs
 import pytest
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from samples import SAMPLES
 from solid_wood import sharing, solid
 from stand import LAPPED, STAND, every_part, look

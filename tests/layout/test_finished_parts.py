@@ -144,7 +144,7 @@ def test_the_details_of_its_joints_say_how_high_its_notches_were_cut():
     legs = ("front left leg", "front right leg", "back left leg", "back right leg")
     layout = lay_out(alter(kept(*legs), {f"low/{side} rail.width": 58 for side in ("front", "back", "left", "right")}))
     words = " ".join(getattr(primitive, "string", "") for sheet in joint_details(layout) for primitive in sheet.whole)
-    assert "notches 60, 80 high" in words
+    assert re.search(r"h = 60 at [^;]*; h = 80 at ", words)
     assert "58 high" not in words
 
 

@@ -21,7 +21,8 @@ from by_hand import (
     inches,
     struck,
 )
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 
 from benchjoin import alter, lay_out
 
@@ -348,7 +349,7 @@ class TestSetsOfThePrintRoomRack:
 
 
 ORDER = """
-from designs import bench, rack
+from designs import plain_bench as bench, plain_rack as rack
 from benchjoin import cut_list, lay_out
 for frame in (bench, rack):
     layout = lay_out(frame)

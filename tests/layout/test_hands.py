@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import attrs
 import pytest
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from samples import SAMPLES
 
 from benchjoin import alter, cut_list, keep, lay_out

@@ -8,7 +8,7 @@ from __future__ import annotations
 import attrs
 import pytest
 from by_hand import inches
-from designs import bench
+from designs import plain_bench as bench
 from stand import LEGS, STAND
 
 from benchjoin import (

@@ -21,7 +21,6 @@ from benchjoin import lay_out
 GALLERY = Path(__file__).parents[2] / "gallery"
 FRAMES = {
     **SAMPLES,
-    "boot-room stand": run_path(str(GALLERY / "boot_room_stand.py"))["stand"],
     "print-room tools": run_path(str(GALLERY / "print_room_tools.py"))["tools"],
 }
 SIDES = {
@@ -535,7 +534,7 @@ def test_it_can_be_built(laid):
 
 
 def test_every_sample_has_a_table():
-    told_below = {"measured batch"}  # its pieces differ
+    told_below = {"measured batch", "honey bench"}  # its pieces differ; three_weekends and the designs tell of it
     assert set(FRAMES) - set(HANDS) == {*told_below, *BOARDED}  # what levels carry is by hand in test_boards.py
 
 

@@ -4,10 +4,27 @@ from __future__ import annotations
 
 import attrs
 import pytest
-from designs import bench, tools
+from designs import plain_bench as bench
+from designs import tools
 from samples import FLAT, SAMPLES
 
-from benchjoin import Clear, EndRails, Frame, Leg, Level, Pair, Rail, alter, error_budget, keep, lay_out, what_moved
+from benchjoin import (
+    Clear,
+    EndRails,
+    Frame,
+    Leg,
+    Level,
+    Pair,
+    Rail,
+    alter,
+    elevation,
+    error_budget,
+    keep,
+    lay_out,
+    plan,
+    section,
+    what_moved,
+)
 from benchjoin.binding import sheets
 from benchjoin.drafting.primitives import Text
 from benchjoin.drawings.lists.cover import key_sizes
@@ -143,22 +160,23 @@ def drawn(frame):
 
 def test_views_are_those_that_say_something_new():
     plain = attrs.evolve(ROW, stack=[Clear(80), Level("low", front=60)])
-    assert list(drawn(plain)) == ["elevation-front", "elevation-left", "plan", "section-low"]
+    assert list(drawn(plain)) == ["arrangement", "elevation-front", "elevation-left"]
     behind = attrs.evolve(ROW, stack=[Clear(80), Level("low", front=Rail(60, face="inner"))])
-    assert list(drawn(behind)) == ["elevation-front", "elevation-back", "elevation-left", "plan", "section-low"]
+    assert list(drawn(behind)) == ["arrangement", "elevation-front", "elevation-left"]  # its marks are on the front's
 
 
 def test_the_wall_stands_behind_it_in_the_plan_and_beside_it_at_the_end_but_not_at_the_bench():
     told = drawn(ROW)
-    assert {name for name, found in told.items() if "wall" in found} >= {"plan", "elevation-left"}
-    assert "wall" not in {*told["elevation-front"], *told["elevation-back"]}
+    assert told["arrangement"].count("wall") == 2  # behind the plan, and beside the end
+    for view in (plan(lay_out(ROW)), elevation(lay_out(ROW), "left")):
+        assert words(view).count("wall") == 1
+    for side in ("front", "back"):
+        assert "wall" not in words(elevation(lay_out(ROW), side))
     assert not any("wall" in found for found in drawn(bench).values())
 
 
 def test_heights_of_what_hangs_count_from_its_feet():
-    sections = [sheet.title for sheet in sheets(lay_out(ROW), only=["views"]) if sheet.name.startswith("section")]
-    assert sections
-    assert all("over the feet" in title for title in sections)
+    assert "over the feet" in section(lay_out(ROW), "low").title
 
 
 def test_it_weighs_what_its_uprights_and_rails_do_without_their_notches():

@@ -497,9 +497,10 @@ class TestOnThePages:
         still = sum(int(row[1]) for row in cut_list(layout).rows)
         assert still + len(table.finished) == 2 * 13  # four legs and nine rails a piece
         said = [word for sheet in sheets(layout, only=["cut list"]) for word in strings(sheet.drawing)]
-        rows = [said[n - 4 : n + 2] for n, word in enumerate(said) if word in ("larch 45x70", "larch board")]
-        assert {row[5]: (int(row[0]), *row[1:4]) for row in rows} == wanted
-        assert len(rows) == len(table.cut)
+        rows = [said[n - 4 : n] for n, word in enumerate(said) if word in ("larch 45x70", "larch board")]
+        order = [row[6] for row in cut_list(layout).rows]
+        assert [(int(row[0]), *row[1:]) for row in rows] == [wanted[marks] for marks in order]
+        assert all(mark in " ".join(said) for marks in order for mark in marks.split(", "))
 
     def test_the_page_of_the_first_set_says_what_is_finished(self, step):
         table, layout = step

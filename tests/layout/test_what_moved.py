@@ -9,7 +9,8 @@ import random
 
 import attrs
 import pytest
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from samples import SAMPLES

@@ -10,7 +10,8 @@ from __future__ import annotations
 import manifold3d
 import numpy as np
 import pytest
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from read_paper import read_pages
 from samples import SAMPLES
 

@@ -9,7 +9,8 @@ from itertools import combinations
 
 import attrs
 import pytest
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from manifold3d import Manifold
 
 from benchjoin import Butt, Clear, HalfLap, Notch, Planted, Rail, alter, lay_out

@@ -7,7 +7,8 @@ import re
 import pypdfium2
 import pytest
 from by_hand import BENCH_BACK_HEIGHT, BENCH_BACK_LEG, BENCH_FRONT_HEIGHT, BENCH_FRONT_LEG, struck
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from read_paper import Table, missing, read_pages, uprights
 
 from benchjoin import alter, lay_out

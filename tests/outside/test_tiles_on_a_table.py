@@ -13,7 +13,7 @@ import numpy as np
 import pypdfium2
 import pytest
 from by_hand import BENCH_BACK_HEIGHT, BENCH_BACK_LEG, BENCH_FRONT_HEIGHT, BENCH_FRONT_LEG, BENCH_LEG_WIDTH, struck
-from designs import bench
+from designs import plain_bench as bench
 from read_paper import POINT, Table, crosses, levels, missing, read_pages, strokes_of, uprights
 
 from benchjoin import alter, lay_out, set_page

@@ -27,7 +27,8 @@ from by_hand import (
     RACK_LONG,
     struck,
 )
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from read_paper import read_by_pdfminer
 from svgelements import SVG, Close, Path
 

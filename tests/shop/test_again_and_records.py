@@ -2,7 +2,7 @@
 
 import attrs
 import pytest
-from designs import bench
+from designs import plain_bench as bench
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import frames

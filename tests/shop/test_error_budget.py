@@ -5,7 +5,8 @@ import math
 import attrs
 import numpy as np
 import pytest
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from samples import SAMPLES
 
 from benchjoin import error_budget, lay_out

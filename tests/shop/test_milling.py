@@ -8,7 +8,8 @@ from collections import Counter
 from fractions import Fraction
 
 import pytest
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from hypothesis import given
 from hypothesis import strategies as st
 from samples import SAMPLES

@@ -9,7 +9,9 @@ import random
 
 import attrs
 import pytest
-from designs import bench, rack, stand
+from designs import plain_bench as bench
+from designs import plain_rack as rack
+from designs import plain_stand as stand
 from hypothesis import given
 from hypothesis import strategies as st
 from samples import SAMPLES

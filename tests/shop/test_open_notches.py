@@ -2,7 +2,7 @@
 
 import attrs
 import pytest
-from designs import stand
+from designs import plain_stand as stand
 from samples import SAMPLES
 from saw_model import wood_faults
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 
 import pytest
-from designs import bench, rack
+from designs import plain_bench as bench
+from designs import plain_rack as rack
 from samples import SAMPLES
 
 from benchjoin import Clear, Frame, Leg, Level, Rail, Stock, alter, lay_out

@@ -4,7 +4,9 @@ import itertools
 
 import attrs
 import pytest
-from designs import bench, rack, stand
+from designs import plain_bench as bench
+from designs import plain_rack as rack
+from designs import plain_stand as stand
 from samples import SAMPLES
 from saw_model import faults, wood_faults
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 import csv
 import io
 import re
+from collections import Counter
 
 import pytest
 from hypothesis import given
@@ -151,15 +152,16 @@ class TestCutList:
         layout = lay_out(kept(CUT))
         (legs,) = [row for row in parts_table(layout).rows if "leg" in row[1]]
         assert legs[:2] == ("A1–A4", "front and back leg; done: A1 cut")
-        assert "front and back leg, make 7 (done: A1 cut)" in words(*part_drawings(layout))
+        assert "front and back leg, for 7 legs (done: A1 cut)" in words(*part_drawings(layout))
 
 
 ROW = r"((?:[A-Z]+\d+(?:–[A-Z]+\d+)?(?:, )?)+)(?: to ([^()]*) \((\d+) sets\))?"
 
 
-def count(told):
-    """How many marks a list of them names: 'A1–A4, B1' five, 'A1, A2 to F1, F2 (6 sets)' twelve."""
-    total = 0
+def count(told, layout):
+    """How many parts marks name: 'A1–A4, B1' five, 'A1, A2 to F1, F2 (6 sets)' twelve, 'D' all that share it."""
+    shared = Counter(part.mark for part in layout.parts if part.mark.isalpha())
+    total = sum(shared[mark] for mark in re.findall(r"\b[A-Z]+\b", told))
     for first, last, sets in re.findall(ROW, told):
         own = 0
         for one in filter(None, first.split(", ")):
@@ -177,10 +179,10 @@ def test_what_is_to_be_made_and_what_is_done_are_the_quantity(frame, data):
         frame = keep(layout, name, state=data.draw(st.sampled_from(STATES)))
         layout = lay_out(frame)
     rows = cut_list(layout).rows
-    done = sum(count(row[7].partition("done: ")[2]) for row in rows)
+    done = sum(count(row[7].partition("done: ")[2], layout) for row in rows)
     assert done == len(frame.finished)
     assert sum(int(row[1]) for row in rows) + done == len(layout.parts)
     for row in rows:
-        assert int(row[1]) + count(row[7].partition("done: ")[2]) == count(row[6])
+        assert int(row[1]) + count(row[7].partition("done: ")[2], layout) == count(row[6], layout)
     milled = [item.name for item in items(milling_plan(layout)) if item.part]
     assert sorted([*milled, *frame.finished]) == sorted(part.name for part in layout.parts)

@@ -36,13 +36,27 @@ def frame_sheet(width: float, height: float, block: TitleBlock) -> tuple[Drawing
         If the sheet is too small to hold the block.
     """
     x0, y0, x1, y1 = border_of(width, height, punched=block.punched)
+    room = room_over(width, height, block)
+    wide = x1 - x0 if block.form == "slim" else min(TITLE_BLOCK_WIDTH, x1 - x0)
+    drawn = (strip if block.form == "slim" else title_block)(block, wide, x1 - wide, y0)
+    border = Line(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "border", closed=True)
+    return (border, *drawn), room
+
+
+def room_over(width: float, height: float, block: TitleBlock) -> Box:
+    """The room left for views inside the border and above the block, which is not drawn for it. [mm]
+
+    Raises
+    ------
+    PaperError
+        If the sheet is too small to hold the block.
+    """
+    x0, y0, x1, y1 = border_of(width, height, punched=block.punched)
     wide = x1 - x0 if block.form == "slim" else min(TITLE_BLOCK_WIDTH, x1 - x0)
     tall = strip_height(block) if block.form == "slim" else block_size(wide)[1]
     if wide < LEAST_WIDTH or y0 + tall >= y1:
         raise PaperError(f"A sheet of {width:g} × {height:g} mm has no room for a title block.")
-    drawn = (strip if block.form == "slim" else title_block)(block, wide, x1 - wide, y0)
-    border = Line(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "border", closed=True)
-    return (border, *drawn), (x0, y0 + tall, x1, y1)
+    return x0, y0 + tall, x1, y1
 
 
 def beside_block(width: float, height: float, block: TitleBlock) -> Box:

@@ -31,7 +31,7 @@ from ..making.house import Reader, reader
 from ..making.maker import make, ruled
 from ..making.notes import pointed, told
 from ..making.pieces import whose
-from ..views.isometric import Picture, picture
+from ..views.isometric import Picture, picture_of
 from .contents import CONTENTS, Entry, contents, paper_called
 from .reading import reading
 from .table_figure import points_in_two, title_lines, titled
@@ -69,7 +69,7 @@ def covers(layout: Layout, asked: Asked) -> Callable[[Sequence[Entry]], tuple[Sh
     """The cover with contents that it is given, and lists of what has no room on it."""
     page = ruled(asked, asked.papers[0])
     wide, paper = page.inside[2] - page.inside[0], paper_called(*page.size)
-    name, shown, of = layout.frame.name, picture(layout.piece(1)), whose(layout, 1)
+    name, shown, of = layout.frame.name, picture_of(attrs.evolve(asked, piece=1)), whose(layout, 1)
     foot = list(_foot(layout, asked, wide))
     words = attrs.evolve(page.words, piece="Build binder")
     sizes = Listed(name="key-sizes", title="Key sizes", figures=lambda w: list(_foot(layout, asked, w)))
@@ -99,10 +99,16 @@ def covers(layout: Layout, asked: Asked) -> Callable[[Sequence[Entry]], tuple[Sh
 
 @attrs.frozen
 class _Cover:
-    """What stands on a cover, and how large its picture is."""
+    """What stands on a cover, how large its picture is, and who draws that."""
 
-    items: tuple[Figure, ...]
     scale: float
+    picture: Callable[[], Figure]
+    others: tuple[Figure, ...]
+
+    @property
+    def items(self) -> tuple[Figure, ...]:
+        """All of it, the picture first."""
+        return (self.picture(), *self.others)
 
 
 def _laid(
@@ -124,10 +130,14 @@ def _laid(
     scale = min(LARGEST, (right - left) / (x1 - x0), (top - low - under) / (y1 - y0))
     if max(x1 - x0, y1 - y0) * scale < LEAST:
         return None
-    drawing = place_in(shown.drawing(scale), (left, low + under, right, top))
-    a, b, c, _ = bounds(drawing)
-    said = (Text(((a + c) / 2, b - SAID + 1.0), f"{of[0].upper()}{of[1:]}", TEXT, "middle"),) if of else ()
-    return _Cover((Figure(name=name, drawing=(*drawing, *said)), *placed), scale)
+
+    def drawn() -> Figure:
+        drawing = place_in(shown.drawing(scale), (left, low + under, right, top))
+        a, b, c, _ = bounds(drawing)
+        said = (Text(((a + c) / 2, b - SAID + 1.0), f"{of[0].upper()}{of[1:]}", TEXT, "middle"),) if of else ()
+        return Figure(name=name, drawing=(*drawing, *said))
+
+    return _Cover(scale, drawn, tuple(placed))
 
 
 def _foot(layout: Layout, asked: Asked, wide: float) -> Iterator[Figure]:

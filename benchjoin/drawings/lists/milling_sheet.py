@@ -94,15 +94,26 @@ def _steps(plan: MillingPlan) -> Table:
 
 
 def _sizes(plan: MillingPlan) -> Table:
-    """The list of sizes by the marks on the wood; what has none, a spare or a test piece, comes last."""
+    """The list of sizes by the marks on the wood; what has none, a spare or a test piece, comes last.
+
+    Parts that share a mark have one row: which of them is which, nobody sees.
+    """
     table = plan.measuring()
     unit = plan.tape.unit
-    rows = sorted(table.rows, key=lambda row: in_row(row[0]))
+    marked = {row[0] for row in table.rows}
+    alike: dict[tuple[str, ...], int] = {}
+    for row in table.rows:
+        own = (row[0] or row[1], *row[3:])
+        alike[own] = alike.get(own, 0) + 1
+    rows = sorted(alike.items(), key=lambda row: in_row(row[0][0] if row[0][0] in marked else ""))
     columns = ("Mark", f"Drawn ({unit})", f"Thick ({unit})", f"Width ({unit})")
     return Table(
         f"{table.title}, to be written in as they are found",
         columns,
-        tuple((row[0] or row[1], f"{row[3]} × {row[4]}", row[5], row[6]) for row in rows),
+        tuple(
+            (f"{mark} ({count})" if count > 1 else mark, f"{thick} × {wide}", *found)
+            for (mark, thick, wide, *found), count in rows
+        ),
         table.notes,
         "llrr",
     )

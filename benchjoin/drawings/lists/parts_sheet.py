@@ -10,7 +10,7 @@ from typing import Unpack
 
 import attrs
 
-from ...drafting.primitives import Drawing, bounds, shift
+from ...drafting.primitives import Drawing, Text, bounds, shift
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.ruled import draw_rows, set_table
 from ...drafting.sheets.sheet import Sheet
@@ -24,7 +24,10 @@ from ..making.fitting import fit_view
 from ..making.pieces import named, titled
 from ..views.flags import flags
 from ..views.isometric import drawn_apart
+from ..views.shade import bare
 
+APART = 6.0
+"""Between the picture and its table. [mm]"""
 TABLE = 170.0
 """The table is at most so wide. [mm]"""
 
@@ -56,19 +59,30 @@ def _sheet(layout: Layout, asked: Asked, table: Table | None, notes: Sequence[st
     parts, title = layout.piece(asked.piece), titled(asked, "Parts, drawn apart")
     shown = drawn_apart(layout, asked.piece)
     below: Drawing = ()
+    left, low, right, top = (0.0, 0.0, 0.0, 0.0)
     if table:
         head, rows, columns = set_table(table, TABLE)
         below = tuple(draw_rows([head, *rows], columns, table.aligned(), (0.0, 0.0)))
+        left, low, right, top = bounds(below)
 
     def draw(scale: float) -> Figure:
-        drawn = shown.drawing(scale)
-        whole = (*drawn, *flags(parts, shown, scale))
+        marked = tuple(flags(parts, shown, scale))
+        whole = (*bare(shown.drawing(scale), [item for item in marked if isinstance(item, Text)]), *marked)
         x0, y0, x1, _ = bounds(whole)
-        left, _, right, top = bounds(below) if below else (0.0, 0.0, 0.0, 0.0)
-        return Figure(name=title, drawing=(*whole, *shift(below, (x0 + x1 - left - right) / 2, y0 - 6.0 - top)))
+        return Figure(name=title, drawing=(*whole, *shift(below, (x0 + x1 - left - right) / 2, y0 - APART - top)))
 
-    name = named(asked, "parts-apart")
-    return fit_view(asked, draw, name=name, kind="Parts", title=title, free=True, apart=shown.apart, notes=notes)
+    return fit_view(
+        asked,
+        draw,
+        name=named(asked, "parts-apart"),
+        kind="Parts",
+        title=title,
+        free=True,
+        wood=shown.lines.bounds,
+        below=APART + top - low if below else 0.0,
+        apart=shown.apart,
+        notes=notes,
+    )
 
 
 def _of_other_pieces(layout: Layout, piece: int) -> Iterator[str]:

@@ -71,12 +71,12 @@ class PrintAgain(tuple[Changed, ...]):
 def print_again(old: Layout, new: Layout, before: Sequence[Sheet], after: Sequence[Sheet]) -> PrintAgain:
     """What is not what it was among sheets of two layouts of one design."""
     known, names = {sheet.name: _plain(sheet) for sheet in before}, {sheet.name for sheet in after}
-    left = [sheet for sheet in known.values() if sheet.name not in names]  # of lists that share pages otherwise now
-    for sheet in after:
-        same = next((own for own in left if set(own.chapters) & set(sheet.chapters)), None)
-        if sheet.name not in known and same:
-            known[sheet.name] = known.pop(same.name)
-            left.remove(same)
+    left = [sheet for sheet in known.values() if sheet.name not in names]
+    for sheet in after:  # lists may share pages otherwise now
+        same = max(left, key=lambda own: len(_shared(own, sheet)), default=None)
+        if sheet.name not in known and same and _shared(same, sheet):
+            known[sheet.name] = same
+            known.pop(same.name, None)
     moved = what_moved(old, new).changes
     again = [
         Changed(sheet.name, _what(old, new, moved, known.get(sheet.name), sheet))
@@ -84,6 +84,11 @@ def print_again(old: Layout, new: Layout, before: Sequence[Sheet], after: Sequen
         if known.get(sheet.name) != _plain(sheet)
     ]
     return PrintAgain(again, [Changed(name, GONE) for name in known if name not in names])
+
+
+def _shared(one: Sheet, other: Sheet) -> set[str]:
+    """What both tell of."""
+    return set(one.chapters) & set(other.chapters)
 
 
 def _plain(sheet: Sheet) -> Sheet:

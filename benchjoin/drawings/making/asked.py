@@ -10,9 +10,9 @@ paper="A3")`. They hand them on as one `Asked`, which is what every drawing take
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Callable, Collection, Hashable, Mapping
 from functools import cached_property
-from typing import Literal, TypedDict
+from typing import Literal, TypedDict, TypeVar, cast
 
 import attrs
 
@@ -30,6 +30,7 @@ from ...shop.settings.shop import Shop
 from ...trade.allowances import Milling
 from .house import PLAIN, House, papers_from
 
+T = TypeVar("T")
 Appendix = Literal["full size", "desk paper"]
 
 
@@ -143,6 +144,8 @@ class Asked:
         All findings, where they are worked out already.
     numbered : bool
         Whether a list of the findings goes with the sheets, so that these point to it by number.
+    shared : dict
+        What was worked out for several sheets, with `once`.
     """
 
     layout: Layout
@@ -165,6 +168,13 @@ class Asked:
     plain_parts: bool = False
     known: tuple[Finding, ...] | None = None
     numbered: bool = False
+    shared: dict[object, object] = attrs.field(factory=dict, eq=False, repr=False)
+
+    def once(self, what: Hashable, work_out: Callable[[], T]) -> T:
+        """What several sheets show, worked out for the first of them; it depends on the layout and `what` alone."""
+        if what not in self.shared:
+            self.shared[what] = work_out()
+        return cast(T, self.shared[what])
 
     @property
     def frame(self) -> Frame:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import math
-from bisect import bisect_left
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from copy import copy
 from functools import cache
+from itertools import tee
 
 import attrs
 
@@ -46,13 +47,14 @@ def view_scales(asked: Asked, largest: float = LARGEST) -> list[tuple[float, str
 
 def fit_view(
     asked: Asked,
-    draw: Callable[[float], Figure | Sequence[Figure]],
+    draw: Callable[[float], Figure | Iterable[Way]],
     *,
     name: str,
     kind: str,
     title: str,
     free: bool = False,
     wood: Box = (0.0, 0.0, 0.0, 0.0),
+    below: float = 0.0,
     apart: float = math.inf,
     largest: float = LARGEST,
     notes: Sequence[str] = (),
@@ -69,13 +71,15 @@ def fit_view(
     asked : Asked
     draw : callable
         The view at a scale, anywhere on the page, or several ways to lay it out, the best first; none where the scale
-        does not suit it. Findings about the parts that it shows are written below it.
+        does not suit it. A way is drawn where it goes on. Findings about the parts that it shows are written below it.
     name, kind, title : str
         The sheet's name for files, the kind of drawing, and its title.
     free : bool
         A picture, which is not measured and may be of any size.
     wood : box
-        What is drawn without its sizes, full size: a scale at which that alone is too large is not tried. [mm]
+        What is drawn without its sizes, full size: at a scale at which that alone is too large nothing is drawn. [mm]
+    below : float
+        How much higher the drawing is than that at every scale, at the least. [mm]
     apart : float
         How close its wide lines come, full size; where they would run together the sheet's lines are thinner. [mm]
     largest : float
@@ -91,23 +95,24 @@ def fit_view(
         If it does not fit the paper at any scale.
     """
     scales = FREE if free else view_scales(asked, largest)
-    ways_to_draw = cache(lambda ratio: _several(draw(ratio)))
+    kept = cache(lambda ratio: tee(_several(draw(ratio)), 1)[0])
+
+    def ways_to_draw(ratio: float) -> Iterator[Way]:
+        return copy(kept(ratio))  # from the first one on; none is drawn twice, and none before it is asked for
 
     def words_at(label: str) -> TitleBlock:
         return block(asked.frame, asked.house, kind=kind, piece=title, scale=label, form=form)
 
-    def goes_on(size: str, number: int) -> bool:
-        ratio, label = scales[number]
-        rooms = [within(room(*way, words_at(label)), INSET) for way in both_ways(size)]
-        return any(_goes_in(figure.bounds, inside) for inside in rooms for figure in ways_to_draw(ratio))
+    def rooms(size: str, label: str) -> list[Box]:
+        return [within(room(*way, words_at(label)), INSET) for way in both_ways(size)]
 
     def on(size: str, before: Mapping[str, str]) -> _Tried:
-        first = bisect_left(range(len(scales)), True, key=lambda number: goes_on(size, number)) if free else 0
-        for ratio, label in scales[first:]:
-            if not any(_goes_in(_scaled(wood, ratio), (0.0, 0.0, *way)) for way in both_ways(size)):
+        for ratio, label in scales:
+            inner = rooms(size, label)
+            if not _goes_in_one(_bare(wood, ratio, below), inner):
                 continue
             house = attrs.evolve(asked.house, linework=asked.house.linework.fitted(apart * ratio))
-            for drawn in ways_to_draw(ratio):
+            for drawn in (way.figure() for way in ways_to_draw(ratio) if _goes_in_one(way.bounds, inner)):
                 figure, words = _found(drawn, asked), words_at(label)
                 about, told = _about_room(figure, size, before)
                 ways = [about + own for own in _told(asked, figure, notes)]
@@ -115,13 +120,21 @@ def fit_view(
                     inside, nook = (within(box, INSET) for box in (room(*way, words), beside_block(*way, words)))
                     placed = _placed(figure.drawing, ways[:1] if free else ways, inside, nook)
                     if placed:
-                        drawing, below = placed
+                        drawing, under = placed
                         own = attrs.evolve(figure, drawing=drawing, findings=(*figure.findings, *told))
-                        sheet = make(own, below, house=house, name=name, title=title, size=way, words=words)
+                        sheet = make(own, under, house=house, name=name, title=title, size=way, words=words)
                         return _Tried(sheet, figure.shifted, math.inf if free else ratio)
         raise PaperError(f"{title} does not fit {size} at any scale. Take larger paper.")
 
     return _calmest(on, asked.papers)
+
+
+@attrs.frozen
+class Way:
+    """A way to lay a view out: its bounds [mm], and who draws it."""
+
+    bounds: Box
+    figure: Callable[[], Figure]
 
 
 @attrs.frozen
@@ -133,12 +146,14 @@ class _Tried:
     ratio: float
 
 
-def _several(drawn: Figure | Sequence[Figure]) -> tuple[Figure, ...]:
-    return (drawn,) if isinstance(drawn, Figure) else tuple(drawn)
+def _several(drawn: Figure | Iterable[Way]) -> Iterable[Way]:
+    return [Way(drawn.bounds, lambda: drawn)] if isinstance(drawn, Figure) else drawn
 
 
-def _scaled(box: Box, ratio: float) -> Box:
-    return (box[0] * ratio, box[1] * ratio, box[2] * ratio, box[3] * ratio)
+def _bare(wood: Box, ratio: float, below: float) -> Box:
+    """The least that is drawn at a scale."""
+    left, low, right, high = wood
+    return (left * ratio, low * ratio - below, right * ratio, high * ratio)
 
 
 def _found(figure: Figure, asked: Asked) -> Figure:
@@ -239,6 +254,10 @@ def _beside(drawing: Drawing, size: Box, notes: Sequence[str], inside: Box, _: B
     told = shift(written(notes, x1 - right), right, y1)
     room_left = (x0, y0, right - 2 * INSET, y1)
     return (place_in(drawing, room_left), told) if bounds(told)[1] >= y0 else None
+
+
+def _goes_in_one(size: Box, rooms: Iterable[Box]) -> bool:
+    return any(_goes_in(size, inside) for inside in rooms)
 
 
 def _goes_in(size: Box, inside: Box) -> bool:

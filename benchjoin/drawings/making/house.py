@@ -9,7 +9,7 @@ import attrs
 
 from ...drafting.linework import Linework
 from ...drafting.primitives import Box
-from ...drafting.sheets.border import frame_sheet
+from ...drafting.sheets.border import room_over
 from ...drafting.sheets.title_block import TitleBlock
 from ...frame.frame import Frame
 from ...readings import Tape
@@ -110,7 +110,7 @@ def reader(frame: Frame, house: House) -> Reader:
 
 def room(width: float, height: float, words: TitleBlock) -> Box:
     """What border and title block leave free on a page. [mm]"""
-    return frame_sheet(width, height, words)[1]
+    return room_over(width, height, words)
 
 
 SERIES = (("Letter", "Tabloid", "ANSI C", "ANSI D", "ANSI E"), ("A4", "A3", "A2", "A1", "A0"))

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import suppress
 
 import attrs
 
 from ...drafting.sheets.figure import Figure
-from ...drafting.sheets.packing import pack
+from ...drafting.sheets.packing import Placed, places
 from ...drafting.sheets.sheet import Sheet
 from ...drafting.sheets.title_block import TitleBlock
 from ...errors import PaperError
@@ -21,8 +21,9 @@ GAP = 8.0
 """Between one drawing and the next. [mm]"""
 
 
-Blocks = Callable[[float, float, bool], Sequence[Figure]]
-"""Figures at a scale, for a room of some width, and whether their findings are told in brief. [mm]"""
+Blocks = Callable[[float, float, bool], Iterable[Figure]]
+"""Figures at a scale, for a room of some width, and whether their findings are told in brief; none after one that is
+too large is asked for. [mm]"""
 
 
 def packed_sheets(asked: Asked, blocks: Blocks, *, name: str, kind: str, largest: float) -> tuple[Sheet, ...]:
@@ -48,8 +49,9 @@ def packed_sheets(asked: Asked, blocks: Blocks, *, name: str, kind: str, largest
         found = list(_on(asked, blocks, paper, kind, largest))
         if found:
             tried = min(found, key=lambda one: len(one.pages))
+            pages = [[figure.moved(dx, dy) for figure, dx, dy in page] for page in tried.pages]
             return make_all(
-                tried.pages, house=asked.house, name=name, title=kind, size=tried.size, words=tried.words, counted=True
+                pages, house=asked.house, name=name, title=kind, size=tried.size, words=tried.words, counted=True
             )
     raise PaperError(f"{kind}: one does not fit {asked.papers[-1]} at any scale. Take larger paper.")
 
@@ -61,7 +63,7 @@ class Tried:
     ratio: float
     words: TitleBlock
     size: tuple[float, float]
-    pages: list[list[Figure]]
+    pages: list[list[Placed]]
 
 
 def _on(asked: Asked, blocks: Blocks, paper: str, kind: str, largest: float) -> Iterator[Tried]:
@@ -85,5 +87,8 @@ def _tries(blocks: Blocks, words: TitleBlock, paper: str, scale: float, brief: b
     for size in both_ways(paper):
         inside = within(room(*size, words), INSET)
         with suppress(PaperError):
-            tries.append(Tried(scale, words, size, pack(blocks(scale, inside[2] - inside[0], brief), inside, GAP)))
+            figures = list(blocks(scale, inside[2] - inside[0], brief))
+            by_height = sorted(figures, key=lambda figure: -figure.size[1])  # where it saves a page
+            pages = min((places(own, inside, GAP) for own in (figures, by_height)), key=len)
+            tries.append(Tried(scale, words, size, pages))
     return tries

@@ -29,6 +29,7 @@ def like(layout: Layout, piece: int) -> tuple[int, ...]:
 
 def shown_parts(asked: Asked) -> tuple[Part, ...]:
     """The parts that a sheet shows: those of the first of the pieces that are alike, with its marks."""
+    asked.layout.piece(asked.piece)  # refuses one that is not there
     return asked.layout.piece(like(asked.layout, asked.piece)[0])
 
 

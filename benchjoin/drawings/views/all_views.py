@@ -45,30 +45,26 @@ def _of_a_piece(layout: Layout, asked: Asked) -> Iterator[Sheet]:
         known.append(said(parts, back))
     extra = unsaid(said(parts, views.plan), known)
     known.append(said(parts, views.plan))
-    cuts: list[tuple[Lettered, str]] = []
+    cuts: list[tuple[Lettered, str, View]] = []
     for cut, level, look in sections_by_level(layout, asked):
         sizes = said(cut_away(parts, cut), look)
         if unsaid(sizes, known):
             known.append(sizes)
-            cuts.append((Lettered(cut, "ABCDEFGHJKLMNPRSTUVWXYZ"[len(cuts)]), level))
-    views = attrs.evolve(views, sections=tuple(cut for cut, _ in cuts), extra=extra)
+            cuts.append((Lettered(cut, "ABCDEFGHJKLMNPRSTUVWXYZ"[len(cuts)]), level, look))
+    views = attrs.evolve(views, sections=tuple(cut for cut, _, _ in cuts), extra=extra)
     first = arrangement_page(layout, asked, views)
     yield first
     pages: list[Page] = []
     if not is_full(first):
-        pages += [partial(_elevation, layout, asked, look.eye.name) for look in shown]
+        pages += [partial(elevation_page, layout, asked, look) for look in shown]
     elif back in shown:
-        pages.append(partial(_elevation, layout, asked, "back"))
-    pages += [partial(_section, layout, asked, cut, level) for cut, level in cuts]
+        pages.append(partial(elevation_page, layout, asked, back))
+    pages += [partial(_section, layout, asked, *cut) for cut in cuts]
     yield from at_one_scale(pages)
 
 
-def _elevation(layout: Layout, asked: Asked, seen: str, largest: float) -> Sheet:
-    return elevation_page(layout, asked, seen, largest)
-
-
-def _section(layout: Layout, asked: Asked, one: Lettered, level: str, largest: float) -> Sheet:
-    return section_page(layout, asked, one.cut, level, letter=one.letter, largest=largest)
+def _section(layout: Layout, asked: Asked, one: Lettered, level: str, look: View, largest: float) -> Sheet:
+    return section_page(layout, asked, one.cut, level, seen=look, letter=one.letter, largest=largest)
 
 
 def at_one_scale(pages: list[Page]) -> Iterator[Sheet]:

@@ -9,6 +9,7 @@ other sheet gives.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from functools import partial
 from typing import Literal, Unpack
 
 import attrs
@@ -19,22 +20,23 @@ from ...drafting.dimensions.running import place_running
 from ...drafting.dimensions.span import overall
 from ...drafting.lettering import text_width
 from ...drafting.linework import Linework
-from ...drafting.primitives import Drawing, Text, bounds, figure_middle, shift
+from ...drafting.primitives import Box, Drawing, Text, bounds, figure_middle, joined, shift
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, distinct
 from ..making.asked import Asked, OfAPiece, ask
-from ..making.fitting import CROWDED, fit_view
+from ..making.fitting import CROWDED, Way, fit_view
 from ..making.house import Reader, projection, reader
 from ..making.notes import written
 from ..making.pieces import named, shown_parts, titled
 from .cutting import Lettered, planes
 from .elevation import upright_figure
-from .isometric import Picture, picture
+from .isometric import Picture, picture_of
 from .labels import Taken, front_sign, heights_of_levels, leg_marks
 from .plan import flat_figure
+from .repeated import spacing_notes
 from .strokes import drawn
 from .view import View, view
 from .view_sizes import Row
@@ -96,7 +98,7 @@ def views_of(asked: Asked) -> Views:
     parts = shown_parts(asked)
     left, right = view(parts, "left"), view(parts, "right")
     ends = (left,) if mirrored(left, right) else (left, right)
-    return Views(front=view(parts, "front"), ends=ends, plan=view(parts, "above"), picture=picture(parts))
+    return Views(front=view(parts, "front"), ends=ends, plan=view(parts, "above"), picture=picture_of(asked))
 
 
 def mirrored(one: View, other: View) -> bool:
@@ -114,17 +116,15 @@ def arrangement_page(layout: Layout, asked: Asked, views: Views | None = None) -
     shown = views or views_of(asked)
     title = titled(asked, "General arrangement")
 
-    def draw(scale: float) -> Sequence[Figure]:
+    def draw(scale: float) -> Iterator[Way]:
         sheet = _Sheet(layout, asked, shown, scale)
-        full = sheet.ways(full=True) if scale >= SMALLEST_FULL - 1e-9 else ()
-        return [
-            *(attrs.evolve(figure, name=f"{title}{ALL_SIZES}") for figure in full),
-            *(attrs.evolve(figure, name=title) for figure in sheet.ways(full=False)),
-        ]
+        if scale >= SMALLEST_FULL - 1e-9:
+            yield from sheet.ways(f"{title}{ALL_SIZES}", full=True)
+        yield from sheet.ways(title, full=False)
 
     apart = min(*(look.apart for look in shown.all), shown.picture.apart)
-    left, low, right, high = shown.front.bounds
-    wood = (left, low, right + shown.ends[0].bounds[2] - shown.ends[0].bounds[0], high)
+    wide, high = ([look.bounds[n + 2] - look.bounds[n] for look in shown.all] for n in (0, 1))
+    wood = (0.0, 0.0, sum(wide[:-1]), high[0] + high[-1])
     return fit_view(
         asked,
         draw,
@@ -187,7 +187,7 @@ class _Sheet:
         """How sizes are written."""
         return reader(self.layout.frame, self.asked.house)
 
-    def ways(self, *, full: bool) -> Iterator[Figure]:
+    def ways(self, name: str, *, full: bool) -> Iterator[Way]:
         """The views with all sizes or few, and the picture in the corner or beside them; none where figures crowd."""
         figures = [self._full(look) if full else self._few(look) for look in self.shown.all]
         shifted = max(figure.shifted for figure in figures)
@@ -199,11 +199,24 @@ class _Sheet:
                 for figure, look in zip(figures, self.shown.all, strict=True)
             )
         )
-        told = _notes(self.layout, self.shown, self.parts)
+        told = [*_notes(self.layout, self.shown, self.parts), *self._runs()]
         shows = tuple(dict.fromkeys(part.identity for part in self.parts))
+
+        def placed(scale: float, dx: float, dy: float, said: Drawing) -> Figure:
+            picture = shift(self.shown.picture.drawing(scale), dx, dy)
+            return Figure(name=name, drawing=(*views, *picture, *said), shows=shows, shifted=shifted)
+
+        whole = bounds(views)
         for share in PICTURE:
-            for beside in _beside(views, self.shown.picture.drawing(share * self.scale), corner, told):
-                yield Figure(name="", drawing=(*views, *beside), shows=shows, shifted=shifted)
+            a, b, c, d = size = self.shown.picture.bounds(share * self.scale)
+            for dx, dy, said in _beside(whole, size, corner, told):
+                each = joined(whole, (a + dx, b + dy, c + dx, d + dy), *([bounds(said)] if said else []))
+                yield Way(each, partial(placed, share * self.scale, dx, dy, said))
+
+    def _runs(self) -> list[str]:
+        """The words for repeated members that any of the views shows."""
+        shown = {name for look in self.shown.all for name in look.shows}
+        return spacing_notes(self.parts, self.read, (0, 1), shown)
 
     def _full(self, look: View) -> Figure:
         """A view with all its sizes."""
@@ -308,17 +321,18 @@ def _captioned(figure: Figure, look: View, scale: float, *, beside: Literal["", 
 
 
 def _beside(
-    views: Drawing, picture_: Drawing, corner: tuple[float, float, int, int], notes: Sequence[str]
-) -> Iterator[Drawing]:
-    """The picture in the free corner, which it may stretch outwards, or on the right, left, upper or lower side.
+    views: Box, size: Box, corner: tuple[float, float, int, int], notes: Sequence[str]
+) -> Iterator[tuple[float, float, Drawing]]:
+    """How far the picture is moved, whose size is given, and what the sheet says of itself, at its place. [mm]
 
-    What the sheet says of itself stands in the corner where that is left free, and else below.
+    The picture goes to the free corner, which it may stretch outwards, or to the right, left, upper or lower side; the
+    words stand in the corner where that is left free, and else below.
     """
     x, y, right, up = corner
-    a, b, c, d = bounds(picture_)
-    x0, y0, x1, y1 = bounds(views)
+    a, b, c, d = size
+    x0, y0, x1, y1 = views
     below = shift(written(notes, x1 - x0), x0, y0 - GAP)
-    yield (*shift(picture_, x + right * GAP - (a if right > 0 else c), y + up * GAP - (b if up > 0 else d)), *below)
+    yield x + right * GAP - (a if right > 0 else c), y + up * GAP - (b if up > 0 else d), below
     wide, tall = (x1 - x if right > 0 else x - x0) - GAP, (y1 - y if up > 0 else y - y0) - GAP
     said = written(notes, wide) if wide > LEAST_WIDE else ()
     if said and bounds(said)[3] - bounds(said)[1] <= tall:
@@ -327,7 +341,7 @@ def _beside(
     else:
         said = below
     level, middle = (y0 + y1 - b - d) / 2, (x0 + x1 - a - c) / 2
-    yield (*shift(picture_, x1 + GAP - a, level), *said)
-    yield (*shift(picture_, x0 - GAP - c, level), *said)
-    yield (*shift(picture_, middle, y1 + GAP - b), *said)
-    yield (*shift(picture_, middle, bounds((*views, *said))[1] - GAP - d), *said)
+    yield x1 + GAP - a, level, said
+    yield x0 - GAP - c, level, said
+    yield middle, y1 + GAP - b, said
+    yield middle, (min(y0, bounds(said)[1]) if said else y0) - GAP - d, said

@@ -24,6 +24,7 @@ from ..making.pieces import named, shown_parts, titled
 from .clear_sizes import clear_sizes
 from .cutting import Lettered, planes
 from .labels import Taken, front_sign, heights_of_levels, leg_marks, level_names
+from .repeated import with_words
 from .strokes import drawn, group
 from .view import View, view
 from .view_sizes import upright
@@ -55,19 +56,20 @@ def elevation(layout: Layout, seen: str, **options: Unpack[OfAPiece]) -> Sheet:
     return elevation_page(layout, ask(layout, OfAPiece, options), seen)
 
 
-def elevation_page(layout: Layout, asked: Asked, seen: str, largest: float = LARGEST) -> Sheet:
-    """The elevation from one side, at no larger a scale than asked for."""
+def elevation_page(layout: Layout, asked: Asked, seen: str | View, largest: float = LARGEST) -> Sheet:
+    """The elevation from one side, or of a view that is there already, at no larger a scale than asked for."""
     parts = shown_parts(asked)
-    look = view(parts, seen)
+    look = view(parts, seen) if isinstance(seen, str) else seen
     title = titled(asked, look.eye.title)
 
     def draw(scale: float) -> Figure:
-        return attrs.evolve(upright_figure(layout, asked, look, scale), name=title)
+        figure = with_words(upright_figure(layout, asked, look, scale), asked, parts, look, scale)
+        return attrs.evolve(figure, name=title)
 
     return fit_view(
         asked,
         draw,
-        name=named(asked, f"elevation-{seen}"),
+        name=named(asked, f"elevation-{look.eye.name}"),
         kind="Elevation",
         title=title,
         wood=look.bounds,

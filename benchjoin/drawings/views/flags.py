@@ -19,8 +19,9 @@ from ...drafting.lettering import ascent, descent, text_width
 from ...drafting.primitives import Disc, Line, Point, Primitive, Text, figure_middle, text_box
 from ...layout.parts import Part
 from .face import Face
-from .isometric import Apart
+from .isometric import Apart, Regions
 
+Numbers = npt.NDArray[np.int64]
 TEXT = 2.5
 DOT = 0.5
 """Radius of the dot on the wood. [mm]"""
@@ -32,6 +33,8 @@ REACHES = (6.0, 9.0, 14.0, 22.0, 34.0, 52.0)
 """How far it may lead. [mm]"""
 AIR = 0.6
 """Round a mark. [mm]"""
+AT_ONCE = 24
+"""So many lines are held against the wood at once, the cheapest first."""
 BARRED = 1000.0
 """What crossing other wood costs, in millimetres of line."""
 
@@ -41,7 +44,9 @@ def flags(parts: Sequence[Part], shown: Apart, scale: float) -> Iterator[Primiti
     names = {part.name: part for part in parts}
     order = sorted(shown.faces, key=lambda face: -face.region.area)
     regions = [shapely.transform(face.region, lambda at: at * scale) for face in order]
-    ground = _Ground(order, regions, shapely.transform(shown.ways, lambda at: at * scale))
+    ways = shapely.transform(shown.ways, lambda at: at * scale)
+    shapely.prepare(ways)
+    ground = _Ground(order, regions, ways)
     for kind in sorted({part.kind for part in parts}):
         own = [n for n, face in enumerate(order) if names[face.part].kind == kind][:MOST_FACES]
         if own:
@@ -55,11 +60,17 @@ class _Ground:
     faces: Sequence[Face]
     regions: list[BaseGeometry]
     ways: BaseGeometry
+    owners: Numbers = attrs.field(init=False)
     tree: shapely.STRtree = attrs.field(init=False)
     taken: list[BaseGeometry] = attrs.field(factory=list)
 
+    @owners.default
+    def _owners(self) -> Numbers:
+        return np.unique([face.part for face in self.faces], return_inverse=True)[1]
+
     @tree.default
     def _tree(self) -> shapely.STRtree:
+        shapely.prepare(self.regions)  # each is asked for often
         return shapely.STRtree(self.regions)
 
     def put(self, own: Sequence[int], marks: Sequence[str]) -> Iterator[Primitive]:
@@ -72,7 +83,7 @@ class _Ground:
                 return
         tried = [self._best(number, mark) for number, mark in zip(own, marks, strict=True)]
         _, foot, end, mark = min(tried, key=lambda one: one[0])
-        box = shapely.box(*_box(end, mark))
+        box = _box(end, mark)
         self.taken.extend([box, shapely.LineString([foot, end])])
         yield Line((foot, _edge(end, foot, mark)))
         yield Disc(foot, DOT, filled=True)
@@ -80,21 +91,34 @@ class _Ground:
 
     def _best(self, number: int, mark: str) -> tuple[float, Point, Point, str]:
         """The line that suits best from one face: what it costs, where it begins and ends."""
-        tree = self.tree
-        others = np.array([face.part != self.faces[number].part for face in self.faces])
         feet, ends = _lines(self.regions[number])
-        lines = shapely.linestrings(np.stack([feet, ends], axis=1))
-        boxes = shapely.box(*np.array([_box((x, y), mark) for x, y in ends.tolist()]).T)
-        cost = np.hypot(*(ends - feet).T)
-        line, wood = tree.query(lines, predicate="intersects")
-        np.add.at(cost, line[others[wood]], BARRED)
-        box, _ = tree.query(boxes, predicate="intersects")
-        np.add.at(cost, box, BARRED)
-        cost += BARRED * shapely.intersects(boxes, self.ways)
-        for taken in self.taken:
-            cost += BARRED * (shapely.intersects(boxes, taken) | shapely.intersects(lines, taken))
-        best = int(np.argmin(cost))
-        return float(cost[best]), tuple(feet[best].tolist()), tuple(ends[best].tolist()), mark
+        boxes = shapely.box(*_boxes(ends, mark).T)
+        cost = np.hypot(*(ends - feet).T) + BARRED * shapely.intersects(self.ways, boxes)
+        found = (math.inf, -1)
+        order = np.argsort(cost, kind="stable")
+        for some in np.array_split(order, math.ceil(len(order) / AT_ONCE)):
+            if cost[some[0]] > found[0]:
+                break  # crossing wood only makes lines dearer
+            lines = shapely.linestrings(np.stack([feet[some], ends[some]], axis=1))
+            whole = cost[some] + BARRED * self._crossed(number, lines, boxes[some])
+            found = min(found, *zip(whole.tolist(), some.tolist(), strict=True))
+        best = found[1]
+        return found[0], tuple(feet[best].tolist()), tuple(ends[best].tolist()), mark
+
+    def _crossed(self, number: int, lines: Regions, boxes: Regions) -> Numbers:
+        """How many other faces each line crosses, how many faces its box lies on, and how many flags either does."""
+        line, wood = self.tree.query(lines)
+        other = self.owners[wood] != self.owners[number]
+        box, under = self.tree.query(boxes)
+        taken = shapely.STRtree(self.taken)
+        on = np.concatenate([taken.query(shapes, predicate="intersects") for shapes in (boxes, lines)], axis=1)
+        flags_met = np.bincount(np.unique(on, axis=1)[0], minlength=len(lines))
+        return self._met(line[other], wood[other], lines) + self._met(box, under, boxes) + flags_met
+
+    def _met(self, which: Numbers, wood: Numbers, shapes: Regions) -> Numbers:
+        """How many faces each shape meets, of those that may be met."""
+        met = shapely.intersects(self.tree.geometries[wood], shapes[which])
+        return np.bincount(which[met], minlength=len(shapes))
 
 
 def _on_the_wood(region: BaseGeometry, mark: str) -> Text | None:
@@ -121,14 +145,19 @@ def _lines(region: BaseGeometry) -> tuple[npt.NDArray[np.float64], npt.NDArray[n
     return feet, feet + np.tile(steps, (len(starts), 1))
 
 
-def _box(at: Point, mark: str) -> tuple[float, float, float, float]:
-    """The box of a mark whose middle is given, with its air. [mm]"""
+def _boxes(at: npt.NDArray[np.float64], mark: str) -> npt.NDArray[np.float64]:
+    """Boxes of a mark whose middles are given, with its air, shape (n, 2) to (n, 4). [mm]"""
     wide = text_width(mark, TEXT, bold=True) / 2 + AIR
-    return at[0] - wide, at[1] - TEXT / 2 - descent(TEXT) - AIR, at[0] + wide, at[1] + ascent(TEXT) - TEXT / 2 + AIR
+    low, high = TEXT / 2 + descent(TEXT) + AIR, ascent(TEXT) - TEXT / 2 + AIR
+    return np.column_stack([at[:, 0] - wide, at[:, 1] - low, at[:, 0] + wide, at[:, 1] + high])
+
+
+def _box(at: Point, mark: str) -> BaseGeometry:
+    return shapely.box(*_boxes(np.array([at]), mark)[0])
 
 
 def _edge(end: Point, foot: Point, mark: str) -> Point:
     """Where a line meets the box of its mark."""
-    met = shapely.LineString([foot, end]).difference(shapely.box(*_box(end, mark)))
+    met = shapely.LineString([foot, end]).difference(_box(end, mark))
     x, y = met.coords[-1] if not met.is_empty else foot
     return float(x), float(y)

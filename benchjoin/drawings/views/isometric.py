@@ -18,7 +18,7 @@ import numpy.typing as npt
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from ...drafting.primitives import Drawing, Line
+from ...drafting.primitives import Box, Drawing, Line
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...layout import ways_in
@@ -26,9 +26,9 @@ from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH
 from ...solids import Placement, Vector, along
-from ..making.asked import OfAPiece, ask
+from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
-from ..making.pieces import named, titled
+from ..making.pieces import named, shown_parts, titled
 from .face import Face, faces_of
 from .shade import in_shade, shaded
 from .strokes import strokes
@@ -67,6 +67,11 @@ class Picture:
         """How close the lines of the picture come. [mm]"""
         return self.thin * LIES
 
+    def bounds(self, scale: float) -> Box:
+        """The box round the picture at a scale; its shade lies within its lines."""
+        left, low, right, high = self.lines.bounds
+        return left * scale, low * scale, right * scale, high * scale
+
     def drawing(self, scale: float) -> Drawing:
         """The picture at a scale, with its shade."""
         return (*shaded(self.shade, scale), *strokes(self.lines, "visible", scale))
@@ -88,7 +93,8 @@ def isometric(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
         return Figure(name=title, drawing=seen.drawing(scale))
 
     name = named(asked, "isometric")
-    return fit_view(asked, draw, name=name, kind="Picture", title=title, free=True, apart=seen.apart)
+    wood = seen.lines.bounds
+    return fit_view(asked, draw, name=name, kind="Picture", title=title, free=True, wood=wood, apart=seen.apart)
 
 
 def exploded(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
@@ -107,7 +113,8 @@ def exploded(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
         return Figure(name=title, drawing=shown.drawing(scale))
 
     name = named(asked, "exploded")
-    return fit_view(asked, draw, name=name, kind="Picture", title=title, free=True, apart=shown.apart)
+    wood = shown.lines.bounds
+    return fit_view(asked, draw, name=name, kind="Picture", title=title, free=True, wood=wood, apart=shown.apart)
 
 
 @attrs.frozen
@@ -178,6 +185,12 @@ def slant(points: npt.ArrayLike) -> npt.NDArray[np.float64]:
 def upright(shapes: BaseGeometry | Regions) -> Any:
     """A shape of the slanting page, or an array of them, on the page itself: u = s cos 30°, v = t + s / 2."""
     return shapely.transform(shapes, lambda at: np.stack([at[:, 0] * LIES, at[:, 1] + at[:, 0] / 2], axis=-1))
+
+
+def picture_of(asked: Asked) -> Picture:
+    """The picture of the first of the pieces that are alike, which the sheets of a binder share."""
+    parts = shown_parts(asked)
+    return asked.once(("picture", parts[0].piece), lambda: picture(parts))
 
 
 def picture(parts: Sequence[Part]) -> Picture:
@@ -286,9 +299,22 @@ def apart(layout: Layout, piece: int) -> dict[str, Vector]:
 
 
 def _ways(layout: Layout, shifts: dict[str, Vector], piece: int) -> Iterator[BaseGeometry]:
-    """From where each rail's end lies to where its leg awaits it."""
+    """From where each rail's end lies to where its leg awaits it; of a run, of its first and its last member alone."""
+    between, guests = _between(layout, piece), {part.identity: part for part in layout.piece(piece)}
     for joint in layout.joints_of(piece):
+        if joint.guest in between:
+            continue
         middle = np.add(joint.contact.low, joint.contact.high) / 2
         ends = [np.add(middle, shifts[name]) for name in (joint.host, joint.guest)]
-        if math.dist(*ends) > TOUCH:
+        slants = np.count_nonzero(abs(np.subtract(*ends)) > TOUCH) > 1  # what a board is cut round is not where it goes
+        if math.dist(*ends) > TOUCH and not (slants and guests[joint.guest].slot.run):
             yield shapely.LineString(project(ends))
+
+
+def _between(layout: Layout, piece: int) -> set[str]:
+    """The members of runs but for the first and the last of each."""
+    runs: dict[tuple[str | None, str], list[str]] = {}
+    for part in layout.piece(piece):
+        if part.slot.run:
+            runs.setdefault((part.level, part.slot.run), []).append(part.identity)
+    return {name for own in runs.values() for name in own[1:-1]}

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import cache, cached_property
 from itertools import pairwise
 from typing import Unpack
 
@@ -19,13 +20,15 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from ...drafting.dimensions.span import overall
-from ...drafting.lettering import text_width, wrap
+from ...drafting.lettering import ascent, descent, text_width, wrap
 from ...drafting.linework import Linework
-from ...drafting.primitives import Drawing, Line, Text, bounds, figure_middle, shift, text_box
+from ...drafting.primitives import Box as Bounds
+from ...drafting.primitives import Drawing, Line, Text, bounds, figure_middle, shift, text_bounds
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...findings import Finding
 from ...frame.faces import AXIS, OPPOSITE
+from ...frame.joints import Laid
 from ...layout.joints.meeting import Cut, Joint
 from ...layout.layout import Layout
 from ...layout.on_face import OnFace
@@ -53,8 +56,12 @@ SCALES_TRIED = (0.5, 0.25)
 """Details are drawn at half size, or at 1:4 or 1:5 where they take fewer sheets so."""
 SHARES = (0.5, 0.75, 0.25, 0.85, 0.15)
 """Where on a face its mark may stand."""
+ON = 0.6
+"""Between a mark on wood and the edges of it. [mm]"""
 OFF = 1.6
 """Between wood and a mark beside it. [mm]"""
+LEAST_WIDE = 86.0
+"""Words over narrow views are written at least so wide. [mm]"""
 BETWEEN, APART = 16.0, 5.0
 """Between two views beside each other, with room for a size, and one above the other. [mm]"""
 
@@ -73,9 +80,20 @@ def joint_details(layout: Layout, **options: Unpack[OnPaper]) -> tuple[Sheet, ..
 def joint_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
     """The joint details; none where nothing is joined."""
     kinds = [(same, _looks(layout, same[0])) for same in _kinds(layout)]
+    findings = [_findings(asked, same) for same, _ in kinds]
 
-    def blocks(scale: float, wide: float, brief: bool) -> list[Figure]:
-        return [_block(layout, asked, n, same, looks, scale, wide, brief) for n, (same, looks) in enumerate(kinds, 1)]
+    @cache  # the views do not depend on how wide the room for words is
+    def views(n: int, scale: float) -> Figure:
+        return _views(layout, asked, *kinds[n], scale)
+
+    @cache
+    def laid(n: int, scale: float, wide: float, notes: tuple[str, ...]) -> Figure:
+        return _block(layout, asked, n + 1, kinds[n][0], views(n, scale), wide, notes, findings[n])
+
+    def blocks(scale: float, wide: float, brief: bool) -> Iterator[Figure]:
+        for n, found in enumerate(findings):
+            notes = tuple(finding_notes(asked, found, brief=brief, most=None))
+            yield laid(n, scale, min(max(views(n, scale).size[0], LEAST_WIDE), wide), notes)
 
     if not kinds:
         return ()
@@ -84,16 +102,22 @@ def joint_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
 
 
 def _kinds(layout: Layout) -> list[list[Joint]]:
-    """Joints that are alike, of one piece of each kind: same kind, same sections, same place in the host's section."""
+    """Joints that are alike, of one piece of each kind: same kind, same sections, same place in the host's section.
+
+    What only lies on another is no joint to be made: the part drawings show its lines.
+    """
     found: dict[tuple[object, ...], list[Joint]] = {}
     for alike in layout.alike:
         for joint in layout.joints_of(alike[0]):
-            found.setdefault(_key(layout, joint), []).append(joint)
+            if not isinstance(joint.how, Laid):
+                found.setdefault(_key(layout, joint), []).append(joint)
     return list(found.values())
 
 
 def _key(layout: Layout, joint: Joint) -> tuple[object, ...]:
     host, guest = layout.joined(joint)
+    if not joint.cuts and guest.slot.run:  # it only touches: one detail shows how, wherever it stands
+        return (joint.kind, guest.slot.role.word, guest.slot.axes, round(guest.thickness, 6))
     depths = tuple(round(cut.floor - cut.box.low[2], 6) for _, cut in _made(layout, joint))
     sizes = (host.width, host.thickness, guest.thickness, *_place(host, guest, joint))
     return (joint.kind, guest.slot.axes, depths, tuple(round(size, 6) for size in sizes))
@@ -124,6 +148,26 @@ class _Look:
     rail: Part
     cut: Cut | None
 
+    @cached_property
+    def ended(self) -> tuple[BaseGeometry, BaseGeometry]:
+        """Visible lines, and those that are only there because the view ends, as long as they run."""
+        clip = self.eye.frame.local(self.clip)
+        ring = shapely.box(*clip.low[:2], *clip.high[:2]).boundary.buffer(TOUCH)
+        visible = self.seen.visible
+        return visible.difference(ring), shapely.line_merge(visible.intersection(ring))
+
+    @cached_property
+    def wood(self) -> dict[str, tuple[list[BaseGeometry], BaseGeometry]]:
+        """What is seen of each part, its largest face first, and of all others."""
+        faces = sorted(self.seen.faces, key=lambda face: -face.region.area)
+        return {
+            name: (
+                [face.region for face in faces if face.part == name],
+                shapely.union_all([face.region for face in faces if face.part != name]),
+            )
+            for name in {face.part for face in faces}
+        }
+
 
 Looks = tuple[_Look, _Look, _Look]
 
@@ -137,29 +181,32 @@ def _looks(layout: Layout, joint: Joint) -> Looks:
     return front, side, above
 
 
+def _views(layout: Layout, asked: Asked, same: Sequence[Joint], looks: Looks, scale: float) -> Figure:
+    """The three views of one kind of joint at a scale."""
+    read, parts = reader(layout.frame, asked.house), layout.joined(same[0])
+    drawn = _Drawn(scale, read, asked.house.linework, parts, len(_heights(layout, same)) > 1)
+    return Figure(name="", drawing=_placed(looks, drawn, third=projection(layout.frame, asked.house) == "third angle"))
+
+
 def _block(
     layout: Layout,
     asked: Asked,
     number: int,
     same: Sequence[Joint],
-    looks: Looks,
-    scale: float,
-    wide: float,
-    brief: bool,
+    views: Figure,
+    width: float,
+    notes: Sequence[str],
+    findings: tuple[Finding, ...],
 ) -> Figure:
-    """One kind of joint: heading and findings, then its three views."""
+    """One kind of joint: heading and findings, so wide, then its three views."""
     read, joint = reader(layout.frame, asked.house), same[0]
-    drawn = _Drawn(scale, read, asked.house.linework, layout.joined(joint), len(_heights(layout, same)) > 1)
-    views = _placed(looks, drawn, third=projection(layout.frame, asked.house) == "third angle")
-    width = min(max(bounds(views)[2] - bounds(views)[0], 86.0), wide)
+    left, _, _, top = views.bounds
     where, more = _heading(layout, number, same, read)
-    findings = _findings(asked, same)
-    notes = finding_notes(asked, findings, brief=brief, most=None)
     words = [(line, True) for line in wrap(where, TEXT, width, bold=True)]
     words += [(line, False) for note in (more, *notes) for line in wrap(note, TEXT, width)]
     heading = tuple(Text((0.0, -PITCH * n), line, TEXT, bold=bold) for n, (line, bold) in enumerate(words))
     low = bounds(heading)[1] - 3.0
-    drawing = (*heading, *shift(views, -bounds(views)[0], low - bounds(views)[3]))
+    drawing = (*heading, *shift(views.drawing, -left, low - top))
     return Figure(name=f"Joint {number}", drawing=drawing, shows=(joint.host, joint.guest), findings=findings)
 
 
@@ -167,7 +214,7 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     """Which joint, whose, how many, what is cut, how deep and how high, what is left, and the fit."""
     joint = same[0]
     host, guest = layout.joined(joint)
-    where = f"Joint {number}: {joint.kind}, {guest.mark} to {host.mark}"
+    where = f"Joint {number}: {_in_the_trade(host, guest, joint)}, {guest.mark} to {host.mark}"
     names = f"{guest.mark} is the {_plain(guest)}, {host.mark} the {_plain(host)}. "
     more = f"{names}{_how_many(layout, same)}"
     if not joint.cuts:
@@ -183,6 +230,20 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     return where, f"{more}Cut into the {cut}{high}, {loose}."
 
 
+def _in_the_trade(host: Part, guest: Part, joint: Joint) -> str:
+    """The name of a joint: a half-lap of what a level carries by how the two cross."""
+    if not (joint.how.cuts_both and guest.slot.run):
+        return joint.kind
+    ends = [_at_an_end(part, joint.contact) for part in (host, guest)]
+    return "corner lap" if all(ends) else "tee lap" if any(ends) else "cross lap"
+
+
+def _at_an_end(part: Part, box: Box) -> bool:
+    """Whether a part ends where it meets another."""
+    axis = part.slot.axes[0]
+    return box.low[axis] <= part.blank.low[axis] + TOUCH or box.high[axis] >= part.blank.high[axis] - TOUCH
+
+
 def _plain(part: Part) -> str:
     """The name of a part in words alone."""
     return part.identity.replace("/", " ")
@@ -192,6 +253,8 @@ def _deep(part: Part, seen: OnFace, read: Reader) -> str:
     """How deep a part is cut, and how much of it is left there."""
     deep = seen.floor - seen.box.low[2]
     through = face_up(part, seen.cut.face).local(part.blank).size()[2]
+    if through - deep <= TOUCH:
+        return f"right through, {read(seen.length)} long and {read(seen.high - seen.low)} deep from its edge"
     return f"{read(deep)} deep, {read(through - deep)} left"
 
 
@@ -289,18 +352,18 @@ def _eyes(leg: Part, rail: Part) -> tuple[Eye, Eye, Eye]:
 def _one(look: _Look, how: _Drawn) -> Drawing:
     """One view: lines, break lines where wood goes on, sizes, marks, and its name above."""
     eye, seen, clip, scale = look.eye, look.seen, look.eye.frame.local(look.clip), how.scale
-    visible, ends = _ended(seen, clip)
+    visible, ends = look.ended
     x, y = (a + b for a, b in zip(clip.low[:2], clip.high[:2], strict=True))
     lines: Drawing = (
         *solid(visible, scale, how.linework),
-        *(line for end in shapely.get_parts(shapely.line_merge(ends)) for line in _broken_off(end, scale)),
+        *(line for end in shapely.get_parts(ends) for line in _broken_off(end, scale)),
         *dashed(seen.hidden, scale, how.linework),
     )
     x0, _, x1, top = bounds(lines)
     name = eye.title if eye.name == "above" else f"from the {eye.name}"
     size = (*_size(look, how, x0), *_left_of_the_leg(look, how, x1))
     taken = Taken((*lines, *size))
-    found = (text for part in how.parts for text in taken.put(_mark_places(part, seen, scale)))
+    found = (text for part in how.parts for text in taken.put(_mark_places(part, look, scale)))
     words = tuple(sorted(found, key=lambda text: text.at))  # readers of PDF take words from left to right
     if size and (x0 + x1 - text_width(name, TEXT)) / 2 < bounds(size)[2] + 1.0:
         top = max(top, bounds(size)[3])
@@ -309,25 +372,42 @@ def _one(look: _Look, how: _Drawn) -> Drawing:
     return shift(titled, -x / 2 * scale, -y / 2 * scale)
 
 
-def _mark_places(part: Part, seen: View, scale: float) -> Iterator[Text]:
+def _mark_places(part: Part, look: _Look, scale: float) -> Iterator[Text]:
     """Places for a mark on the faces that are seen of its part, the largest first, and then just beside them."""
-    own = sorted((face.region for face in seen.faces if face.part == part.name), key=lambda one: -one.area)
-    regions = [shapely.transform(region, lambda at: at * scale) for region in own]
-    others = [face.region for face in seen.faces if face.part != part.name]
-    other = shapely.transform(shapely.union_all(others), lambda at: at * scale)
+    own, others = look.wood.get(part.name, ([], shapely.Polygon()))
+    regions = [_scaled(region, scale) for region in own]
     for region in regions:
-        x0, y0, x1, y1 = region.bounds
-        shapely.prepare(region)
-        for up in SHARES:
-            for across in SHARES:
-                at = (x0 + (x1 - x0) * across, figure_middle(y0 + (y1 - y0) * up, TEXT))
-                text = Text(at, part.mark, TEXT, "middle", bold=True)
-                if region.contains(text_box(text).buffer(0.6)):
-                    yield text
+        for text in _on(region, part.mark):
+            box = text_bounds(text)
+            if _holds(region.bounds, box) and region.contains(shapely.box(*box).buffer(ON)):
+                yield text
+    other = _scaled(others, scale)
     for region in regions:
         for text in _just_beside(region.bounds, part.mark):
-            if not text_box(text).intersects(other):
+            if not shapely.box(*text_bounds(text)).intersects(other):
                 yield text
+
+
+def _scaled(region: BaseGeometry, scale: float) -> BaseGeometry:
+    return shapely.transform(region, lambda at: at * scale)
+
+
+def _on(region: BaseGeometry, mark: str) -> Iterator[Text]:
+    """Places for a mark on a face, if it is large enough."""
+    x0, y0, x1, y1 = region.bounds
+    wide, high = text_width(mark, TEXT, bold=True), ascent(TEXT) + descent(TEXT)
+    if x1 - x0 < wide + 2 * ON - TOUCH or y1 - y0 < high + 2 * ON - TOUCH:
+        return
+    for up in SHARES:
+        for across in SHARES:
+            at = (x0 + (x1 - x0) * across, figure_middle(y0 + (y1 - y0) * up, TEXT))
+            yield Text(at, mark, TEXT, "middle", bold=True)
+
+
+def _holds(outer: Bounds, inner: Bounds) -> bool:
+    """Whether a box holds another with the air round it."""
+    (a, b, c, d), (left, low, right, high) = outer, inner
+    return a <= left - ON + TOUCH and b <= low - ON + TOUCH and c >= right + ON - TOUCH and d >= high + ON - TOUCH
 
 
 def _just_beside(box: tuple[float, float, float, float], mark: str) -> Iterator[Text]:
@@ -339,12 +419,6 @@ def _just_beside(box: tuple[float, float, float, float], mark: str) -> Iterator[
         yield Text((x0 - OFF, y), mark, TEXT, "end", bold=True)
         yield Text((x, y1 + OFF + 0.7), mark, TEXT, "middle", bold=True)
         yield Text((x, y0 - OFF - TEXT - 0.3), mark, TEXT, "middle", bold=True)
-
-
-def _ended(seen: View, clip: Box) -> tuple[BaseGeometry, BaseGeometry]:
-    """Visible lines, and those that are only there because the view ends."""
-    ring = shapely.box(*clip.low[:2], *clip.high[:2]).boundary.buffer(TOUCH)
-    return seen.visible.difference(ring), seen.visible.intersection(ring)
 
 
 def _broken_off(end: BaseGeometry, scale: float) -> Iterator[Line]:
@@ -372,7 +446,8 @@ def _size(look: _Look, how: _Drawn, left: float) -> Drawing:
 
 def _left_of_the_leg(look: _Look, how: _Drawn, right: float) -> Drawing:
     """On the right of the view from above: the wood that is left of the leg behind the notch."""
-    if look.eye.name != "above" or not look.cut:
+    runs_up = look.eye.up[how.parts[0].slot.axes[0]]  # its length is no size of its section
+    if look.eye.name != "above" or not look.cut or runs_up:
         return ()
     cut, leg = (look.eye.frame.local(box) for box in (look.cut.box, how.parts[0].blank))
     low, high = max((leg.low[1], cut.low[1]), (cut.high[1], leg.high[1]), key=lambda ends: ends[1] - ends[0])

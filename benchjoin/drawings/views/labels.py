@@ -8,12 +8,25 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 
+import numpy as np
+import numpy.typing as npt
 import shapely
 from shapely import transform
 from shapely.geometry.base import BaseGeometry
 
 from ...drafting.lettering import text_width
-from ...drafting.primitives import Drawing, Fill, Line, Text, figure_middle, flat, text_box
+from ...drafting.primitives import (
+    Drawing,
+    Fill,
+    Line,
+    Point,
+    Primitive,
+    Text,
+    figure_middle,
+    flat,
+    text_bounds,
+    text_box,
+)
 from ...layout.parts import Part
 from ...lengths import distinct
 from .view import View
@@ -36,31 +49,42 @@ class Taken:
     """What is drawn already: lines, black fills and words."""
 
     def __init__(self, drawing: Drawing) -> None:
-        self._words = [text_box(item) for item in flat(drawing) if isinstance(item, Text)]
-        shapes = [shape for item in flat(drawing) if (shape := _ink(item)) is not None]
-        self._ink = shapely.STRtree(shapes)
+        items = list(flat(drawing))
+        self._words = [text_bounds(item) for item in items if isinstance(item, Text)]
+        self._ink = shapely.STRtree(_ink(items))
 
     def is_free(self, text: Text) -> bool:
         """Whether a word lies on nothing."""
-        box = text_box(text).buffer(AIR, join_style="mitre")
-        far = text_box(text).buffer(APART, join_style="mitre")
-        return not any(far.intersects(word) for word in self._words) and not len(
-            self._ink.query(box, predicate="intersects")
-        )
+        left, low, right, high = text_bounds(text)
+        if any(
+            left - APART <= c and right + APART >= a and low - APART <= d and high + APART >= b
+            for a, b, c, d in self._words
+        ):
+            return False
+        box = shapely.box(left - AIR, low - AIR, right + AIR, high + AIR)
+        return not len(self._ink.query(box, predicate="intersects"))
 
     def put(self, places: Iterable[Text]) -> Iterator[Text]:
         """The first of its places that is free, if there is one; it is taken from now on."""
         for text in places:
             if self.is_free(text):
-                self._words.append(text_box(text))
+                self._words.append(text_bounds(text))
                 yield text
                 return
 
 
-def _ink(item: object) -> BaseGeometry | None:
-    if isinstance(item, Line) and len(item.points) > 1:
-        return shapely.LineString([*item.points, item.points[0]] if item.closed else item.points)
-    return shapely.Polygon(item.rings[0]) if isinstance(item, Fill) and item.tone == "black" else None
+def _ink(items: Iterable[Primitive]) -> npt.NDArray[np.object_]:
+    """Lines, and outlines of black fills with what is in them."""
+    lines: list[tuple[Point, ...]] = []
+    rings: list[tuple[Point, ...]] = []
+    for item in items:
+        if isinstance(item, Line) and len(item.points) > 1:
+            lines.append((*item.points, item.points[0]) if item.closed else item.points)
+        elif isinstance(item, Fill) and item.tone == "black":
+            rings.append(item.rings[0])
+    owners = np.repeat(np.arange(len(lines)), [len(line) for line in lines])
+    drawn = shapely.linestrings([point for line in lines for point in line], indices=owners) if lines else []
+    return np.array([*drawn, *(shapely.Polygon(ring) for ring in rings)], dtype=object)
 
 
 def level_names(parts: Sequence[Part], seen: View, scale: float, cut: Sequence[float] = ()) -> Iterator[Text]:
@@ -80,9 +104,9 @@ def level_names(parts: Sequence[Part], seen: View, scale: float, cut: Sequence[f
         for share in PLACES:
             at = (x0 + (x1 - x0) * share, figure_middle((y0 + y1) / 2, CAPTION))
             text = Text(at, level, CAPTION, "middle")
-            left, low, right, high = text_box(text).bounds
+            left, low, right, high = text_bounds(text)
             inside = x0 + 1 < left and right < x1 - 1 and y0 + CLEAR < low and high < y1 - CLEAR
-            if inside and not hidden.intersects(text_box(text)):
+            if inside and not hidden.intersects(shapely.box(left, low, right, high)):
                 told.add(level)
                 yield text
                 break
@@ -102,23 +126,37 @@ def heights_of_levels(parts: Sequence[Part], side: str, scale: float) -> list[tu
 
 def leg_marks(parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> Iterator[Text]:
     """The mark of each leg that is seen: on it, or beside it where no other wood is."""
-    legs = {part.name: part for part in parts if part.slot.upright}
+    legs = {part.name: part for part in parts if part.slot.upright and (seen.eye.up[2] or not part.slot.run)}
     upright = bool(seen.eye.up[2])
     own: dict[str, BaseGeometry] = {}
     if upright:
-        for face in seen.faces:
-            if face.part in legs:
-                own[face.part] = shapely.union(own.get(face.part, shapely.Polygon()), face.region)
+        own = {name: region for name in legs if not (region := seen.seen_of(name)).is_empty}
     else:
         for name, part in legs.items():
             box = seen.eye.frame.local(part.blank)
             own[name] = shapely.box(*box.low[:2], *box.high[:2])
     middle = (seen.bounds[0] + seen.bounds[2]) / 2 * scale, (seen.bounds[1] + seen.bounds[3]) / 2 * scale
-    wood = shapely.union_all([face.region for face in seen.faces])
     for name, region in sorted(own.items()):
-        on, other = (transform(one, lambda at: at * scale) for one in (region, wood.difference(region)))
+        on, other = (transform(one, lambda at: at * scale) for one in (region, seen.less(region)))
         places = _of_a_leg(legs[name].mark, on.bounds, middle, upright=upright)
-        yield from taken.put(text for text in places if not text_box(text).intersects(other))
+        yield from taken.put(text for text in places if not shapely.box(*text_bounds(text)).intersects(other))
+
+
+def marks_of_runs(parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> Iterator[Text]:
+    """The mark of each board and bearer that is seen from above, where it has room on its wood."""
+    runs = {part.name: part.mark for part in parts if part.slot.run}
+    for face in sorted((f for f in seen.faces if f.part in runs), key=lambda f: f.part):
+        x0, y0, x1, y1 = (edge * scale for edge in face.region.bounds)
+        lies = x1 - x0 >= y1 - y0
+        if min(x1 - x0, y1 - y0) < CAPTION + 2 * CLEAR + AIR:
+            continue
+        mark = runs[face.part]
+        region = transform(face.region, lambda points: points * scale)
+        places = []
+        for share in PLACES:
+            at = (x0 + (x1 - x0) * (share if lies else 0.5), y0 + (y1 - y0) * (0.5 if lies else share))
+            places.append(Text((at[0], figure_middle(at[1], CAPTION)), mark, CAPTION, "middle"))
+        yield from taken.put(text for text in places if region.contains(text_box(text)))
 
 
 def _of_a_leg(

@@ -9,7 +9,8 @@ are broken. What a face shows is worked out once (`_face`) and laid on paper at 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from functools import cache
 from itertools import pairwise
 from typing import Unpack
 
@@ -29,11 +30,12 @@ from ...findings import Finding
 from ...frame.faces import AXIS, OPPOSITE, OUT
 from ...frame.frame import Frame
 from ...frame.roles import rank
+from ...frame.slots import Slot
 from ...layout.done import to_make
 from ...layout.layout import Layout
 from ...layout.on_face import OnFace
 from ...layout.parts import Part, face_up
-from ...lengths import distinct, steady
+from ...lengths import TOUCH, distinct, steady
 from ...outlines import SAG
 from ...shop.called import called
 from ...shop.done import done_note
@@ -45,6 +47,7 @@ from ..making.house import Reader, projection, reader
 from ..making.notes import concerning, finding_notes
 from ..making.packed import packed_sheets
 from .broken import Broken, broken, lay, zigzags
+from .repeated import Together, together
 from .strokes import dashed, solid
 from .view import Eye, view
 
@@ -82,13 +85,25 @@ def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
         return ()
     order = sorted(kinds.values(), key=lambda same: (rank(same[0].slot.role), same[0].kind))
     third = projection(asked.frame, asked.house) == "third angle"
-    drawn = [(same, _shown(same[0], third=third), _findings(asked, same)) for same in order]
+    runs = {part.identity: part.slot for part in layout.parts if part.slot.run}
+    drawn = [(same, _shown(same[0], runs, third=third), _findings(asked, same)) for same in order]
 
-    def blocks(scale: float, wide: float, brief: bool) -> list[Figure]:
-        return [
-            _block(asked, same, faces, findings, scale, wide, finding_notes(asked, findings, brief=brief, most=None))
-            for same, faces, findings in drawn
-        ]
+    @cache  # the views do not depend on how wide the room for words is
+    def views(n: int, scale: float) -> list[Figure]:
+        same, faces, _ = drawn[n]
+        return _views(asked, same[0], faces, scale)
+
+    @cache
+    def laid(n: int, scale: float, wide: float, notes: tuple[str, ...]) -> Figure:
+        same, faces, findings = drawn[n]
+        return _block(asked, same, faces, views(n, scale), wide, notes, findings)
+
+    def blocks(scale: float, wide: float, brief: bool) -> Iterator[Figure]:
+        for n, (_, faces, findings) in enumerate(drawn):
+            notes = tuple(finding_notes(asked, findings, brief=brief, most=None))
+            seen = views(n, scale)
+            across = max(_left(faces) + view.bounds[2] for view in seen)
+            yield laid(n, scale, min(max(across, LEAST_WIDE), wide), notes)
 
     longest = max(part.length for same, _, _ in drawn for part in same)
     return packed_sheets(asked, blocks, name="parts", kind="Part drawings", largest=max(LARGEST, LONGEST / longest))
@@ -103,39 +118,45 @@ def _findings(asked: Asked, same: Sequence[Part]) -> tuple[Finding, ...]:
     return tuple(dict.fromkeys(f for part in same for f in concerning(asked, (part.identity,), part.piece)))
 
 
+def _views(asked: Asked, part: Part, faces: Sequence[_Face], scale: float) -> list[Figure]:
+    """The views of a part at a scale."""
+    along, read = broken(_features(part), scale), reader(asked.frame, asked.house)
+    lines = asked.house.linework
+    laid = (_laid(part, face, along, scale, read, lines, first=face.called == part.marked) for face in faces)
+    return [Figure(name=face.name, drawing=one) for face, one in zip(faces, laid, strict=True)]
+
+
 def _block(
     asked: Asked,
     same: Sequence[Part],
     faces: Sequence[_Face],
-    findings: tuple[Finding, ...],
-    scale: float,
+    views: Sequence[Figure],
     wide: float,
     notes: Sequence[str],
+    findings: tuple[Finding, ...],
 ) -> Figure:
-    """All of one kind of part: heading and findings, then its views one below the other."""
-    part, along = same[0], broken(_features(same[0]), scale)
-    left = max(text_width(face.name, TEXT) for face in faces) + 14.0
-    read = reader(asked.frame, asked.house)
-    views = [
-        _laid(part, face, along, scale, read, asked.house.linework, first=face.called == part.marked) for face in faces
-    ]
-    across = max(left + bounds(seen)[2] for seen in views)
+    """All of one kind of part: heading and findings, so wide, then its views one below the other."""
+    left, read = _left(faces), reader(asked.frame, asked.house)
+    thick = f", {read(faces[0].through)} thick" if same[0].marked_faces and len(faces) == 1 else ""
     drawn: list[Primitive] = [
         Text((0.0, -PITCH * n), line, TEXT, bold=bold)
-        for n, (line, bold) in enumerate(_told(asked.frame, same, notes, across, wide))
+        for n, (line, bold) in enumerate(_told(asked.frame, same, notes, wide, thick))
     ]
     low = bounds(tuple(drawn))[1] - 2.0
     for seen in views:
-        drawn += shift(seen, left, low - bounds(seen)[3])
-        low -= bounds(seen)[3] - bounds(seen)[1] + 2.0
+        drawn += shift(seen.drawing, left, low - seen.bounds[3])
+        low -= seen.size[1] + 2.0
     shows = tuple(dict.fromkeys(own.identity for own in same))
     return Figure(name=f"Part drawing of {_marked(same)}", drawing=drawn, shows=shows, findings=findings)
 
 
-def _told(
-    frame: Frame, same: Sequence[Part], notes: Sequence[str], across: float, wide: float
-) -> list[tuple[str, bool]]:
-    """What it is, how many, of what, where it is measured from, and findings, as wide as the views are."""
+def _left(faces: Sequence[_Face]) -> float:
+    """Where the views begin, on the right of their names. [mm]"""
+    return max(text_width(face.name, TEXT) for face in faces) + 14.0
+
+
+def _told(frame: Frame, same: Sequence[Part], notes: Sequence[str], width: float, thick: str) -> list[tuple[str, bool]]:
+    """What it is, how many, of what, where it is measured from, and findings, in lines of a width."""
     part = same[0]
     hand = f", {part.handed} hand" if part.handed else ""
     count, role = len(to_make(frame, same)), part.slot.role
@@ -147,8 +168,7 @@ def _told(
     named = f" Faces as on {part.mark}." if any(other.faces != part.faces for other in same) else ""
     if any(_met(other) != _met(part) for other in same):
         named += f" Fine lines as on {part.mark}."
-    rest = f"{part.stock.name}. 0 is the {DATUM_ENDS[part.slot.axes[0]]}.{named}"
-    width = min(max(across, LEAST_WIDE), wide)
+    rest = f"{part.stock.name}{thick}. 0 is the {DATUM_ENDS[part.slot.axes[0]]}.{named}"
     return [
         *((line, True) for line in wrap(head, TEXT, width, bold=True)),
         *((line, False) for words in (rest, *notes) for line in wrap(words, TEXT, width)),
@@ -166,7 +186,7 @@ def _met(part: Part) -> list[tuple[str, *tuple[float, ...]]]:
     return sorted((cut.called, *steady(cut.start, cut.end, cut.low, cut.high)) for cut in found)
 
 
-def _shown(part: Part, *, third: bool) -> list[_Face]:
+def _shown(part: Part, runs: Mapping[str, Slot], *, third: bool) -> list[_Face]:
     """The faces to draw from the top of the page down, each as it is seen, where the projection puts it.
 
     All are turned about the part's length, so that each lies upright beside the marked face.
@@ -174,7 +194,7 @@ def _shown(part: Part, *, third: bool) -> list[_Face]:
     over, main = face_up(part, part.marked).v, part.marked
     out = {face: measured(OUT[face], over) * (1 if third else -1) for face in _faces(part)}
     order = sorted(_faces(part), key=lambda face: (face == OPPOSITE[main], -out[face]))
-    return [_face(part, face) for face in order]
+    return [_face(part, face, runs) for face in order]
 
 
 def _features(part: Part) -> list[float]:
@@ -193,6 +213,8 @@ def _faces(part: Part) -> tuple[str, ...]:
     found = part.marked_faces
     if not found:
         return (part.marked,)
+    if all(cut.through for face in found for cut in part.marks_on(face)):
+        return found  # a board that is only cut round something: its thickness is told in words
     across = {part.marked, OPPOSITE[part.marked]}
     if not across.intersection(found):
         return (part.marked, *found)
@@ -205,8 +227,10 @@ def _edge(part: Part) -> str:
     return next(face for face in ("top", "left", "front") if face not in known and AXIS[face] != part.slot.axes[0])
 
 
-def _face_name(face: str) -> str:
-    return f"{face} {'edge' if face == 'top' else 'face'}"
+def _face_name(face: str, across: float, through: float, *, lies: bool) -> str:
+    """'top edge', 'front face'; of a board that lies flat its narrow sides are the edges. [mm]"""
+    edge = across < through - TOUCH if lies else face == "top"
+    return f"{face} {'edge' if edge else 'face'}"
 
 
 @attrs.frozen
@@ -220,16 +244,18 @@ class _Face:
     visible: BaseGeometry
     hidden: BaseGeometry
     cuts: tuple[OnFace, ...]
+    told: tuple[Together, ...]
 
 
-def _face(part: Part, face: str) -> _Face:
+def _face(part: Part, face: str, runs: Mapping[str, Slot]) -> _Face:
     turned = face_up(part, face)
     _, across, through = turned.local(part.blank).size()
     seen = view([part], Eye(face, face, turned.u, turned.v))
     x, y = (sum(o * a for o, a in zip(turned.origin, axis, strict=True)) for axis in (turned.u, turned.v))
     visible, hidden = (translate(lines, -x, -y) for lines in (seen.visible, seen.hidden))
     cuts = part.marks_on(face)
-    return _Face(face, _face_name(face), across, through, visible, hidden, cuts)
+    name = _face_name(face, across, through, lies=AXIS[part.marked] == 2)
+    return _Face(face, name, across, through, visible, hidden, cuts, together(cuts, runs))
 
 
 def _laid(
@@ -249,8 +275,8 @@ def _laid(
         *size,
         name,
         *thick,
-        *_depths(face.cuts, along, high, read),
-        *_shoulders(part, face.cuts, along, read, first=first),
+        *_depths(face.told, along, high, read),
+        *_shoulders(part, face.told, along, read, first=first),
     )
 
 
@@ -267,7 +293,7 @@ def _thick(words: str, along: Broken, high: float) -> Text:
     return Text((max(along.length / 2, text_width(words, TEXT) / 2 - LEFT_OF_VIEW), high + 3.0), words, TEXT, "middle")
 
 
-def _shoulders(part: Part, cuts: Sequence[OnFace], along: Broken, read: Reader, *, first: bool) -> Drawing:
+def _shoulders(part: Part, cuts: Sequence[Together], along: Broken, read: Reader, *, first: bool) -> Drawing:
     """Running sizes from the datum end; the length in brackets where another face has said it."""
     edges = [edge for cut in cuts for edge in cut.edges]
     if not first and not cuts:
@@ -277,10 +303,10 @@ def _shoulders(part: Part, cuts: Sequence[OnFace], along: Broken, read: Reader, 
     return running(values, origin=(0.0, 0.0), axis="x", side="below", outline=0.0)
 
 
-def _depths(cuts: Sequence[OnFace], along: Broken, high: float, read: Reader) -> Iterator[Primitive]:
+def _depths(cuts: Sequence[Together], along: Broken, high: float, read: Reader) -> Iterator[Primitive]:
     """How deep each cut is, and from where to where across where it does not go through, over its middle."""
-    labels = [_depth_words(cut, read) for cut in cuts]
-    middles = [float(along.at((cut.start + cut.end) / 2)) for cut in cuts]
+    labels = [cut.told(read) for cut in cuts]
+    middles = [float(along.at(cut.middle)) for cut in cuts]
     widths = [max(text_width(line, TEXT) for line in lines) for lines in labels]
     apart = [(a + b) / 2 + 3.0 for a, b in pairwise(widths)]
     places = spread(middles, apart, within=_beside_the_width(widths, apart, along)) if cuts else []
@@ -297,10 +323,3 @@ def _beside_the_width(widths: Sequence[float], apart: Sequence[float], along: Br
     """Where the first and the last depth may stand so that none gets to the width on the left of the view. [mm]"""
     first = widths[0] / 2 - LEFT_OF_VIEW
     return first, max(along.length, first + sum(apart)) + widths[-1]
-
-
-def _depth_words(cut: OnFace, read: Reader) -> list[str]:
-    lines = [cut.told(read)]
-    if not cut.across:
-        lines.append(f"{read(cut.low)} to {read(cut.high)} up")
-    return lines

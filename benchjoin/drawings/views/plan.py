@@ -12,7 +12,8 @@ from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import LARGEST, fit_view
 from ..making.pieces import named, shown_parts, titled
-from .labels import Taken, front_sign, leg_marks
+from .labels import Taken, front_sign, leg_marks, marks_of_runs
+from .repeated import with_words
 from .strokes import drawn, group
 from .view import View, view
 from .view_sizes import flat
@@ -36,7 +37,8 @@ def plan_page(layout: Layout, asked: Asked, largest: float = LARGEST) -> Sheet:
     title = titled(asked, look.eye.title)
 
     def draw(scale: float) -> Figure:
-        return attrs.evolve(flat_figure(layout, asked, look, scale), name=title)
+        figure = with_words(flat_figure(layout, asked, look, scale), asked, shown_parts(asked), look, scale)
+        return attrs.evolve(figure, name=title)
 
     name = named(asked, "plan")
     return fit_view(
@@ -52,4 +54,5 @@ def flat_figure(layout: Layout, asked: Asked, look: View, scale: float) -> Figur
     drawing = (*lines, *sizes.drawing(), *wall(layout, parts, look, scale))
     taken = Taken(drawing)
     words = (*front_sign(look, scale, taken), *leg_marks(parts, look, scale, taken))
+    words = (*words, *marks_of_runs(parts, look, scale, taken))
     return Figure(name=look.eye.title, drawing=(*drawing, *words), shows=look.shows, shifted=sizes.shifted)

@@ -26,7 +26,8 @@ from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import LARGEST, fit_view
 from ..making.pieces import named, shown_parts, titled
 from .face import Face, on_page
-from .labels import Taken, front_sign, leg_marks
+from .labels import Taken, front_sign, leg_marks, marks_of_runs
+from .repeated import with_words
 from .strokes import drawn, group
 from .view import EYES, Eye, View, view
 from .view_sizes import flat, upright
@@ -107,11 +108,18 @@ def _unlike_levels(layout: Layout, piece: int) -> list[str]:
 
 
 def section_page(
-    layout: Layout, asked: Asked, cut: Cut, place: str, *, letter: str = "", largest: float = LARGEST
+    layout: Layout,
+    asked: Asked,
+    cut: Cut,
+    place: str,
+    *,
+    seen: View | None = None,
+    letter: str = "",
+    largest: float = LARGEST,
 ) -> Sheet:
-    """A section, with the letter of its cutting plane where another view shows that."""
+    """A section, of what is seen of it where that is known, with the letter of its plane if another view shows it."""
     parts = cut_away(shown_parts(asked), cut)
-    look = view(parts, cut.eye)
+    look = seen or view(parts, cut.eye)
     through = _through(shown_parts(asked), look, cut)
     if not through:
         raise AddressError(f"{cut.title} meets no wood. Choose another place.", address=place)
@@ -129,7 +137,10 @@ def section_page(
             drawing = (*drawing, Text(((x0 + x1) / 2, top + 4.0), f"{letter}–{letter}", LETTER, "middle", bold=True))
         taken = Taken(drawing)
         words = (*front_sign(look, scale, taken), *leg_marks(parts, look, scale, taken))
-        return Figure(name=title, drawing=(*drawing, *words), shows=look.shows, shifted=sizes.shifted)
+        if cut.axis == 2:
+            words = (*words, *marks_of_runs(parts, look, scale, taken))
+        figure = Figure(name=title, drawing=(*drawing, *words), shows=look.shows, shifted=sizes.shifted)
+        return with_words(figure, asked, parts, look, scale)
 
     name = named(asked, "".join(c if c.isalnum() or c in "-." else "-" for c in f"section {place}".lower()))
     return fit_view(

@@ -7,13 +7,13 @@ no edge of the picture does.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 import numpy.typing as npt
 import shapely
 
-from ...drafting.primitives import Line
+from ...drafting.primitives import Drawing, Line, Text, text_box
 from ...solids import Vector, along
 
 SPACING = 1.0
@@ -24,6 +24,8 @@ FINEST = 0.4
 """Faces that come out narrower stay bright: two edges are all they have room for. [mm]"""
 SHORTEST = 0.1
 """A shorter line is only a blot in a corner. [mm]"""
+CLEAR = 0.5
+"""Of shade round words. [mm]"""
 LIGHT: Vector = (0.5, -0.7, 0.8)
 """Where the light comes from: the right, the front, above."""
 
@@ -31,6 +33,7 @@ LIGHT: Vector = (0.5, -0.7, 0.8)
 def in_shade(away: Vector) -> bool:
     """Whether a face that looks at an eye, whose way of looking is given, gets no light.
 
+    >>> from .view import EYES
     >>> [in_shade(EYES[name].frame.w) for name in ("above", "front", "left")]
     [False, False, True]
     """
@@ -45,6 +48,21 @@ def shaded(regions: npt.NDArray[np.object_], scale: float) -> Iterator[Line]:
     wide = 2 * shapely.area(scaled) / np.maximum(shapely.length(scaled), 1e-9)
     for start, end in _across(shapely.get_parts(scaled[wide >= FINEST])).tolist():
         yield Line((tuple(start), tuple(end)), "shade")
+
+
+def bare(drawing: Drawing, words: Sequence[Text]) -> Drawing:
+    """A picture with its shade taken off round words that stand on it."""
+    if not words:
+        return drawing
+    clear = shapely.union_all([text_box(text).buffer(CLEAR, join_style="mitre") for text in words])
+    lines = [item for item in drawing if isinstance(item, Line) and item.kind == "shade"]
+    left = shapely.difference(shapely.linestrings([line.points for line in lines]), clear) if lines else []
+    cut = [
+        Line(tuple(map(tuple, shapely.get_coordinates(part).tolist())), "shade")
+        for part in shapely.get_parts(left)
+        if part.length > SHORTEST
+    ]
+    return (*cut, *(item for item in drawing if not (isinstance(item, Line) and item.kind == "shade")))
 
 
 def _across(regions: npt.NDArray[np.object_]) -> npt.NDArray[np.float64]:

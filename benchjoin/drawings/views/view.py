@@ -13,6 +13,7 @@ from functools import cached_property
 from typing import Literal, Protocol
 
 import attrs
+import shapely
 from shapely.geometry.base import BaseGeometry
 
 from ...layout.parts import Part
@@ -68,11 +69,27 @@ class View:
     painted: Picture = attrs.field(eq=False)
     visible: BaseGeometry = attrs.field(eq=False)
     hidden: BaseGeometry = attrs.field(eq=False)
+    _less: dict[BaseGeometry, BaseGeometry] = attrs.field(factory=dict, eq=False, init=False, repr=False)
 
     @cached_property
     def faces(self) -> tuple[Face, ...]:
         """What is seen of each face of each part; it is worked out when it is asked for."""
         return tuple(self.painted.faces())
+
+    @cached_property
+    def wood(self) -> BaseGeometry:
+        """All wood that is seen, as one region."""
+        return shapely.union_all([face.region for face in self.faces])
+
+    def seen_of(self, part: str) -> BaseGeometry:
+        """All that is seen of a part, as one region; empty where nothing is."""
+        return shapely.union_all([face.region for face in self.faces if face.part == part])
+
+    def less(self, region: BaseGeometry) -> BaseGeometry:
+        """All wood that is seen outside a region, which is asked for at one scale after the other."""
+        if region not in self._less:
+            self._less[region] = self.wood.difference(region)
+        return self._less[region]
 
     @cached_property
     def apart(self) -> float:

@@ -21,6 +21,7 @@ from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, distinct
 from ..making.house import House, Reader, reader
+from .repeated import untold
 from .view import Eye, View
 from .wall import one_row
 
@@ -129,6 +130,11 @@ def columns(parts: Sequence[Part], eye: Eye) -> tuple[Column, ...]:
     return tuple(column for column in found if column.heights)
 
 
+def _stands(part: Part) -> bool:
+    """Whether it is a leg: what stands by itself, and is no board that runs up."""
+    return part.slot.upright and not part.slot.run
+
+
 def _heights(parts: Iterable[Part]) -> list[float]:
     """Rising heights of rail edges and leg tops over the floor. [mm]"""
     edges = {z for part in parts for z in (part.blank.low[2], part.blank.high[2])}
@@ -137,7 +143,7 @@ def _heights(parts: Iterable[Part]) -> list[float]:
 
 def said(parts: Sequence[Part], seen: View) -> dict[int, tuple[float, ...]]:
     """The places along the axes of the world that a view with all its sizes gives. [mm]"""
-    legs = [part for part in parts if part.slot.upright]
+    legs = [part for part in parts if _stands(part)]
     if seen.eye.up[2]:
         axis = 0 if seen.eye.right[0] else 1
         own = [part for part in legs if axis == 1 or part.side == seen.eye.name]
@@ -169,7 +175,7 @@ def upright(layout: Layout, parts: Sequence[Part], seen: View, scale: float, hou
         placed = place_running(values, origin=(outline, 0.0), axis="y", side=column.side, outline=outline)
         rows.append(Row(placed, column.caption, top))
     axis = 0 if eye.name in ("front", "back") else 1
-    legs = [p for p in parts if p.slot.upright and (axis == 1 or p.side == eye.name or one_row(parts))]
+    legs = [p for p in parts if _stands(p) and (axis == 1 or p.side == eye.name or one_row(parts))]
     rows.append(_run(_places(parts, legs, seen, axis), eye.right[axis] * scale, read, "x", (0.0, 0.0)))
     return Sizes(tuple(rows), _over(parts, seen, "x", scale, read))
 
@@ -178,7 +184,7 @@ def flat(layout: Layout, parts: Sequence[Part], seen: View, scale: float, house:
     """Places along the length below a view from above, and along the depth on its left."""
     read = reader(layout.frame, house)
     left, low, _, _ = seen.bounds
-    legs = [part for part in parts if part.slot.upright]
+    legs = [part for part in parts if _stands(part)]
     rows = (
         _run(_places(parts, legs, seen, 0), scale, read, "x", (0.0, low * scale)),
         _run(_places(parts, legs, seen, 1), scale, read, "y", (left * scale, 0.0)),
@@ -192,9 +198,17 @@ def _places(parts: Sequence[Part], always: Sequence[Part], seen: View, axis: int
     across = 0 if seen.eye.right[axis] else 1
     seen_at = distinct(turn * at for at in _square_edges(seen, across))
     edges = [edge for part in always for edge in (part.blank.low[axis], part.blank.high[axis])]
-    others = distinct(edge for part in parts for edge in (part.blank.low[axis], part.blank.high[axis]))
+    others = distinct(_edges_told(parts, axis))
     edges += [edge for edge in others if any(abs(edge - at) <= TOUCH for at in seen_at)]
     return [place for place in distinct(edges) if abs(place) > TOUCH]
+
+
+def _edges_told(parts: Sequence[Part], axis: int) -> Iterator[float]:
+    """Both edges of every part along an axis of the world, but those that the words for a whole run stand for. [mm]"""
+    left_out = untold(parts, axis)
+    for part in parts:
+        own = left_out.get(part.name, ())
+        yield from (at for at in (part.blank.low[axis], part.blank.high[axis]) if at not in own)
 
 
 def _square_edges(seen: View, across: int) -> list[float]:

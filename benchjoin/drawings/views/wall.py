@@ -26,7 +26,7 @@ SHORT = 1.0
 
 def one_row(parts: Sequence[Part]) -> bool:
     """Whether what stands is a single row of uprights."""
-    return {part.side for part in parts if part.slot.upright} == {"front"}
+    return {part.side for part in parts if part.slot.upright and not part.slot.run} == {"front"}
 
 
 def wall(layout: Layout, parts: Sequence[Part], seen: View, scale: float) -> Iterator[Primitive]:

@@ -138,11 +138,17 @@ def _noted(table: Table, notes: Sequence[str]) -> Table:
 def _ways(
     notches: Sequence[Notching], shop: Shop, tape: Tape
 ) -> tuple[dict[Way, list[Notching]], list[tuple[Notching, str, Way]]]:
-    """Which way takes which notch, and why it is not the shop's own where it is another."""
+    """Which way takes which notch, and why it is not the shop's own where it is another.
+
+    What goes right through, as where a board is cut round a leg, is sawn out by hand in any shop.
+    """
     taken: dict[Way, list[Notching]] = {way: [] for way in WAYS}
     refused: list[tuple[Notching, str, Way]] = []
     order = (shop.way, *(way for way in shop.ways if way != shop.way))
     for notch in notches:
+        if notch.cut.through:
+            taken["saw and chisel"].append(notch)
+            continue
         whys = {way: OF_WAY[way].why_not(notch, shop, tape) for way in order}
         way = next(way for way in order if whys[way] is None)
         taken[way].append(notch)

@@ -18,6 +18,7 @@ from ...trade.saws import SHIM_MOST
 from ..called import several
 from ..marks import marks
 from .minutes import told as in_figures
+from .notching import Notching
 from .notes import notes
 from .setting import Changes, Setting
 from .shop import Shop
@@ -127,6 +128,13 @@ def _how(o: Operation, tape: Tape) -> str:
         "" if notch.end == "foot" else f"{notch.end} to the stop",
         f"{o.passes} {word} each" + (f" in {o.steps} steps of depth" if o.steps > 1 else "") if o.passes > 1 else "",
         f"on the way to {tape.read(notch.depth)}" if o.rough else "",
-        "right across" if notch.into else "" if notch.across else "stopped: square its corners with a chisel",
+        _stopped(notch, tape),
     )
     return "".join(f", {words}" for words in told if words)
+
+
+def _stopped(notch: Notching, tape: Tape) -> str:
+    """How a notch ends across its face."""
+    if notch.cut.through:
+        return f"right through, {tape.read(notch.cut.high - notch.cut.low)} in from the edge"
+    return "right across" if notch.into else "" if notch.across else "stopped: square its corners with a chisel"

@@ -19,9 +19,10 @@ from ....errors import PaperError
 from ....findings import Finding
 from ....layout.layout import Layout
 from ....layout.sets import PartSet, of_members
+from ....lengths import TOUCH
 from ....phrases import listed
 from ....sources import COMMON_PRACTICE
-from ....trade.paper import PDF_LONGEST, paper_size
+from ....trade.paper import PDF_LONGEST
 from ...making.asked import Asked
 from ...making.fitting import view_scales
 from ...making.house import both_ways, room
@@ -118,14 +119,13 @@ def _at_best(
     layout: Layout, asked: Asked, shares: list[Share], paper: str, found: tuple[Finding, ...]
 ) -> tuple[Sheet, ...]:
     """All shares at the largest scale at which each goes on a page; none where there is no such scale."""
-    long = max(_length(one, span) for one, span in shares)
     thinnest = min(
         face_width(p, face) for one, _ in shares for band in ways_up(one) for p, face in _up(one, band.faces)
     )
     for scale, label in view_scales(asked, largest=0.5):
         if thinnest * scale < TEXT * SLIMMEST:
             break
-        if long * scale > max(paper_size(paper)):
+        if not all(_may_go(asked, share, scale, label, paper) for share in shares):
             continue
         for reading, brief in READINGS:
             look = Look(scale=scale, text=TEXT, reading=reading, hatch=3.0, gap=2.0, brief=brief)
@@ -139,6 +139,15 @@ def _at_best(
             if len(made) == len(shares):
                 return tuple(made)
     return ()
+
+
+def _may_go(asked: Asked, share: Share, scale: float, label: str, paper: str) -> bool:
+    """Whether the wood of a share alone has room on a page."""
+    (part_set, span), words = share, set_words(asked, share[0], label)
+    wide = _length(part_set, span) * scale
+    high = sum(face_width(p, face) for band in ways_up(part_set) for p, face in _up(part_set, band.faces)) * scale
+    rooms = (within(room(*size, words), INSET) for size in both_ways(paper))
+    return any(wide <= x1 - x0 + TOUCH and high <= y1 - y0 + TOUCH for x0, y0, x1, y1 in rooms)
 
 
 def _up(part_set: PartSet, faces: tuple[str, ...]) -> zip[tuple]:  # type: ignore[type-arg]

@@ -1,7 +1,8 @@
 """Notches with a saw and a chisel: kerfs inside the lines, down to a gauged floor, and the slices chopped out.
 
 The gauge is set once to the depth and scribes the floor on both edges of every part. Kerfs go down the waste side of
-each line, and a few more between them so that the wood breaks out in slices.
+each line, and a few more between them so that the wood breaks out in slices. A notch that goes right through a board is
+sawn out: down its lines and along the line that is gauged from the edge.
 """
 
 from __future__ import annotations
@@ -45,11 +46,13 @@ def operations(notches: Sequence[Notching], tool: Tool, shop: Shop, tape: Tape) 
 def _all(notches: Sequence[Notching], tool: Tool, shop: Shop) -> Iterator[Operation]:
     for notch in notches:
         lines = ([] if notch.open_near else [notch.low]) + ([] if notch.open_far else [notch.high])
+        slices = kerfs(notch.width, shop.kerf, shop.slices) - notch.open_near - notch.open_far
+        through = notch.cut.through  # sawn down its lines and along the one that is gauged from the edge
         yield Operation(
             notch=notch,
             tool=tool,
             height=notch.depth,
             edge=edge_of(notch),
-            passes=max(1, kerfs(notch.width, shop.kerf, shop.slices) - notch.open_near - notch.open_far),
+            passes=len(lines) + 1 if through else max(1, slices),
             lines=tuple(lines),
         )
