@@ -1,6 +1,7 @@
-"""The key map: the faces of a set in small, the tiles that there are over them, and which of them a page is.
+"""The key map: the wood of a set in small, the tiles that there are over it, and which of them a page is.
 
-Where nothing is marked there is no tile, and the map is blank there.
+Where nothing is marked there is no tile, and the map shows wood alone. Edges that would run together in small are one
+line, so tiles that lap over each other are drawn side by side.
 
 >>> drawn = key_map([(0.0, 0.0, 1000.0, 80.0)], [("a1", (0.0, -10.0, 200.0, 90.0))], "a1", (40.0, 20.0))
 >>> sum(isinstance(item, Fill) for item in drawn)
@@ -9,57 +10,78 @@ Where nothing is marked there is no tile, and the map is blank there.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from typing import TypeAlias
+
+import numpy as np
+import numpy.typing as npt
+import shapely
 
 from ..lettering import text_width
 from ..primitives import Box, Drawing, Fill, Line, Primitive, Text, figure_middle
 
+Numbers: TypeAlias = npt.NDArray[np.float64]
+Shapes: TypeAlias = npt.NDArray[np.object_]
+
 TEXT = 2.5
-CLEAR = 0.4
-"""Round a key. [mm]"""
-Ring = Sequence[tuple[float, float]]
-"""Corners of a box, from its lower left one round."""
+ONE_LINE = 0.8
+"""Edges on the map that are closer than this are drawn as one. [mm]"""
 
 
 def key_map(faces: Sequence[Box], tiles: Sequence[tuple[str, Box]], here: str, room: tuple[float, float]) -> Drawing:
-    """Faces and tiles by their keys, the lower right corner of the map in (0, 0), in a room of some size. [mm]"""
-    boxes = [*faces, *(box for _, box in tiles)]
-    left, low = min(box[0] for box in boxes), min(box[1] for box in boxes)
-    right, high = max(box[2] for box in boxes), max(box[3] for box in boxes)
+    """Wood and tiles by their keys, the lower right corner of the map in (0, 0), in a room of some size. [mm]"""
+    boxes = np.array([*faces, *(box for _, box in tiles)])
+    (left, low), (right, high) = boxes[:, :2].min(axis=0), boxes[:, 2:].max(axis=0)
     scale = min(room[0] / (right - left), room[1] / (high - low))
-
-    def ring(box: Box) -> tuple[tuple[float, float], ...]:
-        x0, x1 = ((x - right) * scale for x in (box[0], box[2]))
-        y0, y1 = ((y - low) * scale for y in (box[1], box[3]))
-        return (x0, y0), (x1, y0), (x1, y1), (x0, y1)
-
-    drawn: list[Primitive] = [Line(ring(face), closed=True) for face in faces]
-    rings = [ring(box) for box in boxes]
-    for key, box in tiles:
-        corners = ring(box)
+    shapes = shapely.box(*((boxes - (right, low, right, low)) * scale).T)
+    wood, own = _snapped(shapely.union_all(shapes[: len(faces)]), shapes[len(faces) :])
+    drawn: list[Primitive] = list(_beside(wood, own))
+    for (key, _), tile in zip(tiles, own, strict=True):
+        x0, y0, x1, y1 = tile.bounds
+        corners = ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
         if key == here:
             drawn.append(Fill((corners,)))
-            continue
-        drawn += [Fill((corners,), "white"), Line(corners, closed=True)]
-        drawn += _name(key, corners, rings)
+        else:
+            drawn += [Line(corners, closed=True), *_name(key, corners)]
     return tuple(drawn)
 
 
-def _name(key: str, corners: Ring, rings: Sequence[Ring]) -> list[Text]:
-    """The key in its tile, where it goes in between the lines of faces and of other tiles."""
+def _snapped(wood: shapely.Geometry, tiles: Shapes) -> tuple[shapely.Geometry, Shapes]:
+    """Wood and tiles with edges that are as good as one in the same place; no tile is lost by it."""
+    shapes, near = np.array([wood, *tiles], dtype=object), ONE_LINE
+    coords = shapely.get_coordinates(shapes)
+    while True:
+        moved = np.stack([_one_for_all(coords[:, axis], near) for axis in (0, 1)], axis=1)
+        found = shapely.set_coordinates(shapes.copy(), moved)
+        if (shapely.area(found[1:]) > 0).all():
+            return shapely.make_valid(found[0]), found[1:]
+        near /= 2
+
+
+def _one_for_all(values: Numbers, near: float) -> Numbers:
+    """Numbers, the nearest of them replaced by their mean until none are nearer to each other than so much."""
+    places, which = np.unique(values, return_inverse=True)
+    counts = np.ones(len(places))
+    while len(places) > 1 and (gaps := np.diff(places)).min() < near:
+        n = int(gaps.argmin())
+        places[n] = np.average(places[n : n + 2], weights=counts[n : n + 2])
+        counts[n] += counts[n + 1]
+        places, counts = np.delete(places, n + 1), np.delete(counts, n + 1)
+        which = np.where(which > n, which - 1, which)
+    return places[which]
+
+
+def _beside(wood: shapely.Geometry, tiles: Shapes) -> Iterator[Line]:
+    """The outline of the wood where no tile lies."""
+    left = shapely.line_merge(shapely.difference(shapely.boundary(wood), shapely.union_all(tiles)))
+    for part in shapely.get_parts(left):
+        if part.geom_type == "LineString":
+            yield Line(tuple((x, y) for x, y in part.coords))
+
+
+def _name(key: str, corners: Sequence[tuple[float, float]]) -> list[Text]:
+    """The key in its tile, where it goes in."""
     (x0, y0), _, (x1, y1), _ = corners
-    for share in (0.5, 0.25, 0.75):
-        text = Text(((x0 + x1) / 2, figure_middle(y0 + (y1 - y0) * share, TEXT)), key, TEXT, "middle")
-        if not any(_crosses(ring, text) for ring in rings):
-            return [text]
-    return []
-
-
-def _crosses(ring: Ring, text: Text) -> bool:
-    """Whether a ring runs through a text, or close by it; one that goes round it, or lies beside it, does not."""
-    half = text_width(text.string, TEXT) / 2 + CLEAR
-    a, b, c, d = text.at[0] - half, text.at[1] - CLEAR, text.at[0] + half, text.at[1] + TEXT + CLEAR
-    (x0, y0), _, (x1, y1), _ = ring
-    beside = c <= x0 or a >= x1 or d <= y0 or b >= y1
-    within = x0 <= a and c <= x1 and y0 <= b and d <= y1
-    return not (beside or within)
+    if text_width(key, TEXT) > x1 - x0 - 0.6 or y1 - y0 < TEXT * 1.5:
+        return []
+    return [Text(((x0 + x1) / 2, figure_middle((y0 + y1) / 2, TEXT)), key, TEXT, "middle")]
