@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import attrs
 import pytest
-from designs import DESIGNS
+from designs import DESIGNS, plain_stand
 from hypothesis import HealthCheck, given, settings
 from samples import SAMPLES
 from strategies import frames
@@ -71,9 +71,9 @@ def test_no_list_of_a_gallery_design_is_left_with_two_rows_on_a_page_of_its_own(
 
 
 def test_findings_stand_once_and_are_pointed_to_by_number():
-    bound = sheets(lay_out(DESIGNS["stand"]), appendix=None)
+    bound = sheets(lay_out(plain_stand), appendix=None)
     told = " ".join(words(bound).split())
-    for finding in lay_out(DESIGNS["stand"]).findings:
+    for finding in lay_out(plain_stand).findings:
         assert told.count(" ".join(finding.sentence.split())) == 1
     assert "Findings 1 to 4: see the list." in told
 
@@ -81,7 +81,7 @@ def test_findings_stand_once_and_are_pointed_to_by_number():
 def test_a_sheet_drawn_alone_keeps_its_findings_in_full():
     from benchjoin import elevation
 
-    told = words([elevation(lay_out(DESIGNS["stand"]), "front")])
+    told = words([elevation(lay_out(plain_stand), "front")])
     assert "Warning: " in told
     assert "see the list" not in told
 

@@ -3,7 +3,7 @@
 >>> from benchjoin.frame.stock import Stock
 >>> batten = Stock("larch batten", thickness="5/8 in", width="1 1/2 in")
 >>> Bearers(batten, count=2).upright, Bearers(batten, count=2, flat=True).upright
-(38.099999999999994, 15.875)
+(38.1, 15.875)
 """
 
 from __future__ import annotations

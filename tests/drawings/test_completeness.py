@@ -9,8 +9,8 @@ from collections import defaultdict
 from fractions import Fraction
 
 import pytest
-from designs import DESIGNS
-from samples import SAMPLES
+from designs import PLAIN_DESIGNS as DESIGNS
+from designs import PLAIN_SAMPLES as SAMPLES
 
 from benchjoin import lay_out
 from benchjoin.drafting.primitives import Line, Text, text_box
@@ -46,24 +46,16 @@ def is_head(text, texts):
 
 
 def blocks(sheet, kinds):
-    """Blocks of a sheet: everything belongs to the heading over it that is the nearest to its left."""
-    texts = [item for item in sheet.drawing if isinstance(item, Text)]
-    heads = [(t, Block(kinds[re.match(r"[A-Z]+\d*", t.string)[0]])) for t in texts if is_head(t, texts)]
-
-    def owner(x, y):
-        over = [(t, block) for t, block in heads if t.at[1] + 3.0 >= y]
-        row = min(t.at[1] for t, _ in over)
-        left = [(t, block) for t, block in over if abs(t.at[1] - row) < 0.1 and t.at[0] <= x + 0.1]
-        below = left or [(t, block) for t, block in over if t.at[0] <= x + 0.1]
-        return max(below, key=lambda pair: (pair[0].at[0], -pair[0].at[1]))[1]
-
-    for text in texts:
-        x0, y0, _, y1 = text_box(text).bounds
-        owner(x0, (y0 + y1) / 2).texts.append(text)
-    for line in sheet.drawing:
-        if isinstance(line, Line) and line.kind == "thin":
-            owner(*min(line.points)).lines.append(line)
-    return [block for _, block in heads]
+    """Blocks of a sheet, one a figure, by the first mark of its heading."""
+    found = []
+    for figure in sheet.figures:
+        texts = [item for item in figure.drawing if isinstance(item, Text)]
+        (head,) = (text for text in texts if is_head(text, texts))
+        block = Block(kinds[re.match(r"[A-Z]+\d*", head.string)[0]])
+        block.texts = texts
+        block.lines = [item for item in figure.drawing if isinstance(item, Line) and item.kind == "thin"]
+        found.append(block)
+    return found
 
 
 def middle(text):

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 
 import pytest
-from designs import DESIGNS
-from samples import SAMPLES
+from designs import PLAIN_DESIGNS as DESIGNS
+from designs import PLAIN_SAMPLES as SAMPLES
 
 from benchjoin import alter, lay_out
 from benchjoin.drafting.primitives import Line, Text

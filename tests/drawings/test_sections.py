@@ -7,9 +7,9 @@ from itertools import pairwise
 
 import pytest
 import shapely
-from designs import DESIGNS
+from designs import PLAIN_DESIGNS as DESIGNS
+from designs import PLAIN_SAMPLES as SAMPLES
 from manifold3d import CrossSection, Manifold
-from samples import SAMPLES
 from solid_wood import carved
 
 from benchjoin import lay_out

@@ -13,8 +13,8 @@ from fractions import Fraction
 
 import pytest
 import shapely
-from designs import DESIGNS
-from samples import SAMPLES
+from designs import PLAIN_DESIGNS as DESIGNS
+from designs import PLAIN_SAMPLES as SAMPLES
 
 from benchjoin import elevation, lay_out
 from benchjoin.drafting.primitives import Disc, Line, Text, text_box

@@ -332,7 +332,8 @@ def _beside(
     a, b, c, d = size
     x0, y0, x1, y1 = views
     below = shift(written(notes, x1 - x0), x0, y0 - GAP)
-    yield x + right * GAP - (a if right > 0 else c), y + up * GAP - (b if up > 0 else d), below
+    lifted = y + up * GAP - (b if up > 0 else d)
+    yield x + right * GAP - (a if right > 0 else c), lifted, shift(below, 0.0, min(0.0, lifted + b - y0))
     wide, tall = (x1 - x if right > 0 else x - x0) - GAP, (y1 - y if up > 0 else y - y0) - GAP
     said = written(notes, wide) if wide > LEAST_WIDE else ()
     if said and bounds(said)[3] - bounds(said)[1] <= tall:
