@@ -12,10 +12,10 @@ import pypdf
 import pypdfium2
 import pypdfium2.raw as raw
 import pytest
-from designs import DESIGNS
+from designs import PLAIN_DESIGNS as DESIGNS
+from designs import PLAIN_SAMPLES as SAMPLES
 from designs import plain_bench as bench
 from designs import plain_rack as rack
-from samples import SAMPLES
 
 from benchjoin import Leg, Notch, Rail, Stock, alter, lay_out, set_page, templates
 from benchjoin.drafting.full_size.correction import PrinterScale

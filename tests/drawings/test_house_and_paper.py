@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from designs import DESIGNS
+from designs import PLAIN_DESIGNS as DESIGNS
 
 from benchjoin import Clear, Frame, Leg, Level, Stock, alter, elevation, lay_out
 from benchjoin.binding import SECTIONS, sheets

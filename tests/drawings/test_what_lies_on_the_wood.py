@@ -8,11 +8,11 @@ from __future__ import annotations
 import attrs
 import pytest
 import shapely
-from designs import DESIGNS
+from designs import PLAIN_DESIGNS as DESIGNS
+from designs import PLAIN_SAMPLES as SAMPLES
 from designs import plain_bench as bench
 from designs import plain_rack as rack
 from designs import plain_stand as stand
-from samples import SAMPLES
 
 from benchjoin import Clear, Leg, Stock, alter, bind, lay_out, set_page
 from benchjoin.drafting.lettering import ELLIPSIS

@@ -35,6 +35,8 @@ AIR = 0.6
 """Round a mark. [mm]"""
 AT_ONCE = 24
 """So many lines are held against the wood at once, the cheapest first."""
+MARGIN, ROW = 9.0, 4.5
+"""Beside the picture, and from one mark there to the next. [mm]"""
 BARRED = 1000.0
 """What crossing other wood costs, in millimetres of line."""
 
@@ -82,12 +84,27 @@ class _Ground:
                 yield text
                 return
         tried = [self._best(number, mark) for number, mark in zip(own, marks, strict=True)]
-        _, foot, end, mark = min(tried, key=lambda one: one[0])
+        cost, foot, end, mark = min(tried, key=lambda one: one[0])
+        if cost >= BARRED:
+            foot, end = self._in_the_margin(own[0], marks[0])
+            mark = marks[0]
         box = _box(end, mark)
         self.taken.extend([box, shapely.LineString([foot, end])])
         yield Line((foot, _edge(end, foot, mark)))
         yield Disc(foot, DOT, filled=True)
         yield Text((end[0], figure_middle(end[1], TEXT)), mark, TEXT, "middle", bold=True)
+
+    def _in_the_margin(self, number: int, mark: str) -> tuple[Point, Point]:
+        """Where there is no room in the picture: from the middle of a face to the nearer margin, clear of other flags."""
+        middle = shapely.point_on_surface(self.regions[number])
+        left, _, right, _ = shapely.total_bounds(self.regions)
+        x = right + MARGIN if right - middle.x < middle.x - left else left - MARGIN
+        boxes = shapely.union_all([shape for shape in self.taken if shape.geom_type == "Polygon"])
+        y, step = middle.y, 0
+        while boxes.intersects(_box((x, y), mark)):
+            step += 1
+            y = middle.y + (step + 1) // 2 * ROW * (1 if step % 2 else -1)
+        return (float(middle.x), float(middle.y)), (float(x), float(y))
 
     def _best(self, number: int, mark: str) -> tuple[float, Point, Point, str]:
         """The line that suits best from one face: what it costs, where it begins and ends."""
