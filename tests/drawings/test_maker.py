@@ -203,12 +203,8 @@ def test_a_shoulder_that_moves_by_a_division_is_seen_on_the_figures_that_show_it
     for draw in (lambda layout: set_page(layout, "A"), lambda layout: elevation(layout, "back")):
         assert draw(old).fingerprints != draw(new).fingerprints
     assert plan(old).fingerprints == plan(new).fingerprints
-    before, after = (
-        {k: v for s in part_drawings(own, plain_parts=True) for k, v in s.fingerprints.items()} for own in (old, new)
-    )
-    changed = [name for name in before if before[name] != after.get(name)]
-    assert changed
-    assert len(changed) < len(before)
+    before, after = ({k: v for s in part_drawings(own) for k, v in s.fingerprints.items()} for own in (old, new))
+    assert {name for name in before if before[name] != after.get(name)} >= {name for name in before if "A3" in name}
 
 
 @pytest.mark.parametrize("papers", [("A4", "Letter"), ("A4", "300 x 400 mm")])

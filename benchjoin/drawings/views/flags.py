@@ -95,7 +95,7 @@ class _Ground:
         yield Text((end[0], figure_middle(end[1], TEXT)), mark, TEXT, "middle", bold=True)
 
     def _in_the_margin(self, number: int, mark: str) -> tuple[Point, Point]:
-        """Where there is no room in the picture: from the middle of a face to the nearer margin, clear of other flags."""
+        """Where the picture has no room: from the middle of a face to the nearer margin, clear of other flags."""
         middle = shapely.point_on_surface(self.regions[number])
         left, _, right, _ = shapely.total_bounds(self.regions)
         x = right + MARGIN if right - middle.x < middle.x - left else left - MARGIN

@@ -46,6 +46,8 @@ LEAST = 0.01
 """Visible regions that are no larger are left out. [mm²]"""
 LOOKS = ("above", "front", "left")
 """The eyes whose faces an isometric picture shows."""
+SHORTEST_WAY = 3.6
+"""A way that shows less between the parts is left out: its dashes could not be read. [mm on paper]"""
 APART = 0.28
 """How far parts are drawn apart, of the frame's mean size."""
 
@@ -157,7 +159,7 @@ def _thin(lines: BaseGeometry, scale: float) -> Iterator[Line]:
     """Ways of the parts as chain lines, without the crumbs that are too short for one."""
     for line in strokes(lines, "centre", scale):
         (x0, y0), (x1, y1) = line.points[0], line.points[-1]
-        if math.hypot(x1 - x0, y1 - y0) > 1.5:
+        if math.hypot(x1 - x0, y1 - y0) > SHORTEST_WAY:
             yield line
 
 

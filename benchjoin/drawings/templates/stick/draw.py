@@ -76,7 +76,9 @@ def _ends(stick: Stick, notched: Sequence[Span], high: float) -> Iterator[Text]:
     for at, way, word in ((0.0, 1, role.datum), (stick.length, -1, role.end)):
         if not any(start - 6.0 < at < end + 6.0 for start, end in notched):
             x = at + 1.0 + ascent(_TEXT) if way > 0 else at - 1.5
-            yield Text((x, high / 2), word, _TEXT, "middle", 90.0)
+            told = word if text_width(word, _TEXT) <= high - 1.0 else "0" if way > 0 else ""
+            if told:
+                yield Text((x, high / 2), told, _TEXT, "middle", 90.0)
 
 
 def _reading(words: str, edge: float, out: int, edges: Sequence[float], written: Sequence[Text], high: float) -> Text:
