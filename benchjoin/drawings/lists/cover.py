@@ -186,7 +186,7 @@ def _of_piece(layout: Layout, piece: int, read: Reader) -> Iterator[tuple[str, s
     for part in layout.piece(piece):
         roles.setdefault(part.slot.role, []).append(part)
     for role, own in roles.items():
-        how = _heights(own, read) if own[0].slot.role is LEG else _levels(layout)
+        how = _heights(own, read) if own[0].slot.role is LEG else _levels(layout, own)
         yield role.plural.capitalize(), f"{len(own)}, {how}"
     yield "Weight", weighed(layout, piece)
 
@@ -196,8 +196,9 @@ def _heights(parts: Sequence[Part], read: Reader) -> str:
     return f"{' and '.join(read(height) for height in sorted({part.slot.of.height for part in parts}))} high"
 
 
-def _levels(layout: Layout) -> str:
-    levels = [level.name for level in layout.frame.levels()]
+def _levels(layout: Layout, parts: Sequence[Part]) -> str:
+    on = {part.level for part in parts}
+    levels = [level.name for level in layout.frame.levels() if level.name in on]
     named = ", ".join(levels) if len(levels) <= MOST_NAMED else several(levels)
     return f"in {len(levels)} level{'s' * (len(levels) != 1)}: {named}"
 
