@@ -65,6 +65,10 @@ def short_dashes(seen):
     yield from found.values()
 
 
+NARROW = 0.26
+"""Lines of a page that has no others are narrow ones where they are no wider. [mm]"""
+
+
 def wide_lines_close(seen):
     """Wide lines that run beside each other, closer from middle to middle than twice their width; not in pictures."""
     ends, whose = seen.segments
@@ -91,6 +95,8 @@ def _narrower(widths):
     if not len(common):
         return 0.0
     two = common.max() > WIDER * common.min()
+    if not two and common.max() <= NARROW:
+        return np.inf  # a list or a plot, all in one narrow width
     return max(HALF * common.max(), WIDER * common.min() if two else 0.0) - 1e-3
 
 

@@ -46,7 +46,7 @@ LEAST = 0.01
 """Visible regions that are no larger are left out. [mm²]"""
 LOOKS = ("above", "front", "left")
 """The eyes whose faces an isometric picture shows."""
-SHORTEST_WAY = 3.6
+SHORTEST_WAY = 6.8
 """A way that shows less between the parts is left out: its dashes could not be read. [mm on paper]"""
 APART = 0.28
 """How far parts are drawn apart, of the frame's mean size."""
