@@ -30,7 +30,7 @@ PLOT = 43.0
 NAMES = 38.0
 """Room for the names of the lines beside a plot. [mm]"""
 KINDS: Mapping[MarkingWay, str] = {
-    "tape, mark to mark": "visible",
+    "tape, mark to mark": "phantom",
     "tape, from one end": "thin",
     "printed strip": "hidden",
     "stop block": "centre",
