@@ -95,8 +95,8 @@ def _narrower(widths):
     if not len(common):
         return 0.0
     two = common.max() > WIDER * common.min()
-    if not two and not (known[counts > 1] > NARROW).any():
-        return np.inf  # a list or a plot, all in one narrow width but for its border
+    if not two and common.max() <= NARROW:
+        return NARROW  # a list or a plot, in one narrow width but for a few lines
     return max(HALF * common.max(), WIDER * common.min() if two else 0.0) - 1e-3
 
 
