@@ -4,6 +4,7 @@ out, and nothing beyond a shoulder by more than the printed rounding.
 
 import attrs
 from hypothesis import given
+from hypothesis import settings as examples
 from hypothesis import strategies as st
 from saw_model import faults, wood_faults
 from strategies import frames
@@ -43,6 +44,7 @@ def test_the_printed_settings_cut_true(frame, shop, tape, from_top):
     assert found.changes.least <= found.changes.stops
 
 
+@examples(max_examples=25)
 @given(frames())
 def test_every_notch_of_the_batch_is_cut_to_its_full_depth_once(frame):
     layout = lay_out(frame)
