@@ -11,6 +11,8 @@ import pytest
 from designs import DESIGNS, PLAIN_SAMPLES, plain_stand
 from finished_paper import PAPERS, counted, faults_of_frame, random_frames
 
+from benchjoin.drawings.making.house import default_paper
+
 
 def told(found):
     """Counts by rule, and a few places of each."""
@@ -32,19 +34,15 @@ GALLERY = {**DESIGNS, "stand": plain_stand}
 """The stand without its glove rack: marks of dividers that lie so close crowd on sticks and tiles."""
 
 
-def own_paper(frame):
-    return "Letter" if "in" in frame.tape else "A4"
-
-
 @pytest.mark.parametrize("name", GALLERY)
 def test_paper_of_the_gallery_has_no_clash(name):
-    must_be_clean(name, GALLERY[name], [own_paper(GALLERY[name])])
+    must_be_clean(name, GALLERY[name], [default_paper(GALLERY[name])])
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize("name", GALLERY)
 def test_the_other_paper_of_the_gallery_has_no_clash(name):
-    must_be_clean(name, GALLERY[name], [paper for paper in PAPERS if paper != own_paper(GALLERY[name])])
+    must_be_clean(name, GALLERY[name], [paper for paper in PAPERS if paper != default_paper(GALLERY[name])])
 
 
 @pytest.mark.slow
