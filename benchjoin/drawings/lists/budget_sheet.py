@@ -13,7 +13,7 @@ from typing import Unpack
 import attrs
 
 from ...drafting.dimensions.spread import spread
-from ...drafting.primitives import Box, Line, Point, Primitive, Text, figure_middle
+from ...drafting.primitives import Box, Disc, Line, Point, Primitive, Text, figure_middle
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.ruled import PITCH, TEXT
 from ...drafting.sheets.sheet import Sheet
@@ -29,6 +29,8 @@ PLOT = 43.0
 """Height of a plot, with its title and the figures below it. [mm]"""
 NAMES = 38.0
 """Room for the names of the lines beside a plot. [mm]"""
+DOT = 0.6
+"""Radius of the dot where there is one mark only. [mm]"""
 KINDS: Mapping[MarkingWay, str] = {
     "tape, mark to mark": "phantom",
     "tape, from one end": "thin",
@@ -77,23 +79,24 @@ def _figures(budget: ErrorBudget, wide: float) -> Sequence[Figure]:
 def _axes(
     budget: ErrorBudget, title: str, errors: Mapping[MarkingWay, Sequence[float]], inside: Box
 ) -> Iterator[Primitive]:
-    """Errors over the distance from the foot: axes with figures, a line and a name for each way of marking."""
+    """Errors from the lowest mark to the highest: axes with figures, a line and a name for each way of marking."""
     x0, y0, x1, y1 = inside[0] + 14.0, inside[1] + 9.0, inside[2] - NAMES, inside[3] - PITCH - 4.0
     most = max(max(values) for values in errors.values())
     step = nice_step(most / _unit(budget), int((y1 - y0) / PITCH)) * _unit(budget)
     count = max(math.ceil(most / step - 1e-9), 1)
     far = budget.ways_marks[-1]
+    near = budget.ways_marks[0] if budget.ways_marks[0] < far else 0.0
 
     def at(distance: float, error: float) -> Point:
-        return x0 + distance / far * (x1 - x0), y0 + error / (count * step) * (y1 - y0)
+        return x0 + (distance - near) / (far - near) * (x1 - x0), y0 + error / (count * step) * (y1 - y0)
 
     yield Text((inside[0], inside[3] - TEXT), f"{title} (± {budget.tape.unit})", TEXT, bold=True)
     yield Line(((x0, y1), (x0, y0), (x1, y0)), "thin")
     for number in range(count + 1):
-        x, y = at(0.0, number * step)
+        x, y = at(near, number * step)
         yield Line(((x - 1.5, y), (x, y)))
         yield Text((x - 2.2, figure_middle(y, TEXT)), f"{number * step / _unit(budget):.6g}", TEXT, "end")
-    for distance in (0.0, far):
+    for distance in (near, far):
         x, y = at(distance, 0.0)
         yield Line(((x, y - 1.5), (x, y)))
         yield Text((x, y - 2.2 - TEXT), budget.tape.read(distance), TEXT, "middle")
@@ -107,10 +110,10 @@ def _lines(
     x1 = corner[0]
     ends = sorted(errors, key=lambda way: errors[way][-1])
     heights = [at(budget.ways_marks[-1], errors[way][-1])[1] for way in ends]
-    places = spread(heights, [PITCH] * (len(ends) - 1), within=(at(0.0, 0.0)[1], corner[1]))
+    places = spread(heights, [PITCH] * (len(ends) - 1), within=(at(budget.ways_marks[0], 0.0)[1], corner[1]))
     for way, height, name in zip(ends, heights, places, strict=True):
         points = [at(distance, error) for distance, error in zip(budget.ways_marks, errors[way], strict=True)]
-        yield Line(tuple(points), KINDS[way]) if len(points) > 1 else Line((points[0], (x1, height)), KINDS[way])
+        yield Line(tuple(points), KINDS[way]) if points[0] != points[-1] else Disc(points[0], DOT, filled=True)
         yield Line(((x1 + 0.6, height), (x1 + 3.0, name)))
         yield Text((x1 + 3.6, figure_middle(name, TEXT)), way, TEXT)
 

@@ -37,6 +37,8 @@ AT_ONCE = 24
 """So many lines are held against the wood at once, the cheapest first."""
 MARGIN, ROW = 9.0, 4.5
 """Beside the picture, and from one mark there to the next. [mm]"""
+ROWS = 40
+"""So many marks up and down a margin are tried."""
 BARRED = 1000.0
 """What crossing other wood costs, in millimetres of line."""
 
@@ -95,15 +97,16 @@ class _Ground:
         yield Text((end[0], figure_middle(end[1], TEXT)), mark, TEXT, "middle", bold=True)
 
     def _in_the_margin(self, number: int, mark: str) -> tuple[Point, Point]:
-        """Where the picture has no room: from the middle of a face to the nearer margin, clear of other flags."""
+        """Where the picture has no room: from the middle of a face to a margin, the nearer first, clear of flags."""
         middle = shapely.point_on_surface(self.regions[number])
         left, _, right, _ = shapely.total_bounds(self.regions)
-        x = right + MARGIN if right - middle.x < middle.x - left else left - MARGIN
-        boxes = shapely.union_all([shape for shape in self.taken if shape.geom_type == "Polygon"])
-        y, step = middle.y, 0
-        while boxes.intersects(_box((x, y), mark)):
-            step += 1
-            y = middle.y + (step + 1) // 2 * ROW * (1 if step % 2 else -1)
+        sides = sorted((left - MARGIN, right + MARGIN), key=lambda x: abs(x - middle.x))
+        ends = [(x, middle.y + ROW * step) for step in sorted(range(-ROWS, ROWS + 1), key=abs) for x in sides]
+        boxes = shapely.box(*_boxes(np.array(ends), mark).T)
+        lines = shapely.linestrings([((middle.x, middle.y), end) for end in ends])
+        marks = shapely.union_all([shape for shape in self.taken if shape.geom_type == "Polygon"])
+        met = 2 * shapely.intersects(boxes, shapely.union_all(self.taken)) + shapely.intersects(lines, marks)
+        x, y = ends[int(np.argmin(met))]
         return (float(middle.x), float(middle.y)), (float(x), float(y))
 
     def _best(self, number: int, mark: str) -> tuple[float, Point, Point, str]:
