@@ -281,8 +281,10 @@ class TestSounder:
 
     def test_boards_that_rest_on_nothing_or_tip(self):
         ledge = carrying(Boards(SLAT, count=5, within="legs"), ends=None)
-        found = [f.parts[0] for f in lay_out(ledge).findings if f.kind == "rests on nothing"]
-        assert found == ["shelf/board 2", "shelf/board 3", "shelf/board 4"]  # the outer ones lie on a rail
+        (found,) = [f for f in lay_out(ledge).findings if f.kind == "rests on nothing"]  # told once for all of them
+        assert found.parts == ("shelf/board 2", "shelf/board 3", "shelf/board 4")  # the outer ones lie on a rail
+        assert "shelf/board 2 rests on nothing" in found.sentence
+        assert "2 more of its run" in found.sentence
         high = carrying(Boards(SLAT, run="across", count=5, left=-80, right=-80), back=100)
         assert "shelf/front rail" in self.told(high, "held at one end").sentence
 
@@ -313,6 +315,10 @@ class TestSounder:
     def test_boards_wider_than_the_level(self):
         with pytest.raises(RunOverfull, match=r"9 boards take 540 mm, 40 mm too much\. Take 8 boards"):
             lay_out(carrying(Boards(SLAT, count=9)))
+        with pytest.raises(RunOverfull, match=r"30 boards take 1800 mm, 1300 mm too much\. Take 8 boards"):
+            lay_out(carrying(Boards(SLAT, count=30)))
+        with pytest.raises(RunOverfull, match="nothing is left for boards between the margins"):
+            lay_out(carrying(Boards(SLAT, gap=5, front=-250, back=-260)))
         with pytest.raises(RunOverfull, match="narrower board"):
             lay_out(carrying(Boards(Stock("sheet", thickness=18, width=600), gap=3)))
 

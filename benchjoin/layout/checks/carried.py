@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
+
+import attrs
 
 from ...findings import Finding, Severity
 from ...frame.joints import CutRound
@@ -22,7 +24,16 @@ Runs = dict[tuple[str, str], list[Part]]
 
 
 def unheld(piece: Piece) -> Iterator[Finding]:
-    """A board or bearer that rests on nothing, or only on one side of its middle."""
+    """Boards and bearers that rest on nothing, or only on one side of their middle; once for those of a run."""
+    yield from _once(piece, _unheld(piece))
+
+
+def cut_round_legs(piece: Piece) -> Iterator[Finding]:
+    """Boards with little left beside a leg that they are cut round, or through which one goes; alike ones once."""
+    yield from _once(piece, _cut_round_legs(piece))
+
+
+def _unheld(piece: Piece) -> Iterator[Finding]:
     for part in _carried(piece):
         axis, places = part.slot.axes[0], _contacts(piece, part)
         middle = (part.blank.low[axis] + part.blank.high[axis]) / 2
@@ -67,8 +78,7 @@ def wide_spans(piece: Piece) -> Iterator[Finding]:
             yield _finding(piece, "warning", "long span", [part, *others], sentence, numbers, COMMON_PRACTICE)
 
 
-def cut_round_legs(piece: Piece) -> Iterator[Finding]:
-    """Boards with little left beside a leg that they are cut round, or through which one goes."""
+def _cut_round_legs(piece: Piece) -> Iterator[Finding]:
     for joint in piece.joints:
         if not isinstance(joint.how, CutRound):
             continue
@@ -217,6 +227,19 @@ def _spans(piece: Piece, part: Part) -> list[Any]:
         spans.append(low - reached)
         reached = larger(reached, high)
     return spans
+
+
+def _once(piece: Piece, found: Iterable[Finding]) -> Iterator[Finding]:
+    """Of findings of one kind and the same numbers in one run only the first, which counts the others."""
+    alike: dict[tuple[object, ...], list[Finding]] = {}
+    for one in found:
+        first = piece.parts[one.parts[0]]
+        numbers = tuple(round(float(value), 6) for value in one.numbers.values())
+        alike.setdefault((one.kind, first.level, first.slot.run, numbers), []).append(one)
+    for first_told, *others in alike.values():
+        parts = dict.fromkeys(name for one in (first_told, *others) for name in one.parts)
+        more = f" The same at {len(others)} more of its run." if others else ""
+        yield attrs.evolve(first_told, parts=tuple(parts), sentence=first_told.sentence + more)
 
 
 def _finding(

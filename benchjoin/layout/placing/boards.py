@@ -13,6 +13,7 @@ from ...frame.frame import Frame
 from ...frame.identity import of_piece
 from ...frame.slots import Slot
 from ...lengths import TOUCH
+from ...phrases import counted
 from ...runs import Member, Pin, lay_run
 from ...solids import Box
 from ..blank import Blank
@@ -75,13 +76,18 @@ def too_much(name: str, run: Boards, count: int, least: float, room: float, fram
     say, over = frame.tape.say, least - room
     true = run.gap is not None and run.remainder != "gaps" and count > 1
     gaps = f" and {count - 1} gaps of {say(run.gap or 0.0)}" if true else ""
-    width = run.stock.width or 0.0
+    width, step = run.stock.width or 0.0, run.gap or 0.0 if true else 0.0
     gap = (room - count * width) / max(count - 1, 1)
     ways = [f"gaps of {frame.tape.amount(gap)}"] if true and gap >= 0 else []
-    ways += [f"{count - 1} boards"] if count > 1 else ["a narrower board"]
+    free = float(np.min(room))
+    fit = int((free + step + TOUCH) // float(np.max(width + step))) if width else 0
+    ways += [counted(fit, "board") if 0 < fit < count else "narrower boards"]
+    take = "take" if count > 1 else "takes"
     said = (
-        f"{name}: {count} boards{gaps} take {say(least)}, {frame.tape.amount(over)} too much. Take "
+        f"{name}: {counted(count, 'board')}{gaps} {take} {say(least)}, {frame.tape.amount(over)} too much. Take "
         f"{' or '.join(ways)}, or let them reach over further."
+        if free > TOUCH
+        else f"{name}: nothing is left for boards between the margins. Let them stop less short of both sides."
     )
     pieces = np.asarray(over) > TOUCH
     return RunOverfull(said, run=name, lower_pin="", upper_pin="", over=float(np.max(over)), pieces=pieces)
