@@ -34,7 +34,7 @@ def marks(layout):
     found = {}
     for part in layout.parts:
         for cut in map(part.on_face, part.cuts):
-            edges = ("bottom", "top") if part.role == "leg" else ("near", "far")
+            edges = ("bottom", "top") if part.slot.axes[0] == 2 else ("near", "far")
             found |= {(part.identity, cut.mate, edges[0]): cut.start, (part.identity, cut.mate, edges[1]): cut.end}
     return found
 

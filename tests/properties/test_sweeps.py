@@ -65,7 +65,7 @@ def sweep_each(frame, chosen):
 
 @given(st.data())
 def test_a_sweep_agrees_with_layouts_one_by_one(data):
-    frame = data.draw(frames(carried=False))  # what levels carry is swept on the samples
+    frame = data.draw(frames())
     chosen = data.draw(st.lists(st.sampled_from(numbers(frame)), min_size=1, max_size=2, unique=True))
     over = {}
     for address in chosen:

@@ -230,11 +230,11 @@ def _spans(piece: Piece, part: Part) -> list[Any]:
 
 
 def _once(piece: Piece, found: Iterable[Finding]) -> Iterator[Finding]:
-    """Of findings of one kind and the same numbers in one run only the first, which counts the others."""
+    """Of findings of one kind that read the same sizes in one run only the first, which counts the others."""
     alike: dict[tuple[object, ...], list[Finding]] = {}
     for one in found:
         first = piece.parts[one.parts[0]]
-        numbers = tuple(round(float(value), 6) for value in one.numbers.values())
+        numbers = tuple(piece.say(value) for value in one.numbers.values())
         alike.setdefault((one.kind, first.level, first.slot.run, numbers), []).append(one)
     for first_told, *others in alike.values():
         parts = dict.fromkeys(name for one in (first_told, *others) for name in one.parts)
