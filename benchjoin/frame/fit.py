@@ -1,7 +1,7 @@
-"""Fit: the clearance of a notch over its rail, one for all joints or one for each kind.
+"""Fit: the clearance of a cut over what goes into it, one for all joints or one for each kind.
 
 >>> fit("easy"), fit({"notch": "1/32 in", "half-lap": 0})
-(0.4, Fit(notch=0.79375, half_lap=0.0))
+(0.4, Fit(notch=0.79375, half_lap=0.0, over_notch=0.0, cut_round=0.0))
 """
 
 from __future__ import annotations
@@ -13,7 +13,11 @@ import attrs
 
 from ..errors import BenchjoinError, typed
 from ..lengths import mm
+from ..phrases import listed
 from ..trade.practice import FITS
+
+FITTED = ("notch", "half-lap", "over-notch", "cut round")
+"""Joints that take a fit, by their word. In a design file, where a key has no space, "cut-round" is the last."""
 
 
 @attrs.frozen(kw_only=True)
@@ -22,10 +26,12 @@ class Fit:
 
     notch: float = 0.0
     half_lap: float = 0.0
+    over_notch: float = 0.0
+    cut_round: float = 0.0
 
     def of(self, kind: str) -> float:
-        """The clearance for a kind of joint: 'notch', 'half-lap'; none for the others. [mm]"""
-        return {"notch": self.notch, "half-lap": self.half_lap}.get(kind, 0.0)
+        """The clearance for a kind of joint, one of `FITTED`; none for the others. [mm]"""
+        return float(getattr(self, _field(kind))) if kind in FITTED else 0.0
 
 
 def fit(value: Any) -> float | Fit:
@@ -33,12 +39,16 @@ def fit(value: Any) -> float | Fit:
     if isinstance(value, Fit):
         return value
     if isinstance(value, Mapping):
-        unknown = [kind for kind in value if kind not in ("notch", "half-lap")]
+        unknown = [kind for kind in value if _field(kind) not in map(_field, FITTED)]
         if unknown:
-            raise BenchjoinError(f'fit holds {typed(unknown[0])}. Joints that take a fit are "notch" and "half-lap".')
-        sizes = {str(kind).replace("-", "_"): _clearance(size) for kind, size in value.items()}
-        return Fit(**sizes)
+            known = listed([f'"{kind}"' for kind in FITTED])
+            raise BenchjoinError(f"fit holds {typed(unknown[0])}. Joints that take a fit are {known}.")
+        return Fit(**{_field(kind): _clearance(size) for kind, size in value.items()})
     return _clearance(value)
+
+
+def _field(kind: object) -> str:
+    return str(kind).replace("-", "_").replace(" ", "_")
 
 
 def _clearance(value: Any) -> float:

@@ -38,7 +38,7 @@ SHOP = Frame(
         Level("a = b # c", front=Rail(60, joint=Notch(10)), back=Rail(60.05, joint=HalfLap(0.3), face="inner")),
         Clear(),
     ],
-    fit={"notch": 0.25, "half-lap": "1/64 in"},
+    fit={"notch": 0.25, "half-lap": "1/64 in", "over-notch": 0.5, "cut round": 3},
     corners="staggered",
     uneven="widest",
     quantity=2,

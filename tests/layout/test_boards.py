@@ -168,6 +168,24 @@ class TestSpacing:
         near = min(around.cuts_on("top"), key=lambda cut: cut.start)
         assert (near.end, near.high - near.low) == (74, 49)
 
+    def test_a_fit_goes_to_the_joint_that_it_is_given_for(self):
+        frame = carrying(Bearers(BATTEN, count=2, joint=Over()), Boards(SLAT, count=6))
+        layout = lay_out(attrs.evolve(frame, fit={"over-notch": 1.5, "cut round": 3}))
+        (slot,) = (cut for cut in layout.part("shelf/bearer 1").cuts if cut.mate == "shelf/front rail")
+        assert (slot.box.low[1], slot.box.high[1]) == (0, 22 + 1.5)  # a rail of 22 in a notch that is open at its end
+        near = min(layout.part("shelf/board 1").cuts_on("top"), key=lambda cut: cut.start)
+        assert (near.end, near.high - near.low) == (70 + 3, 45 + 3)
+        assert all(cut.top - cut.bottom == 70 for leg in layout.legs(1) for cut in leg.notches)  # none for the rails
+
+    def test_a_fit_of_half_laps_widens_both_slots_of_a_cross_lap(self):
+        runs = Bearers(BATTEN, run="along", count=1, name="long"), Bearers(BATTEN, count=2, joint=HalfLap())
+        layout = lay_out(attrs.evolve(carrying(*runs), fit={"half-lap": 1}))
+        mates = "shelf/long 1", "shelf/bearer 2"
+        for part, mate, axis in ((*mates, 0), (*mates[::-1], 1)):
+            (cut,) = (cut for cut in layout.part(part).cuts if cut.mate == mate)
+            assert cut.box.high[axis] - cut.box.low[axis] == pytest.approx(20 + 1)
+            assert cut.box.high[2] - cut.box.low[2] == pytest.approx(40 / 2)  # half of the height from each
+
     def test_a_middle_leg_takes_a_notch_out_of_the_edge(self):
         frame = attrs.evolve(carrying(Boards(SLAT, count=6, clear=1)), bays=(Clear(), Clear()))
         (cut,) = (cut for cut in lay_out(frame).part("shelf/board 1").cuts if "middle" in cut.mate)

@@ -348,7 +348,7 @@ class TestFit:
         "fit, said",
         [
             ("loose", "fit is 'loose'. Choose one of snug, easy, outdoor, or write a length."),
-            ({"butt": 1}, 'fit holds \'butt\'. Joints that take a fit are "notch" and "half-lap".'),
+            ({"butt": 1}, 'Joints that take a fit are "notch", "half-lap", "over-notch" and "cut round".'),
             ({"notch": "loose"}, "Choose one of snug"),
             (-1, "must be zero or more"),
             ("0.5", "no unit"),

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from ...findings import Finding, Severity
+from ...frame.fit import FITTED
 from ...frame.frame import Frame
 from ...frame.identity import of_piece
 from ...frame.measured import SECTION
@@ -84,7 +85,7 @@ def _unused(frame: Frame) -> Iterator[tuple[str, str]]:
     for slot in frame.slots():
         yield from _by_every_piece(frame, slot)
     shares = any(joint.shares for slot in frame.slots() for joint, _ in slot.joints)
-    if not shares and any(frame.fit_of(word) for word in ("notch", "half-lap")):
+    if not shares and any(frame.fit_of(word) for word in FITTED):
         yield "fit", "no rail is let in, so nothing takes a fit. Leave it out."
 
 
