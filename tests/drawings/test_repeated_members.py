@@ -39,10 +39,13 @@ def test_an_end_gives_the_first_board_and_the_far_edge_of_the_last():
     assert not [edge for edge in (*between, boards[-1].low[1]) if near(depths, edge)]
 
 
-def test_the_words_count_boards_and_gaps_with_their_marks():
-    assert "foot shelf: 8 boards 2 1/2 (D1, D2, F), 7 gaps 5/16 full." in strings(elevation(BENCH, "left"))
-    assert "foot shelf: 8 boards 2 1/2 (D1, D2, F), 7 gaps 5/16 full." in strings(plan(BENCH))
-    assert "glove rack: 13 dividers 15 (C1–C13), 12 gaps 112." in strings(plan(STAND))
+def test_the_words_count_boards_and_gaps_with_their_marks_and_prove_the_sum():
+    told = "foot shelf: 8 boards 2 1/2 (D1, D2, F), 7 gaps 5/16 full: 20 + 2 3/8 = 22 3/8."
+    assert told in " ".join(strings(elevation(BENCH, "left")))
+    assert told in " ".join(strings(plan(BENCH)))
+    # (1764 - 13 × 15) / 14 is 112 1/14: twelve gaps are 1344 6/7
+    told = "glove rack: 13 dividers 15 (C1–C13), 12 gaps 112: 195 + 1345 scant = 1540 scant."
+    assert told in " ".join(strings(plan(STAND)))
 
 
 def test_levels_alike_are_told_in_one_line():

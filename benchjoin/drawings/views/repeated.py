@@ -1,4 +1,4 @@
-"""Repeated members in words, once for all of a run: "foot shelf: 8 boards 2 1/2 (D1, F, D2), 7 gaps 5/16 full"."""
+"""Repeated members in words, once for all of a run: "foot shelf: 8 boards 2 1/2 (D1, F, D2), 7 gaps 5/16 full: …"."""
 
 from __future__ import annotations
 
@@ -55,14 +55,22 @@ def with_words(figure: Figure, asked: Asked, parts: Sequence[Part], look: View, 
 
 
 def run_told(spacing: Spacing, read: Reader, own: str = "") -> str:
-    """'8 boards 2 1/2 (D1, F, D2), 7 gaps 5/16 full'; own are their marks."""
+    """'8 boards 2 1/2 (D1, F, D2), 7 gaps 5/16 full: 20 + 2 3/8 = 22 3/8'; own are their marks.
+
+    The sum at the end is the proof: all boards, all gaps, and from the first edge to the last, each read once from its
+    exact value.
+    """
     first, between, last = spacing.widths
     odd = {"first": first, "last": last}
     odd = {which: width for which, width in odd.items() if abs(width - between) > TOUCH}
     said = told_once(spacing.members[0].slot, len(spacing.lines), read(between), read(spacing.gap), own=own)
     if len(odd) == 2 and abs(first - last) <= TOUCH:
-        return f"{said}, the first and the last {read(first)}"
-    return listed([said, *(f"the {which} {read(width)}" for which, width in odd.items())]) if odd else said
+        said = f"{said}, the first and the last {read(first)}"
+    elif odd:
+        said = listed([said, *(f"the {which} {read(width)}" for which, width in odd.items())])
+    over = spacing.lines[-1][1] - spacing.lines[0][0]
+    gaps = spacing.gap * (len(spacing.lines) - 1)
+    return f"{said}: {read(over - gaps)} + {read(gaps)} = {read(over)}"
 
 
 def told_once(slot: Slot, count: int, width: str, gap: str, own: str = "") -> str:
