@@ -11,7 +11,7 @@ from itertools import pairwise
 
 import attrs
 
-from ..lengths import TOUCH
+from ..lengths import TOUCH, steady
 from .parts import Part
 
 FEWEST = 3
@@ -93,3 +93,40 @@ def _found(runs: Collection[Sequence[Part]]) -> Iterator[Spacing]:
                 places[ends] = part
         if are_even(tuple(places)):
             yield Spacing(tuple(members), axis, tuple(places))
+
+
+@attrs.frozen(slots=False)
+class CommonLine:
+    """Where a carrying member is clamped beside others of another length to be marked with them: not on its end.
+
+    first is the member of the run whose near edge is the line, others are the parts that lie another way on it, and
+    beyond is how far the datum end of this one lies beyond the line, negative where it reaches past. [mm]
+    """
+
+    first: Part
+    others: tuple[Part, ...]
+    beyond: float
+
+
+def common_lines(parts: Iterable[Part]) -> dict[str, tuple[CommonLine, ...]]:
+    """Common lines by the names of parts that one run comes to and that do not agree in their ends."""
+    members: dict[tuple[int, str | None, str], dict[str, Part]] = {}
+    carriers: dict[tuple[tuple[int, str | None, str], int], dict[str, Part]] = {}
+    every = {part.name: part for part in parts}
+    for part in every.values():
+        for touch in part.touches:
+            mate = every.get(f"{part.piece}/{touch.mate}")
+            if mate is not None and mate.slot.run and mate.slot.axes[0] != part.slot.axes[0]:
+                key = (part.piece, mate.level, mate.slot.run)
+                members.setdefault(key, {})[mate.name] = mate
+                carriers.setdefault((key, part.slot.axes[0]), {})[part.name] = part
+    found: dict[str, list[CommonLine]] = {}
+    for (run, axis), marked in carriers.items():
+        first = min(members[run].values(), key=lambda part: part.blank.low[axis])
+        line = first.blank.low[axis]
+        ends = {name: steady(part.blank.low[axis] - line, part.length) for name, part in marked.items()}
+        for name, part in marked.items():
+            others = tuple(other for key, other in marked.items() if ends[key] != ends[name])
+            if others:
+                found.setdefault(name, []).append(CommonLine(first, others, part.blank.low[axis] - line))
+    return {name: tuple(lines) for name, lines in found.items()}

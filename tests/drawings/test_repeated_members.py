@@ -5,17 +5,18 @@ from __future__ import annotations
 import re
 
 import pytest
-from boarded import BOARDED
+from boarded import BATTEN, BOARDED, SLAT
+from check_boards import carrying
 from designs import bench, rack, stand
 
-from benchjoin import elevation, lay_out, plan
+from benchjoin import Bearers, Boards, elevation, lay_out, plan
 from benchjoin.drafting.primitives import Line, Text, flat
 from benchjoin.drawings.views.isometric import drawn_apart
 from benchjoin.drawings.views.joint_detail import joint_details
 from benchjoin.drawings.views.part_drawing import part_drawings
 from benchjoin.drawings.views.view import view
 from benchjoin.drawings.views.view_sizes import said
-from benchjoin.layout.spacing import spacings
+from benchjoin.layout.spacing import common_lines, spacings
 
 INCH = 25.4
 BENCH, RACK, STAND = (lay_out(frame) for frame in (bench, rack, stand))
@@ -81,6 +82,22 @@ def test_what_carries_boards_has_all_their_lines_and_one_line_of_words():
     assert strings(*sheets).count("8 boards 2 1/2, 7 gaps 5/16 full") == 2  # on end rails and on bearers
     assert strings(*sheets).count("laid, no waste") == 3  # and the front rail under its board
     assert "13 notches 15, 12 lands 112" in " ".join(strings(*part_drawings(STAND)))
+
+
+def test_members_of_unlike_length_are_clamped_on_a_common_line():
+    # D1 begins over the front of the front rail; a bearer butts behind that rail, an end rail behind the leg.
+    words = " ".join(strings(*part_drawings(BENCH)))
+    assert "Clamp beside A7, A8 on a common line, where D1 begins: 0 is 5/8 in beyond it." in words
+    assert "Clamp beside E on a common line, where D1 begins: 0 is 1 5/16 in beyond it." in words
+    # In the stand the boards begin 45 behind the front; its legs are 42 deep, its rails 18 thick.
+    told = {name: line.beyond for name, (line,) in common_lines(STAND.piece(1)).items()}
+    assert told["1/boot rack/left rail"] == pytest.approx(42 - 45)
+    assert told["1/boot rack/bearer 1"] == pytest.approx(18 - 45)
+
+
+def test_members_that_agree_in_their_ends_need_no_common_line():
+    alike = carrying(Bearers(BATTEN, count=3), Boards(SLAT, count=5), ends=None)  # on bearers alone
+    assert common_lines(lay_out(alike).parts) == {}
 
 
 def test_a_board_cut_round_a_leg_is_drawn_once_from_above():

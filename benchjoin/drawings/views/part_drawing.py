@@ -35,6 +35,7 @@ from ...layout.done import to_make
 from ...layout.layout import Layout
 from ...layout.on_face import OnFace
 from ...layout.parts import Part, face_up
+from ...layout.spacing import common_lines
 from ...lengths import TOUCH, distinct, steady
 from ...outlines import SAG
 from ...shop.called import called
@@ -47,7 +48,7 @@ from ..making.house import Reader, projection, reader
 from ..making.notes import concerning, finding_notes
 from ..making.packed import packed_sheets
 from .broken import Broken, broken, lay, zigzags
-from .repeated import Together, together
+from .repeated import Together, lines_told, together
 from .strokes import dashed, solid
 from .view import Eye, view
 
@@ -86,6 +87,7 @@ def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
     order = sorted(kinds.values(), key=lambda same: (rank(same[0].slot.role), same[0].kind))
     third = projection(asked.frame, asked.house) == "third angle"
     runs = {part.identity: part.slot for part in layout.parts if part.slot.run}
+    lines = common_lines(layout.parts)
     drawn = [(same, _shown(same[0], runs, third=third), _findings(asked, same)) for same in order]
 
     @cache  # the views do not depend on how wide the room for words is
@@ -99,8 +101,9 @@ def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
         return _block(asked, same, faces, views(n, scale), wide, notes, findings)
 
     def blocks(scale: float, wide: float, brief: bool) -> Iterator[Figure]:
-        for n, (_, faces, findings) in enumerate(drawn):
-            notes = tuple(finding_notes(asked, findings, brief=brief, most=None))
+        for n, (same, faces, findings) in enumerate(drawn):
+            told = lines_told(lines.get(same[0].name, ()), asked.frame.tape)
+            notes = (*told, *finding_notes(asked, findings, brief=brief, most=None))
             seen = views(n, scale)
             across = max(_left(faces) + view.bounds[2] for view in seen)
             yield laid(n, scale, min(max(across, LEAST_WIDE), wide), notes)

@@ -11,9 +11,10 @@ from ...drafting.sheets.figure import Figure
 from ...frame.slots import Slot
 from ...layout.on_face import OnFace
 from ...layout.parts import Part
-from ...layout.spacing import Spacing, are_even, spacings, told_of
+from ...layout.spacing import CommonLine, Spacing, are_even, spacings, told_of
 from ...lengths import TOUCH, steady
 from ...phrases import listed
+from ...readings import Tape
 from ...shop.called import several
 from ...shop.marks import marks
 from ..making.asked import Asked
@@ -71,6 +72,21 @@ def run_told(spacing: Spacing, read: Reader, own: str = "") -> str:
     over = spacing.lines[-1][1] - spacing.lines[0][0]
     gaps = spacing.gap * (len(spacing.lines) - 1)
     return f"{said}: {read(over - gaps)} + {read(gaps)} = {read(over)}"
+
+
+def lines_told(lines: Iterable[CommonLine], tape: Tape) -> list[str]:
+    """'Clamp beside E on a common line, where D1 begins: 0 is 1 5/16 in beyond it.' for each common line."""
+    return [
+        f"Clamp beside {marks(part.mark for part in line.others)} on a common line, where {line.first.mark} begins: "
+        f"0 is {_from_line(line.beyond, tape)}."
+        for line in lines
+    ]
+
+
+def _from_line(beyond: float, tape: Tape) -> str:
+    if abs(beyond) <= TOUCH:
+        return "on it"
+    return f"{tape.amount(abs(beyond))} {'beyond' if beyond > 0 else 'before'} it"
 
 
 def told_once(slot: Slot, count: int, width: str, gap: str, own: str = "") -> str:
