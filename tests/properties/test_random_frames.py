@@ -6,9 +6,10 @@ import re
 
 import attrs
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from manifold3d import Manifold
+from samples import SAMPLES
 from solid_wood import carved, clashing, sharing, solid
 from strategies import CORNERS, SIDES, UNITS, frames
 
@@ -85,6 +86,26 @@ class TestWood:
 
         any_frame()
         assert (LET_IN | BUTTED | CARRIED | OTHERS) - met == set()
+
+    def test_the_halves_of_every_lap_add_up_to_the_full_section(self):
+        met = set()
+
+        @given(frames())
+        @example(SAMPLES["egg crate"])
+        def any_frame(frame):
+            layout = lay_out(frame)
+            for joint in (joint for joint in layout.joints if joint.kind == "half-lap"):
+                names = joint.host, joint.guest
+                host, guest = (layout.part(f"{joint.piece}/{name}") for name in names)
+                shared = solid(host.blank) ^ solid(guest.blank)
+                cuts = [cut for part in (host, guest) for cut in part.cuts if cut.mate in names]
+                assert len(cuts) == 2
+                given_up = sum((shared ^ solid(cut.box)).volume() for cut in cuts)
+                assert given_up == pytest.approx(shared.volume(), rel=1e-6), joint
+                met.add(host.slot.role.word)
+
+        any_frame()
+        assert met == {"leg", "rail", "bearer"}
 
     @given(frames())
     def test_a_part_is_its_blank_less_the_union_of_its_cuts(self, frame):
