@@ -24,6 +24,27 @@ def carrying(*runs, **more):
     )
 
 
+UP = Frame(
+    name="Slatted front",
+    length=1200,
+    depth=500,
+    front=Leg(POST, height=600),
+    back=Leg(POST, height=600),
+    rail_stock=RAIL,
+    stack=[
+        Clear(100),
+        Level(
+            "low",
+            front=70,
+            carries=[Boards(SLAT, run="up", side="front", face="inner", to="high", count=8, left=-50, right=-50)],
+        ),
+        Clear(),
+        Level("high", front=70, back=70, ends=70),
+        Clear(50),
+    ],
+    tape="1 mm",
+)
+"""Slats behind the front rails; those at both ends are cut round legs of 70 that reach 20 beside them."""
 PAIR = Bearers(BATTEN, at=[400, 800])
 WIDE = Stock("wide board", thickness=20, width=100)
 DEEP = Stock("deep batten", thickness=20, width=90)
