@@ -3,7 +3,7 @@
 A slatted shelf that is laid tight in a dry shop closes when it takes up water, and pushes itself off its screws. Wood
 that comes wet does the opposite: it only shrinks, and every gap opens. Whoever spaces boards asks here.
 
-    board_gaps(layout, slats, laid=12, wettest=18, driest=9).table()
+    board_gaps(layout, "foot shelf", laid=12, wettest=18, driest=9).table()
     gap_to_lay("2 1/2 in", "western larch", laid=12, wettest=18)
 """
 
@@ -16,10 +16,11 @@ import attrs
 
 from ..errors import AddressError, MoistureError, typed
 from ..findings import Finding
+from ..frame.roles import BOARD
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..lengths import TOUCH, Length, mm
-from ..phrases import counted
+from ..phrases import counted, listed
 from ..readings import Tape
 from ..solids import Box
 from ..tables import Table
@@ -99,7 +100,7 @@ class BoardGaps:
 
 def board_gaps(
     layout: Layout,
-    parts: Iterable[Part],
+    parts: Iterable[Part] | str,
     *,
     laid: float,
     wettest: float,
@@ -113,8 +114,9 @@ def board_gaps(
     Parameters
     ----------
     layout : Layout
-    parts : iterable of Part
-        The boards, in any order, of one piece or of several; their widths lie along one axis.
+    parts : iterable of Part or str
+        The boards, in any order, of one piece or of several; their widths lie along one axis. Or the name of the level
+        that carries them, for the first run of boards on it.
     laid, wettest, driest : float
         Moisture contents of the boards when they are laid, and at the ends of the year. Those that are laid may be
         wetter or drier than they will ever be. [%]
@@ -128,7 +130,7 @@ def board_gaps(
     Raises
     ------
     AddressError
-        If no two of the parts lie side by side, or there is no such grain.
+        If no two of the parts lie side by side, no boards lie on the level, or there is no such grain.
     LumberError
         If a stock does not say its species and none is given, or the tables have none of that name.
     MoistureError
@@ -137,14 +139,25 @@ def board_gaps(
     _sound(laid, wettest, driest)
     otherwise = species(wood) if isinstance(wood, str) else wood
     keep, fine = mm(least, zero=True, what="least"), FINE[layout.frame.tape.unit]
+    boards = _boards_on(layout, parts) if isinstance(parts, str) else parts
     gaps = tuple(
-        _through(near, far, otherwise, (laid, wettest, driest), keep, grain) for near, far in _side_by_side(parts)
+        _through(near, far, otherwise, (laid, wettest, driest), keep, grain) for near, far in _side_by_side(boards)
     )
     if not gaps:
         raise AddressError("No two of these parts lie side by side. Give boards of one row, for example slats.")
     contents = (laid, wettest, driest)
     findings = (*_closing(gaps, contents, keep, fine), *_laid_wet(gaps, contents, fine))
     return BoardGaps(layout=layout, contents=contents, least=keep, gaps=gaps, findings=findings)
+
+
+def _boards_on(layout: Layout, level: str) -> list[Part]:
+    boards = [part for part in layout.parts if part.slot.run and part.slot.role is BOARD]
+    found = [part for part in boards if part.level == level]
+    if not found:
+        levels = listed([f'"{name}"' for name in dict.fromkeys(part.level for part in boards)])
+        known = f"Boards lie on {levels}." if levels else "No level carries boards."
+        raise AddressError(f"No boards lie on {typed(level)}. {known}", address=level)
+    return [part for part in found if part.slot.run == found[0].slot.run]
 
 
 def gap_to_lay(

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import attrs
 import pytest
+from designs import bench
 from new_members import Plank, decked, let_in
 
 from benchjoin import lay_out
@@ -48,6 +49,14 @@ def test_each_gap_loses_what_its_planks_swell(layout):
 
 def test_the_order_of_the_boards_does_not_matter(layout):
     assert board_gaps(layout, reversed(planks(layout)), **YEAR).gaps == board_gaps(layout, planks(layout), **YEAR).gaps
+
+
+def test_boards_of_a_level_are_asked_for_by_its_name():
+    layout = lay_out(bench)
+    found = board_gaps(layout, "foot shelf", **YEAR, wood="western larch").gaps
+    assert [gap.laid for gap in found] == [pytest.approx(19 / 56 * 25.4)] * 7 * 3  # worked by hand, in three pieces
+    with pytest.raises(AddressError, match="No boards lie on 'bench'. Boards lie on \"foot shelf\"."):
+        board_gaps(layout, "bench", **YEAR)
 
 
 def test_a_gap_that_closes_is_a_warning_with_the_gap_to_lay(layout):
