@@ -55,7 +55,7 @@ def test_boards_of_a_level_are_asked_for_by_its_name():
     layout = lay_out(bench)
     found = board_gaps(layout, "foot shelf", **YEAR, wood="western larch").gaps
     assert [gap.laid for gap in found] == [pytest.approx(19 / 56 * 25.4)] * 7 * 3  # worked by hand, in three pieces
-    with pytest.raises(AddressError, match="No boards lie on 'bench'. Boards lie on \"foot shelf\"."):
+    with pytest.raises(AddressError, match='Boards lie on "foot shelf"'):
         board_gaps(layout, "bench", **YEAR)
 
 
