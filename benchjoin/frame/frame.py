@@ -30,7 +30,7 @@ from .measured import Kept, measured
 from .pair import Pair
 from .rows import row_faults
 from .slots import Slot, leg_slots, rail_slots
-from .stack import Clear, Level, Side, clear_name
+from .stack import FLUSH, Clear, Level, clear_name
 from .stock import Stock, titled
 
 Uneven = Literal["narrowest", "own", "widest"]
@@ -212,12 +212,14 @@ class Frame:
         return drawn
 
     @cached_property
+    def carried_of(self) -> Mapping[str, tuple[Slot, ...]]:
+        """What each level carries, by its name."""
+        return _by_level(self._carried)
+
+    @cached_property
     def rails_of(self) -> Mapping[str, tuple[Slot, ...]]:
         """The rails of each level, by its name."""
-        found: dict[str, list[Slot]] = {}
-        for slot in self._rails:
-            found.setdefault(slot.level.name if slot.level else "", []).append(slot)
-        return {name: tuple(own) for name, own in found.items()}
+        return _by_level(self._rails)
 
     def fit_of(self, kind: str) -> float:
         """The clearance for a kind of joint. [mm]"""
@@ -239,6 +241,13 @@ class Frame:
         size = " × ".join(_told(self, span) for span in (self.length, self.depth) if span is not None)
         held = f", against the {self.against}" if self.against else ""
         return f"<Frame {self.name}: {size}{held}, {levels}; make {self.quantity}>"
+
+
+def _by_level(slots: Sequence[Slot]) -> Mapping[str, tuple[Slot, ...]]:
+    found: dict[str, list[Slot]] = {}
+    for slot in slots:
+        found.setdefault(slot.level.name if slot.level else "", []).append(slot)
+    return {name: tuple(own) for name, own in found.items()}
 
 
 def _any_inches(thing: Any) -> bool:
@@ -286,6 +295,34 @@ def _stack_faults(frame: Frame) -> Iterator[Fault]:
     for place, item in enumerate(frame.stack):
         if isinstance(item, Clear) and item.at:
             yield from _reach_faults(frame.stack, place, item.at)
+    yield from _height_faults(frame)
+
+
+def _height_faults(frame: Frame) -> Iterator[Fault]:
+    """Legs without a height, where no level or more than one gives it."""
+    for field, leg in (("front", frame.front), ("back", frame.back)):
+        row = [slot.of for slot in frame.legs() if slot.side == field]
+        if leg is None or all(own.height is not None for own in row):
+            continue
+        flush = [level for level in frame.levels() if level.flush and FLUSH[level.flush] == field]
+        if any(own.height is not None for own in row):
+            what = "some legs of the row have a height and some have none. Give it to all of them, or to none."
+            yield Fault(f"{field}.height", what)
+        elif len(flush) != 1:
+            many = f"{len(flush)} levels are flush with it" if flush else "no level is flush with it"
+            what = f'it is open, and {many}. Give the height, or write flush="{field} leg top" in one level.'
+            yield Fault(f"{field}.height", what)
+        elif not _held(frame.stack, flush[0]):
+            what = f'it is open, and nothing says how high "{flush[0].name}" is, which is flush with it. '
+            yield Fault(f"{field}.height", what + "Give the height, or pin the level by top_at= or top=.")
+
+
+def _held(stack: Sequence[Clear | Level], level: Level) -> bool:
+    """Whether a level has its height without the legs that it is flush with."""
+    if (level.bottom, level.top, level.top_at) != (None, None, None):
+        return True
+    below = stack[: stack.index(level)]
+    return not any(isinstance(item, Clear) and item.size is None for item in below)
 
 
 def _run_faults(frame: Frame) -> Iterator[Fault]:
@@ -299,15 +336,21 @@ def _run_faults(frame: Frame) -> Iterator[Fault]:
                 yield Fault("stack", f"{what} Name a level that has one.")
 
 
-def _reach_faults(stack: Sequence[Clear | Level], place: int, side: Side) -> Iterator[Fault]:
+def _reach_faults(stack: Sequence[Clear | Level], place: int, side: str) -> Iterator[Fault]:
     """A clear that is measured at one side, where no rail lies on that side below it or above it."""
     name = clear_name(stack, place)
+    if side == "surface":
+        below = stack[place - 1] if place else None
+        if not (isinstance(below, Level) and below.carries):
+            what = f"the {name} is measured from what lies on the level below it, and nothing does. Leave at out."
+            yield Fault("stack", what)
+        return
     rails = [isinstance(item, Level) and side in item.sides() for item in stack]
-    below, above = any(rails[:place]), any(rails[place + 1 :])
-    if not below and not above:
+    low, high = any(rails[:place]), any(rails[place + 1 :])
+    if not low and not high:
         yield Fault("stack", f"the {name} is measured at the {side}, and no level beside it has a rail there.")
-    elif (place and not below) or (place + 1 < len(stack) and not above):
-        where = "below" if not below else "above"
+    elif (place and not low) or (place + 1 < len(stack) and not high):
+        where = "below" if not low else "above"
         what = f"the {name} is measured at the {side}, and no rail lies there {where} it. Measure it over the band."
         yield Fault("stack", what)
 

@@ -16,10 +16,13 @@ from .stock import Stock
 
 @attrs.frozen
 class Leg:
-    """A leg of some stock; wide says where its wide face looks: to the front, or to the end of the frame. [mm]"""
+    """A leg of some stock; wide says where its wide face looks: to the front, or to the end of the frame. [mm]
+
+    A height that is left open follows from the level that is flush with the top of its row.
+    """
 
     stock: Stock = attrs.field(converter=a_kind(Stock, "stock", 'Stock("larch 2x4", thickness=33, width=82)'))
-    height: float = attrs.field(kw_only=True, converter=a_length("height"))
+    height: float | None = attrs.field(kw_only=True, default=None, converter=a_length("height", optional=True))
     wide: Literal["front", "end"] = attrs.field(kw_only=True, default="front", converter=one_of("wide", "front", "end"))
 
     def __attrs_post_init__(self) -> None:

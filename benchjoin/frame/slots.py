@@ -36,7 +36,8 @@ class Slot:
     marked one. A leg has its pair; a rail its level, its joint, the names of its hosts in order along it, and the face
     of them that it goes to. also holds other joints with other hosts, such as of a board that is cut round a leg.
     What a level carries has the key of its run, its number in it, and the line that it lies on, which bearers that end
-    against cross rails share; a ledger has the pair before its bay.
+    against cross rails share; a ledger has the pair before its bay. Its height goes by its hosts, or by what is named
+    as under it.
     """
 
     name: str
@@ -56,6 +57,12 @@ class Slot:
     run: str = ""
     number: int = 0
     line: int = 0
+    under: tuple[str, ...] = ()
+
+    @property
+    def goes_by(self) -> tuple[str, ...]:
+        """What its height goes by."""
+        return self.under or self.hosts
 
     @property
     def joints(self) -> tuple[tuple[How, tuple[str, ...]], ...]:

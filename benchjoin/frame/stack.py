@@ -28,12 +28,15 @@ FLUSH = {"front leg top": "front", "back leg top": "back"}
 class Clear:
     """An open height or space between two members; without a size it shares what is left, by weight. [mm]
 
-    at says where the maker measures it: over the whole band of the levels around it, or at one side's rails.
+    at says where the maker measures it: over the whole band of the levels around it, at one side's rails, or from the
+    "surface", the upper face of what the level below carries.
     """
 
     size: float | None = attrs.field(default=None, converter=a_length("size", zero=True, optional=True))
     weight: float = attrs.field(kw_only=True, default=1.0, converter=a_number("weight", 1e-3, 1e3, "1"))
-    at: Side | None = attrs.field(kw_only=True, default=None, converter=one_of("at", None, *SIDES))
+    at: Side | Literal["surface"] | None = attrs.field(
+        kw_only=True, default=None, converter=one_of("at", None, *SIDES, "surface")
+    )
 
     def __attrs_post_init__(self) -> None:
         refuse(self, "Clear")
@@ -57,8 +60,8 @@ class Level:
     """The rails that share one height all round the frame, and what they carry. [mm]
 
     A side is a width, a Rail, or nothing; ends stands for left and right where these are not given. bottom, top
-    and flush pin the level; align says which edges its rails share, but for those that are raised. carries names the
-    runs of bearers and boards from below.
+    and flush pin the level, top_at the upper face of what it carries; align says which edges its rails share, but for
+    those that are raised. carries names the runs of bearers and boards from below.
     """
 
     name: str = attrs.field(converter=a_name("name", barred="./"))
@@ -73,6 +76,7 @@ class Level:
     )
     top: float | None = attrs.field(kw_only=True, default=None, converter=a_length("top", optional=True))
     flush: str | None = attrs.field(kw_only=True, default=None, converter=one_of("flush", None, *FLUSH))
+    top_at: float | None = attrs.field(kw_only=True, default=None, converter=a_length("top_at", optional=True))
     align: Literal["bottoms", "tops"] = attrs.field(
         kw_only=True, default="bottoms", converter=one_of("align", "bottoms", "tops")
     )
@@ -101,6 +105,9 @@ class Level:
         if self.flush and FLUSH[self.flush] not in self.sides():
             side = FLUSH[self.flush]
             faults.append(Fault("flush", f'"{self.flush}" holds the {side} rail, and there is none. Give {side}=.'))
+        if self.top_at is not None and not self.carries:
+            what = "it pins the upper face of what lies on the level, which carries nothing. Write top=, or carries=."
+            faults.append(Fault("top_at", what))
         for side, rail in self.sides().items():
             faults += _rail_faults(side, rail)
         return [*faults, *_carried_faults(self)]

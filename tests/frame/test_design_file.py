@@ -64,6 +64,16 @@ SHELF = {
     ),
     "parts that are sized": keep(lay_out(bench), "2/bench/front rail", state="sized"),
     "a word for the fit": attrs.evolve(bench, fit="easy", uneven="own"),
+    "a height that follows": attrs.evolve(
+        CROSSINGS,
+        front=Leg(POST),
+        back=Leg(POST, height=800),
+        stack=[
+            Level("low", front=80, back=80, ends=80, flush="front leg top", top_at=500, carries=[Boards(SLAT, gap=12)]),
+            Clear(100, at="surface"),
+            Level("hooks", back=60),
+        ],
+    ),
     "a slatted front": attrs.evolve(CROSSINGS, stack=[Clear(150), SLATTED, Clear(), CROSSINGS.stack[-1]]),
     **SAMPLES,
 }
@@ -137,7 +147,7 @@ FAULTS = {
     "a stock that is not there": ('"larch 1x6, planed"\n', '"larch 1x6"\n', 8, "rail_stock", "'larch 1x6, planed'"),
     "a table for a length": ('"23 in"', "{ front = 3 }", 5, "depth", "none of its words"),
     "a stock without its size": ('{ thickness = "5/8 in" }', '{ width = "5/8 in" }', 24, "planed", "no thickness"),
-    "a leg without its height": (', height = "70 in"', "", 7, "back", "no height"),
+    "a leg without its height": (', height = "70 in"', "", 7, "back.height", "nothing says how high"),
     "a level without rails": (', back = "3 1/2 in" }', " }", 15, "hook rail", "it has no rail"),
     "a clear for a level": ('{ clear = "7 in" }', "7", 9, "stack", "stack"),
     "a joint that is none": ('back = "3 1/2 in" },', 'back = { width = 9, joint = "glue" } },', 15, "joint", "glue"),

@@ -8,9 +8,8 @@ from collections.abc import Sequence
 import numpy as np
 
 from ...errors import RunOverfull
-from ...frame.carried import drawn_top
-from ...frame.faces import AXIS, LOW, OPPOSITE, X, Y, Z, looks_down
-from ...frame.joints import Butt, Laid, Notch, Over
+from ...frame.faces import AXIS, LOW, OPPOSITE, X, Y, looks_down
+from ...frame.joints import Butt
 from ...frame.slots import Slot
 from ...lengths import TOUCH
 from ...runs import Member, Pin, lay_run
@@ -23,9 +22,8 @@ from .sizes import section
 
 def bearer_blank(slot: Slot, site: Site) -> Blank:
     """One bearer of one piece."""
-    sizes = section(site.frame, slot)
-    high = site.pick(sizes.along(slot, Z))
-    axis = slot.axes[0]
+    axis, rise = slot.axes[0], site.rises[slot.name]
+    bottom, top = site.pick(rise.bottom), site.pick(rise.top)
     if slot.of.planted:
         across = _beside(slot, site)
         start, end = _in_bay(slot, site)
@@ -35,11 +33,10 @@ def bearer_blank(slot: Slot, site: Site) -> Blank:
             own = [other for other in site.frame.carried() if other.level is slot.level and other.run == slot.run]
             site.lines[level, slot.run] = bearer_lines(own, site)
         low, _ = site.lines[level, slot.run][slot.line - 1]
-        across = (low, low + site.pick(sizes.along(slot, 1 - axis)))
+        across = (low, low + site.pick(section(site.frame, slot).along(slot, 1 - axis)))
         start, end = _from_rail_to_rail(slot, site, across)
-    bottom = _bottom(slot, site, high)
     (x0, x1), (y0, y1) = ((start, end), across) if axis == X else (across, (start, end))
-    return Blank(slot=slot, box=Box((x0, y0, bottom), (x1, y1, bottom + high)), flush=high)
+    return Blank(slot=slot, box=Box((x0, y0, bottom), (x1, y1, top)), flush=top - bottom)
 
 
 def supports(slot: Slot, site: Site) -> list[tuple[float, float]]:
@@ -137,23 +134,6 @@ def _in_line(hosts: Sequence[Blank], across: tuple[float, float], axis: int) -> 
     middle, own = (across[0] + across[1]) / 2, 1 - axis
     boxes = [host.box for host in hosts]
     return [box for box in boxes if box.low[own] <= middle and middle <= box.high[own]] or boxes
-
-
-def _bottom(slot: Slot, site: Site, high: float) -> float:
-    """The height of its under face: by the rails whose tops are drawn lowest. [mm]"""
-    hosts, joint = site.hosts(slot.hosts), slot.joint
-    if slot.level is not None and all(host.slot.level is slot.level and not host.slot.run for host in hosts):
-        tops = [drawn_top(slot.level, host.slot) for host in hosts]
-        hosts = [host for host, top in zip(hosts, tops, strict=True) if top <= min(tops) + TOUCH]
-    top = highest(host.box.high[Z] for host in hosts)
-    if isinstance(joint, Laid):
-        return top
-    if isinstance(joint, Over):
-        return top - (high / 2 if joint.depth is None else joint.depth)
-    if isinstance(joint, Notch) and joint.depth is not None:
-        return top - joint.depth
-    lowered: float = slot.of.lowered
-    return top - high - lowered
 
 
 def _beside(slot: Slot, site: Site) -> tuple[float, float]:

@@ -17,7 +17,7 @@ from ...phrases import counted
 from ...runs import Member, Pin, lay_run
 from ...solids import Box
 from ..blank import Blank
-from .room import highest, lowest, reach, surface
+from .room import highest, lowest, reach
 from .site import Lines, Site
 from .sizes import section
 
@@ -30,20 +30,19 @@ def board_blank(slot: Slot, site: Site) -> Blank:
     if (level, slot.run) not in site.lines:
         own = [other for other in site.frame.carried() if other.level is slot.level and other.run == slot.run]
         site.lines[level, slot.run] = board_lines(own, site)
-    thick = site.pick(section(site.frame, slot).thickness)
     low, high = [0.0, 0.0, 0.0], [0.0, 0.0, 0.0]
     low[slot.axes[1]], high[slot.axes[1]] = site.lines[level, slot.run][slot.line - 1]
     if slot.upright:
         hosts, axis = [host.box for host in site.hosts(slot.hosts)], slot.axes[2]
         low[Z] = lowest(box.low[Z] for box in hosts) - slot.of.bottom
         high[Z] = highest(box.high[Z] for box in hosts) + slot.of.top
-        down = looks_down(slot.face)
+        down, thick = looks_down(slot.face), site.pick(section(site.frame, slot).thickness)
         face = lowest(box.low[axis] for box in hosts) if down else highest(box.high[axis] for box in hosts)
         low[axis], high[axis] = (face - thick, face) if down else (face, face + thick)
     else:
         low[slot.axes[0]], high[slot.axes[0]] = reach(slot, site, slot.axes[0])
-        low[Z] = surface(slot, site)
-        high[Z] = low[Z] + thick
+        rise = site.rises[slot.name]
+        low[Z], high[Z] = site.pick(rise.bottom), site.pick(rise.top)
     return Blank(slot=slot, box=Box((low[0], low[1], low[2]), (high[0], high[1], high[2])))
 
 

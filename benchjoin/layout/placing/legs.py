@@ -53,4 +53,5 @@ def leg_blank(slot: Slot, site: Site) -> Blank:
     low, high = (site.pick(edge) for edge in site.pairs[slot.pair])
     x = {"left": low, "right": high - wide}.get(slot.pair, (low + high - wide) / 2)
     y = 0.0 if slot.side == "front" else site.over[1] - deep
-    return Blank(slot=slot, box=Box((x, y, 0.0), (x + wide, y + deep, slot.of.height)))
+    high = site.pick(site.rises[slot.name].top) if slot.name in site.rises else slot.of.height
+    return Blank(slot=slot, box=Box((x, y, 0.0), (x + wide, y + deep, high)))

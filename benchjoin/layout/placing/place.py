@@ -81,7 +81,7 @@ def built_up(
         pick=pick,
         over=(pick(over.length), pick(over.depth)),
         pairs={pair: (edges[..., 2 * n], edges[..., 2 * n + 1]) for n, pair in enumerate(frame.pairs())},
-        rises={name: rise for band in bands for name, rise in band.rails.items()},
+        rises={name: rise for band in bands for name, rise in band.rises.items()},
         sizes={name: found for band in bands for name, found in band.sizes.items()},
     )
     for kind, slots in groupby(frame.slots(), key=lambda slot: type(slot.of)):

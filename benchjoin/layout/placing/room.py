@@ -29,11 +29,6 @@ def lowest(ends: Iterable[float]) -> float:
     return functools.reduce(smaller, ends)
 
 
-def surface(slot: Slot, site: Site) -> float:
-    """The height on which something lies: the highest top of what carries it. [mm]"""
-    return highest(host.box.high[Z] for host in site.hosts(slot.hosts))
-
-
 def reach(slot: Slot, site: Site, axis: int) -> Reach:
     """From where to where boards reach along an axis of the world, by the first of them. [mm]"""
     run, sides = slot.of, (LOW[axis], OPPOSITE[LOW[axis]])
@@ -63,7 +58,7 @@ def rails_at(slot: Slot, site: Site, side: str) -> list[Box]:
 
 def _edge(slot: Slot, site: Site, axis: int, side: str) -> float:
     """Where boards end at one side, before they reach over: at the face of the frame, or inside a rail. [mm]"""
-    rails, down, top = rails_at(slot, site, side), side in LOW, surface(slot, site)
+    rails, down, top = rails_at(slot, site, side), side in LOW, site.pick(site.rises[slot.name].bottom)
     stops = [box for box in rails if slot.of.within == "rails" or box.high[Z] > top + TOUCH]
     if stops:
         return highest(box.high[axis] for box in stops) if down else lowest(box.low[axis] for box in stops)

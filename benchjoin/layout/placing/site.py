@@ -9,7 +9,7 @@ import attrs
 from ...frame.frame import Frame
 from ...runs import Array
 from ..blank import Blank
-from .bands import Rise
+from .layers import Rise
 from .sizes import Pick, RailSizes
 
 
@@ -29,9 +29,10 @@ Lines = Sequence[tuple[float, float]]
 class Site:
     """One piece as it is put together. [mm]
 
-    over is its length and depth over the legs, pairs the low and high edge of each leg pair along the length, rises
-    bottom and top of every rail; pick takes the piece's number out of an array over the pieces; placed holds what
-    stands already, lines where each line of a run lies across it, by level and key of the run.
+    over is its length and depth over the legs, pairs the low and high edge of each leg pair along the length; rises
+    bottom and top of every rail, of what lies on rails, and of legs that are as high as one; pick takes the piece's
+    number out of an array over the pieces; placed holds what stands already, lines where each line of a run lies across
+    it, by level and key of the run.
     """
 
     frame: Frame
