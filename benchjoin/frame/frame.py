@@ -307,14 +307,14 @@ def _height_faults(frame: Frame) -> Iterator[Fault]:
         flush = [level for level in frame.levels() if level.flush and FLUSH[level.flush] == field]
         if any(own.height is not None for own in row):
             what = "some legs of the row have a height and some have none. Give it to all of them, or to none."
-            yield Fault(f"{field}.height", what)
+            yield Fault(field, what)
         elif len(flush) != 1:
             many = f"{len(flush)} levels are flush with it" if flush else "no level is flush with it"
-            what = f'it is open, and {many}. Give the height, or write flush="{field} leg top" in one level.'
-            yield Fault(f"{field}.height", what)
+            what = f'its height is open, and {many}. Give the height, or write flush="{field} leg top" in one level.'
+            yield Fault(field, what)
         elif not _held(frame.stack, flush[0]):
-            what = f'it is open, and nothing says how high "{flush[0].name}" is, which is flush with it. '
-            yield Fault(f"{field}.height", what + "Give the height, or pin the level by top_at= or top=.")
+            what = f'its height is open, and nothing says how high "{flush[0].name}" is, which is flush with it. '
+            yield Fault(field, what + "Give the height, or pin the level by top_at= or top=.")
 
 
 def _held(stack: Sequence[Clear | Level], level: Level) -> bool:

@@ -147,7 +147,7 @@ FAULTS = {
     "a stock that is not there": ('"larch 1x6, planed"\n', '"larch 1x6"\n', 8, "rail_stock", "'larch 1x6, planed'"),
     "a table for a length": ('"23 in"', "{ front = 3 }", 5, "depth", "none of its words"),
     "a stock without its size": ('{ thickness = "5/8 in" }', '{ width = "5/8 in" }', 24, "planed", "no thickness"),
-    "a leg without its height": (', height = "70 in"', "", 7, "back.height", "nothing says how high"),
+    "a leg without its height": (', height = "70 in"', "", 7, "back", "nothing says how high"),
     "a level without rails": (', back = "3 1/2 in" }', " }", 15, "hook rail", "it has no rail"),
     "a clear for a level": ('{ clear = "7 in" }', "7", 9, "stack", "stack"),
     "a joint that is none": ('back = "3 1/2 in" },', 'back = { width = 9, joint = "glue" } },', 15, "joint", "glue"),
