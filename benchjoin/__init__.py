@@ -24,15 +24,20 @@ if TYPE_CHECKING:
     from .frame.address import alter
     from .frame.again import again
     from .frame.bearers import Bearers
+    from .frame.bin import Bin
     from .frame.boards import Boards
+    from .frame.clear import Clear
     from .frame.frame import Frame
     from .frame.governing import EndRails, Overall
     from .frame.joints import Butt, HalfLap, Laid, Notch, Over, Planted
+    from .frame.ledger import Ledger
     from .frame.leg import Leg
     from .frame.pair import Pair
     from .frame.rail import Rail
-    from .frame.stack import Clear, Level
+    from .frame.stack import Level
     from .frame.stock import Stock
+    from .frame.top import Panel, Top
+    from .frame.tray import Tray
     from .layout.keeping import keep, release
     from .layout.lay_out import lay_out
     from .layout.layout import Layout
@@ -49,6 +54,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "Bearers",
+    "Bin",
     "Boards",
     "Butt",
     "Clear",
@@ -57,6 +63,7 @@ __all__ = [
     "HalfLap",
     "Laid",
     "Layout",
+    "Ledger",
     "Leg",
     "Level",
     "Minutes",
@@ -64,11 +71,14 @@ __all__ = [
     "Over",
     "Overall",
     "Pair",
+    "Panel",
     "Planted",
     "PrinterScale",
     "Rail",
     "Shop",
     "Stock",
+    "Top",
+    "Tray",
     "again",
     "alter",
     "arrangement",
@@ -102,15 +112,20 @@ _HOMES = {
     ".frame.address": "alter",
     ".frame.again": "again",
     ".frame.bearers": "Bearers",
+    ".frame.bin": "Bin",
     ".frame.boards": "Boards",
+    ".frame.clear": "Clear",
     ".frame.frame": "Frame",
     ".frame.governing": "EndRails, Overall",
     ".frame.joints": "Butt, HalfLap, Laid, Notch, Over, Planted",
+    ".frame.ledger": "Ledger",
     ".frame.leg": "Leg",
     ".frame.pair": "Pair",
     ".frame.rail": "Rail",
-    ".frame.stack": "Clear, Level",
+    ".frame.stack": "Level",
     ".frame.stock": "Stock",
+    ".frame.top": "Panel, Top",
+    ".frame.tray": "Tray",
     ".layout.keeping": "keep, release",
     ".layout.lay_out": "lay_out",
     ".layout.layout": "Layout",

@@ -17,10 +17,12 @@ from typing import Any
 import attrs
 
 from ..errors import AddressError, typed
+from .clear import Clear
 from .frame import Frame
 from .identity import piece_of, plain
 from .measured import FIELDS, SECTION
-from .stack import Clear, Level
+from .stack import Level
+from .top import Top
 
 
 class _Change(dict[Any, Any]):
@@ -72,10 +74,7 @@ def value(frame: Frame, address: str) -> Any:
     if path[0] == "measured":
         sizes = frame.measured.get(path[1], {})
         return tuple(sizes.get(f) for f in SECTION) if path[2] == "size" else sizes.get(path[2])
-    found: Any = frame
-    for step in path:
-        found = found[step] if isinstance(step, int) else getattr(found, step)
-    return found
+    return _at(frame, path)
 
 
 def _must_be_a_frame(frame: object, asked: str) -> None:
@@ -104,16 +103,18 @@ def addresses(frame: Frame) -> tuple[str, ...]:
 
 def _addresses(frame: Frame) -> Iterator[str]:
     for field in attrs.fields(Frame):
-        if field.name not in ("stack", "bays", "measured", "tape"):
+        if field.name not in ("stack", "bays", "bins", "measured", "tape"):
             yield from _below(field.name, getattr(frame, field.name))
     yield "tape"
     for name, place in _bay_names(frame).items():
         yield from _below(name, frame.bays[place])
+    for name, place in _bin_names(frame).items():
+        yield from _below(name, frame.bins[place])
     for name, place in _stack_names(frame).items():
         item = frame.stack[place]
         yield from _below(name, item)
-        for run in item.carries if isinstance(item, Level) else ():
-            yield from _below(f"{name}.{run.key}", run)
+        for key, path in _run_paths(item).items() if isinstance(item, Level) else ():
+            yield from _below(f"{name}.{key}", _at(item, path))
 
 
 def _below(address: str, thing: Any) -> Iterator[str]:
@@ -124,6 +125,12 @@ def _below(address: str, thing: Any) -> Iterator[str]:
         yield address
     for field in attrs.fields(type(thing)):
         yield from _below(f"{address}.{field.name}", getattr(thing, field.name))
+
+
+def _at(thing: Any, path: Iterable[Any]) -> Any:
+    for step in path:
+        thing = thing[step] if isinstance(step, int) else getattr(thing, step)
+    return thing
 
 
 def _stack_names(frame: Frame) -> dict[str, int]:
@@ -144,6 +151,11 @@ def _bay_names(frame: Frame) -> dict[str, int]:
     return {f"bay {n // 2 + 1}" if n % 2 == 0 else f"middle pair {n // 2 + 1}": n for n in range(len(frame.bays))}
 
 
+def _bin_names(frame: Frame) -> dict[str, int]:
+    """Place among the bins by name."""
+    return {own.name: place for place, own in enumerate(frame.bins)}
+
+
 def _path(frame: Frame, address: str) -> tuple[Any, ...]:
     """The steps to a value: attribute names, and integers into the stack or the bays."""
     if not isinstance(address, str) or not address.strip():
@@ -158,7 +170,9 @@ def _path(frame: Frame, address: str) -> tuple[Any, ...]:
         steps: list[Any] = ["stack", names[head]]
     elif head in _bay_names(frame):
         steps = ["bays", _bay_names(frame)[head]]
-    elif head in (f.name for f in attrs.fields(Frame)) and head not in ("measured", "stack", "bays"):
+    elif head in _bin_names(frame):
+        steps = ["bins", _bin_names(frame)[head]]
+    elif head in (f.name for f in attrs.fields(Frame)) and head not in ("measured", "stack", "bays", "bins"):
         steps = [head]
     else:
         raise _unknown(frame, address)
@@ -175,8 +189,18 @@ def _path(frame: Frame, address: str) -> tuple[Any, ...]:
 
 def _into_runs(item: Clear | Level, rest: list[str]) -> list[Any]:
     """The steps below a level, where the first may be the key of a run that it carries."""
-    keys = [run.key for run in item.carries] if isinstance(item, Level) else []
-    return ["carries", keys.index(rest[0]), *rest[1:]] if rest and rest[0] in keys else [*rest]
+    paths = _run_paths(item) if isinstance(item, Level) else {}
+    return [*paths[rest[0]], *rest[1:]] if rest and rest[0] in paths else [*rest]
+
+
+def _run_paths(level: Level) -> dict[str, tuple[Any, ...]]:
+    """The steps to each run that a level carries, and to each section of a top, by its key."""
+    found: dict[str, tuple[Any, ...]] = {}
+    for place, run in enumerate(level.carries):
+        found[run.key] = ("carries", place)
+        if isinstance(run, Top):
+            found |= {section.key: ("carries", place, "sections", section.place) for section in run.parts()}
+    return found
 
 
 def _measure_path(frame: Frame, address: str, part: str, rest: list[str]) -> tuple[str, str, str]:

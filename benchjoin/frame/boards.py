@@ -31,8 +31,8 @@ class Boards:
     legs, or all of them between rails; otherwise they lie over everything and are cut round what stands up. clear is
     what they keep off legs all round, the frame's fit if not given. front, back, left and right are how far they reach
     over what they cover; less than nothing stops short. Boards that run up stand on the rails of one side, on their
-    outer or inner face, up to those of another level (to), and reach over them by top and bottom. name is what they
-    are called, where a level carries several runs.
+    outer or inner face, up to those of another level (to), and reach over them by top and bottom. width is how much of
+    a top they take, as a section of it. name is what they are called, where a level carries several runs.
     """
 
     stock: Stock = attrs.field(converter=a_kind(Stock, "stock", STOCK))
@@ -61,6 +61,7 @@ class Boards:
         kw_only=True, default="outer", converter=one_of("face", "outer", "inner")
     )
     to: str | None = attrs.field(kw_only=True, default=None, converter=a_name("to", optional=True))
+    width: float | None = attrs.field(kw_only=True, default=None, converter=a_length("width", optional=True))
     name: str | None = attrs.field(kw_only=True, default=None, converter=a_name("name", barred="./", optional=True))
 
     def __attrs_post_init__(self) -> None:

@@ -16,8 +16,10 @@ import attrs
 from ..errors import BenchjoinError, NotLaidOut, typed
 from ..lengths import TOUCH, Inches
 from ..readings import Tape
+from .bin import Bin, a_bin
 from .boards import Boards
-from .carried import Around, Counts, carried_slots
+from .carried import carried_slots
+from .clear import Clear
 from .doors import Fault, a_kind, a_length, a_name, a_number, kept, one_of, refuse
 from .faces import X, Y
 from .finished import Finished, finished
@@ -25,13 +27,15 @@ from .fit import Fit, fit
 from .governing import EndRails, Overall
 from .identity import piece_of
 from .joints import Notch
+from .layers import Around, Counts
 from .leg import Leg
 from .measured import Kept, measured
 from .pair import Pair
 from .rows import row_faults
 from .slots import Slot, leg_slots, rail_slots
-from .stack import FLUSH, Clear, Level, clear_name
+from .stack import FLUSH, Level, clear_name
 from .stock import Stock, titled
+from .top import Panel, Top
 
 Uneven = Literal["narrowest", "own", "widest"]
 Corners = Literal["front through", "ends through", "staggered"]
@@ -90,7 +94,8 @@ class Frame:
     was typed in inches and else in millimetres, if it is not given; quantity how many are made;
     measured holds sizes found on the wood, by part. uneven says what to do when the rails of one level measure
     differently: size all to the narrowest, mark each notch from its own rail, or cut all notches to the widest and
-    accept the gaps. finished holds the parts that stay as they were sized, marked or cut.
+    accept the gaps. bins are bought things that stand or hang in it and move nothing. finished holds the parts that
+    stay as they were sized, marked or cut.
 
     Raises
     ------
@@ -121,6 +126,7 @@ class Frame:
         factory=dict, converter=kept("measured", measured), hash=False
     )
     uneven: Uneven = attrs.field(default="narrowest", converter=one_of("uneven", "narrowest", "own", "widest"))
+    bins: tuple[Bin, ...] = attrs.field(default=(), converter=a_bin)
     finished: Mapping[str, Finished] = attrs.field(factory=dict, converter=kept("finished", finished), hash=False)
 
     @tape.default
@@ -145,6 +151,7 @@ class Frame:
         return [*row_faults(self.against, self.depth, self.back, self.bays, self.levels())] or [
             *_stack_faults(self),
             *_run_faults(self),
+            *_bin_faults(self),
             *_wood_faults(self),
         ]
 
@@ -233,7 +240,7 @@ class Frame:
         """Whether there is a part of that name, or may be one where the number of a run is not worked out."""
         level, _, member = part.partition("/")
         called, _, number = member.rpartition(" ")
-        open_runs = {(own.name, run.called) for own in self.levels() for run in own.carries if run.solved}
+        open_runs = {(own.name, run.called) for own in self.levels() for run in own.runs() if run.solved}
         return part in self.part_names() or ((level, called) in open_runs and number.isdigit() and number[0] != "0")
 
     def __repr__(self) -> str:
@@ -328,12 +335,37 @@ def _held(stack: Sequence[Clear | Level], level: Level) -> bool:
 def _run_faults(frame: Frame) -> Iterator[Fault]:
     """Boards that are to run up to where no rail is."""
     levels = {level.name: level for level in frame.levels()}
-    for level, run in ((each, run) for each in frame.levels() for run in each.carries):
+    for level, run in ((each, run) for each in frame.levels() for run in each.runs()):
         if isinstance(run, Boards) and run.to is not None:
             upper = levels.get(run.to)
             if upper is None or run.side not in upper.sides():
                 what = f'the {run.key} of "{level.name}" run up to "{run.to}", which has no {run.side} rail.'
                 yield Fault("stack", f"{what} Name a level that has one.")
+
+
+def panels(level: Level) -> Iterator[Panel]:
+    """The panels of all tops of a level."""
+    for item in level.carries:
+        if isinstance(item, Top):
+            yield from (section for section in item.sections if isinstance(section, Panel))
+
+
+def _bin_faults(frame: Frame) -> Iterator[Fault]:
+    """Bins that one could not tell from each other, or whose level or lid is not there."""
+    names, levels = [own.name for own in frame.bins], [level.name for level in frame.levels()]
+    for own in frame.bins:
+        if names.count(own.name) > 1:
+            yield Fault("bins", f'two bins are called "{own.name}". Give each a name of its own.')
+        if own.name in {*levels, *(field.name for field in attrs.fields(Frame))}:
+            yield Fault("bins", f'a bin is called "{own.name}", which addresses use. Choose another name.')
+        if own.on is not None and own.on not in levels:
+            yield Fault("bins", f'"{own.name}" is on "{own.on}", and levels are {", ".join(levels)}. Name one of them.')
+    for level in frame.levels():
+        for panel in panels(level):
+            if panel.covers is not None and panel.covers not in names:
+                known = f"bins are {', '.join(names)}" if names else "there is none"
+                what = f'a panel of "{level.name}" covers "{panel.covers}", and {known}. '
+                yield Fault("stack", what + "Write it in bins=, or leave covers out.")
 
 
 def _reach_faults(stack: Sequence[Clear | Level], place: int, side: str) -> Iterator[Fault]:

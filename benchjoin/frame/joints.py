@@ -105,6 +105,16 @@ class Laid:
 
 
 @attrs.frozen
+class Rests:
+    """It rests on what carries it, and lifts off: nothing fixes it there."""
+
+    word: ClassVar[str] = "rests"
+    shares: ClassVar[bool] = False
+    between: ClassVar[bool] = False
+    cuts_both: ClassVar[bool] = False
+
+
+@attrs.frozen
 class CutRound:
     """A board is cut round what stands up: a notch with the roles swapped; clear is kept off it all round. [mm]"""
 

@@ -152,7 +152,10 @@ BEARER = Role(
     spare="",
     shared=True,
 )
-ROLES = (LEG, RAIL, BEARER, BOARD)
+LEDGER = attrs.evolve(BEARER, word="ledger", plural="ledgers", sets={"": "ledgers"})
+CLEAT = attrs.evolve(BEARER, word="cleat", plural="cleats", sets={"": "cleats"}, mate="board")
+TRAY_SIDE = attrs.evolve(BEARER, word="tray side", plural="tray sides", sets={"": "tray sides"}, mate="tray side")
+ROLES = (LEG, RAIL, BEARER, LEDGER, TRAY_SIDE, CLEAT, BOARD)
 """In the order of the lists: what stands comes before what it carries."""
 
 

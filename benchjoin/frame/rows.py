@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from .clear import Clear
 from .doors import Fault
 from .leg import Leg
 from .pair import Pair
-from .stack import Clear, Level
+from .stack import Level
 
 TWO_ROWS = "or leave against out, and give the frame back legs and a depth."
 

@@ -10,10 +10,11 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Iterator, Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import attrs
 
+from .clear import Side
 from .faces import AXIS, OPPOSITE, X, Y, Z
 from .identity import leg_name, rail_name
 from .joints import How, RailJoint
@@ -21,8 +22,12 @@ from .leg import Leg
 from .pair import Pair
 from .rail import Rail
 from .roles import LEG, RAIL, Role
-from .stack import Level, Side, default_joint
+from .stack import Level, default_joint
 from .stock import Stock
+
+if TYPE_CHECKING:
+    from .top import Section
+    from .tray import Tray
 
 Axes = tuple[int, int, int]
 
@@ -37,7 +42,8 @@ class Slot:
     of them that it goes to. also holds other joints with other hosts, such as of a board that is cut round a leg.
     What a level carries has the key of its run, its number in it, and the line that it lies on, which bearers that end
     against cross rails share; a ledger has the pair before its bay. Its height goes by its hosts, or by what is named
-    as under it.
+    as under it. What is a part of a section of a top, or of a
+    tray, has it; what lifts out together has one group.
     """
 
     name: str
@@ -57,6 +63,8 @@ class Slot:
     run: str = ""
     number: int = 0
     line: int = 0
+    part_of: Section | Tray | None = None
+    group: str = ""
     under: tuple[str, ...] = ()
 
     @property

@@ -14,41 +14,29 @@ import attrs
 from ..errors import BenchjoinError, typed
 from .bearers import Bearers
 from .boards import Boards
-from .doors import Fault, a_length, a_name, a_number, kept, one_of, refuse
+from .clear import SIDES, Clear, Side
+from .doors import Fault, a_length, a_name, kept, one_of, refuse
 from .joints import Butt, Laid, Notch, RailJoint
+from .ledger import Ledger
 from .rail import Rail, a_rail
 from .stock import titled
+from .top import Top
+from .tray import Tray
 
-Side = Literal["front", "back", "left", "right", "cross"]
-SIDES: tuple[Side, ...] = ("front", "back", "left", "right", "cross")
 FLUSH = {"front leg top": "front", "back leg top": "back"}
 
 
-@attrs.frozen
-class Clear:
-    """An open height or space between two members; without a size it shares what is left, by weight. [mm]
-
-    at says where the maker measures it: over the whole band of the levels around it, at one side's rails, or from the
-    "surface", the upper face of what the level below carries.
-    """
-
-    size: float | None = attrs.field(default=None, converter=a_length("size", zero=True, optional=True))
-    weight: float = attrs.field(kw_only=True, default=1.0, converter=a_number("weight", 1e-3, 1e3, "1"))
-    at: Side | Literal["surface"] | None = attrs.field(
-        kw_only=True, default=None, converter=one_of("at", None, *SIDES, "surface")
-    )
-
-    def __attrs_post_init__(self) -> None:
-        refuse(self, "Clear")
+Carried = Boards | Bearers | Ledger | Top | Tray
+"""What a level may carry."""
 
 
-def _carries(value: Any) -> tuple[Boards | Bearers, ...]:
-    items = (value,) if isinstance(value, Boards | Bearers) else value
+def _carries(value: Any) -> tuple[Carried, ...]:
+    items = (value,) if isinstance(value, Carried) else value
     if isinstance(items, str) or not hasattr(items, "__iter__"):
         raise BenchjoinError(f"carries is {typed(value)}. Write a list of Bearers(…) and Boards(…) from below.")
     found = tuple(items)
     for place, item in enumerate(found):
-        if not isinstance(item, Boards | Bearers):
+        if not isinstance(item, Carried):
             raise BenchjoinError(
                 f"carries[{place}] is {typed(item)}. Write Bearers(batten, count=2) or Boards(slat, gap=8)."
             )
@@ -80,7 +68,7 @@ class Level:
     align: Literal["bottoms", "tops"] = attrs.field(
         kw_only=True, default="bottoms", converter=one_of("align", "bottoms", "tops")
     )
-    carries: tuple[Boards | Bearers, ...] = attrs.field(kw_only=True, default=(), converter=kept("carries", _carries))
+    carries: tuple[Carried, ...] = attrs.field(kw_only=True, default=(), converter=kept("carries", _carries))
 
     def __attrs_post_init__(self) -> None:
         refuse(self, titled("Level", self.name), self._faults)
@@ -95,6 +83,13 @@ class Level:
             "cross": self.cross,
         }
         return {side: rail for side, rail in found.items() if rail is not None}
+
+    def runs(self) -> tuple[Boards | Bearers | Ledger, ...]:
+        """The runs of boards and bearers that it carries, also those in sections of a top and on trays."""
+        found: list[Boards | Bearers | Ledger] = []
+        for item in self.carries:
+            found += _runs_of(item)
+        return tuple(found)
 
     def _faults(self) -> list[Fault]:
         faults = []
@@ -113,30 +108,46 @@ class Level:
         return [*faults, *_carried_faults(self)]
 
 
+def _runs_of(item: Carried) -> list[Boards | Bearers | Ledger]:
+    if isinstance(item, Top):
+        return [section.run for section in item.parts() if section.run is not None]
+    return [item.slats] if isinstance(item, Tray) else [item]
+
+
 def _carried_faults(level: Level) -> list[Fault]:
-    """Runs that one could not tell from each other, or that have nothing to go to."""
+    """What one could not tell from each other, or that has nothing to go to."""
     faults, sides, seen = [], level.sides(), set[str]()
     taken = {*(field.name for field in attrs.fields(Level)), *(f"{side} rail" for side in SIDES)}
-    for run in level.carries:
-        if {run.key, run.called} & seen:
-            faults.append(Fault("carries", f'two runs are called "{run.key}". Give one a name: name="batten".'))
-        elif run.key in taken or (run.name or "").isdigit():
-            faults.append(Fault("carries", f'a run is named "{run.name}", which addresses use. Choose another name.'))
-        seen |= {run.key, run.called}
-        needed = _goes_to(run)
+    for item in level.carries:
+        keys = {item.key, getattr(item, "called", item.key)}
+        if isinstance(item, Top):
+            keys |= {section.key for section in item.parts()}
+        if keys & seen:
+            faults.append(Fault("carries", f'two runs are called "{item.key}". Give one a name: name="batten".'))
+        elif keys & taken or (item.name or "").isdigit():
+            faults.append(Fault("carries", f'a run is called "{item.key}", which addresses use. Choose another name.'))
+        seen |= keys
+        if isinstance(item, Boards) and item.width is not None:
+            what = "the width of boards is that of a section, and these lie in no top. Leave it out, or write Top([…])."
+            faults.append(Fault("carries", what))
+        needed = _goes_to(item)
         if needed and not any(side in sides for side in needed):
-            what = f"the {run.key} go to a {' or '.join(needed)} rail, and there is none. Give {needed[0]}=."
+            what = f"the {item.key} go to a {' or '.join(needed)} rail, and there is none. Give {needed[0]}=."
             faults.append(Fault("carries", what))
     return faults
 
 
-def _goes_to(run: Boards | Bearers) -> tuple[Side, ...]:
-    """Sides of the rails that a run is joined to; none for what only lies on what is there."""
-    if isinstance(run, Boards):
-        return (run.side,) if run.run == "up" else ()
-    if isinstance(run.joint, Laid):
+def _goes_to(item: Carried) -> tuple[Side, ...]:
+    """Sides of the rails that something is joined to; none for what only lies on what is there."""
+    if isinstance(item, Boards):
+        return (item.side,) if item.run == "up" else ()
+    if isinstance(item, Ledger):
+        return () if item.on_legs else tuple(side for side in SIDES if side == item.row)
+    if isinstance(item, Tray):
+        return tuple(side for side in SIDES if side == item.far) if item.stop else ()
+    if isinstance(item, Top) or isinstance(item.joint, Laid):
         return ()
-    return ("front", "back") if (run.run == "across") != run.planted else ("left", "right", "cross")
+    return ("front", "back") if (item.run == "across") != item.planted else ("left", "right", "cross")
 
 
 def clear_name(stack: Sequence[Clear | Level], place: int) -> str:

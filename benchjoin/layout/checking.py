@@ -13,6 +13,7 @@ from ..findings import Finding, in_order
 from ..frame.identity import piece_of
 from .batch import firsts
 from .checks.against import held_by_the_wall, short_of_the_wall
+from .checks.bins import bins
 from .checks.carried import cut_in_two, cut_round_legs, narrow_gaps, odd_supports, unheld, wide_spans, wider_than_stock
 from .checks.clash import clashes
 from .checks.clear_sides import clears_at_their_sides
@@ -21,6 +22,7 @@ from .checks.depth import deep_notches, leg_cut_in_two, notches_at_one_height
 from .checks.finished_parts import finished_cuts, finished_lengths
 from .checks.land import short_lands, slivers
 from .checks.laps import laps_at_one_height
+from .checks.lifted import lifted_out
 from .checks.measured_lengths import measured_lengths, shorter_than_cuts, tops_to_trim
 from .checks.outranked import drawn_otherwise, measured_for_all, said_for_nothing
 from .checks.piece import Piece
@@ -45,6 +47,8 @@ CHECKS: tuple[Check, ...] = (
     narrow_gaps,
     odd_supports,
     wide_spans,
+    lifted_out,
+    bins,
     proud_of_the_leg,
     deep_notches,
     notches_at_one_height,

@@ -14,17 +14,16 @@ import numpy as np
 
 from ..frame.bearers import Bearers
 from ..frame.boards import Boards
-from ..frame.carried import Counted
 from ..frame.frame import Frame
+from ..frame.layers import Counted
 from ..frame.slots import Slot
 from ..lengths import TOUCH
 from ..runs import larger
 from .placing.bands import level_bands
 from .placing.bearers import supports
-from .placing.boards import too_much
+from .placing.boards import board_reach, too_much
 from .placing.over import over_legs
 from .placing.place import built_up
-from .placing.room import reach
 from .placing.site import Site
 from .placing.sizes import Pick, in_piece
 
@@ -46,7 +45,7 @@ def counted(frame: Frame, pick: Pick | None = None) -> Frame:
     RunError
         If the frame as it is drawn does not come out, or not one board goes in.
     """
-    runs = [(level.name, run) for level in frame.levels() for run in level.carries if run.solved]
+    runs = [(level.name, run) for level in frame.levels() for run in level.runs() if run.solved]
     if not runs:
         return frame
     found = {(level, run.key): _trial(run, len(frame.pairs())) for level, run in runs}
@@ -74,7 +73,7 @@ def site_as_drawn(frame: Frame, pick: Pick) -> Site:
     return built_up(frame, bands, over_legs(frame, bands, [pick]), pick)
 
 
-def _trial(run: Boards | Bearers, pairs: int) -> Counted:
+def _trial(run: object, pairs: int) -> Counted:
     """Few members, which show how far a run reaches: two boards that take all the room, or one bearer."""
     return Counted(2, (0.0, 0.0)) if isinstance(run, Boards) else Counted(1, (), (1, *[0] * pairs))
 
@@ -100,7 +99,7 @@ def _bearers(slot: Slot, site: Site) -> Counted:
 
 def _boards(slot: Slot, site: Site) -> Counted:
     run, width = slot.of, slot.stock.width or 0.0
-    start, end = reach(slot, site, slot.axes[1])
+    start, end = board_reach(slot, site, slot.axes[1])
     room, gap = end - start, run.gap or 0.0
     fits = (room + gap) / (width + gap)
     count = run.count or _whole(np.ceil(fits - HAIR) if run.remainder in ("rip", "both") else np.floor(fits + HAIR))

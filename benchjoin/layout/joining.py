@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 
-from ..frame.joints import Butt, CutRound, HalfLap, How, Laid, Notch, Over, Planted
+from ..frame.joints import Butt, CutRound, HalfLap, How, Laid, Notch, Over, Planted, Rests
 from ..frame.slots import Slot
 from ..lengths import TOUCH
 from ..runs import larger, smaller
 from ..solids import Box, vector
 from .blank import Blank
-from .joints import butt, cut_round, half_lap, laid, notch, over, planted
+from .joints import butt, cut_round, half_lap, laid, notch, over, planted, rests
 from .joints.meeting import Joint, Meeting, Way
 
 JOINTS: dict[type, Way] = {
@@ -20,6 +20,7 @@ JOINTS: dict[type, Way] = {
     Planted: planted,
     Over: over,
     Laid: laid,
+    Rests: rests,
     CutRound: cut_round,
 }
 """A new joint is a file in joints/ and a line here."""

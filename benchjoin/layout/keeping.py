@@ -17,7 +17,9 @@ from ..frame.finished import STATES, Finished, FinishedCut, State
 from ..frame.frame import Frame
 from ..frame.identity import of_piece, piece_of
 from ..frame.slots import Slot
-from ..frame.stack import Level
+from ..frame.stack import Carried, Level
+from ..frame.top import Top
+from ..frame.tray import Tray
 from ..lengths import TOUCH
 from ..solids import Box, Vector, along, placement
 from .blank import Blank
@@ -76,12 +78,18 @@ def _with_counts(frame: Frame, kept: set[Slot]) -> Frame:
         return frame
 
     def written(level: Level) -> Level:
-        own = [run for run in level.carries if (level.name, run.key) in runs and isinstance(run, Boards)]
-        changed = {id(run): frame.counts[level.name, run.key].count for run in own if run.count is None}
-        carries = [attrs.evolve(run, count=changed[id(run)]) if id(run) in changed else run for run in level.carries]
-        return attrs.evolve(level, carries=carries) if changed else level
+        own = [run for run in level.runs() if (level.name, run.key) in runs and isinstance(run, Boards)]
+        changed = {run.key: frame.counts[level.name, run.key].count for run in own if run.count is None}
+        return attrs.evolve(level, carries=[_written(run, changed) for run in level.carries]) if changed else level
 
     return attrs.evolve(frame, stack=[written(item) if isinstance(item, Level) else item for item in frame.stack])
+
+
+def _written(run: Carried, counts: Mapping[str, int]) -> Carried:
+    """A run with its number, where it is one of those that are kept."""
+    if isinstance(run, Top | Tray):
+        return run.with_counts(counts)
+    return attrs.evolve(run, count=counts[run.key]) if isinstance(run, Boards) and run.key in counts else run
 
 
 def release(frame: Frame, *names: str) -> Frame:

@@ -193,7 +193,7 @@ def _of_piece(layout: Layout, piece: int, read: Reader) -> Iterator[tuple[str, s
 
 def _heights(parts: Sequence[Part], read: Reader) -> str:
     """Of what stands: how high as described, whatever stands finished."""
-    return f"{' and '.join(read(height) for height in sorted({part.slot.of.height for part in parts}))} high"
+    return f"{' and '.join(read(height) for height in sorted({part.length for part in parts}))} high"
 
 
 def _levels(layout: Layout, parts: Sequence[Part]) -> str:

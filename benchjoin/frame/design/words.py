@@ -13,13 +13,18 @@ from typing import Any, Union, get_args, get_origin
 import attrs
 
 from ..bearers import Bearers
+from ..bin import Bin
 from ..boards import Boards
+from ..clear import Clear
 from ..fit import Fit
 from ..governing import EndRails, Overall
 from ..joints import Butt, HalfLap, Laid, Notch, Over, Planted
+from ..ledger import Ledger
 from ..pair import Pair
 from ..rail import Rail
-from ..stack import Clear, Level
+from ..stack import Level
+from ..top import Panel, Top
+from ..tray import Tray
 
 FORMAT = 1
 OPEN = "open"
@@ -49,6 +54,11 @@ HEADS: Mapping[type, Head] = {
     Laid: Head("laid", None),
     Boards: Head("boards", "stock"),
     Bearers: Head("bearers", "stock"),
+    Ledger: Head("ledger", "stock"),
+    Top: Head("top", "sections"),
+    Panel: Head("panel", "width", OPEN),
+    Tray: Head("tray", "boards"),
+    Bin: Head("bin", "name"),
 }
 SHORT: Mapping[type, str] = {Rail: "width"}
 """What may be said by one value, and the field that it gives."""

@@ -35,6 +35,8 @@ def cut_round_legs(piece: Piece) -> Iterator[Finding]:
 
 def _unheld(piece: Piece) -> Iterator[Finding]:
     for part in _carried(piece):
+        if part.slot.group:  # what lifts out is looked at as a whole
+            continue
         axis, places = part.slot.axes[0], _contacts(piece, part)
         middle = (part.blank.low[axis] + part.blank.high[axis]) / 2
         name, low = piece.where(part.identity), part.blank.low[part.slot.lies_on]

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...findings import Finding
-from ...frame.stack import Clear, Level, clear_name
+from ...frame.clear import Clear
+from ...frame.stack import Level, clear_name
 from ...phrases import listed
 from ...sources import STATICS
 from ..clears import Opening, openings

@@ -10,12 +10,13 @@ from collections.abc import Iterator
 from typing import Any
 
 from ...findings import Finding, Severity
+from ...frame.clear import Clear
 from ...frame.fit import FITTED
 from ...frame.frame import Frame
 from ...frame.identity import of_piece
 from ...frame.measured import SECTION
 from ...frame.slots import Slot
-from ...frame.stack import Clear, clear_name
+from ...frame.stack import clear_name
 from ...sources import COMMON_PRACTICE
 from ...trade.practice import MILLED_OFF
 from ..placing.sizes import best_known

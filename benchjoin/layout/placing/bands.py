@@ -12,9 +12,10 @@ import attrs
 import numpy as np
 
 from ...errors import RunError
+from ...frame.clear import Clear
 from ...frame.frame import Frame
 from ...frame.slots import Slot
-from ...frame.stack import FLUSH, Clear, Level, clear_name
+from ...frame.stack import FLUSH, Level, clear_name
 from ...runs import Array, Member, Pin, lay_run, least, most
 from .layers import Rise, layers
 from .sizes import RailSizes, heights, rail_sizes

@@ -138,17 +138,23 @@ def _in_line(hosts: Sequence[Blank], across: tuple[float, float], axis: int) -> 
 
 def _beside(slot: Slot, site: Site) -> tuple[float, float]:
     """Extent of a ledger across its run: on the inner face of its rail. [mm]"""
-    (rail,) = site.hosts(slot.hosts)
-    axis = AXIS[slot.face]
+    boxes, axis = [host.box for host in site.hosts(slot.hosts)], AXIS[slot.face]
     thick = site.pick(section(site.frame, slot).along(slot, axis))
     if looks_down(slot.face):
-        return rail.box.low[axis] - thick, rail.box.low[axis]
-    return rail.box.high[axis], rail.box.high[axis] + thick
+        face = lowest(box.low[axis] for box in boxes)
+        return face - thick, face
+    face = highest(box.high[axis] for box in boxes)
+    return face, face + thick
 
 
 def _in_bay(slot: Slot, site: Site) -> tuple[float, float]:
     """Extent of a ledger along its run: between the legs of its bay, and the rails that cross there. [mm]"""
     axis, frame = slot.axes[0], site.frame
+    if getattr(slot.of, "on_legs", False):
+        ends = [rails_at(slot, site, side) for side in ("left", "cross", "right")]
+        faces = [(0.0, 0.0), *((box.low[X], box.high[X]) for own in ends for box in own), (site.over[X], site.over[X])]
+        own = faces[bool(ends[0]) :][: len(ends[1]) + 2]
+        return own[slot.line - 1][1], own[slot.line][0]
     if axis == Y:
         start, end = between_legs(site, Y)
         before, after = rails_at(slot, site, "front"), rails_at(slot, site, "back")

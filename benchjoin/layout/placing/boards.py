@@ -8,18 +8,22 @@ import numpy as np
 
 from ...errors import RunOverfull
 from ...frame.boards import Boards
-from ...frame.faces import Z, looks_down
+from ...frame.faces import X, Z, looks_down
 from ...frame.frame import Frame
 from ...frame.identity import of_piece
 from ...frame.slots import Slot
+from ...frame.top import Section
+from ...frame.tray import Tray
 from ...lengths import TOUCH
 from ...phrases import counted
 from ...runs import Member, Pin, lay_run
 from ...solids import Box
 from ..blank import Blank
-from .room import highest, lowest, reach
+from .room import Reach, highest, kept_off, lowest, reach
 from .site import Lines, Site
 from .sizes import section
+from .tops import section_reach
+from .trays import tray_reach
 
 OPEN_CLEAR = "clear"
 
@@ -40,10 +44,37 @@ def board_blank(slot: Slot, site: Site) -> Blank:
         face = lowest(box.low[axis] for box in hosts) if down else highest(box.high[axis] for box in hosts)
         low[axis], high[axis] = (face - thick, face) if down else (face, face + thick)
     else:
-        low[slot.axes[0]], high[slot.axes[0]] = reach(slot, site, slot.axes[0])
+        low[slot.axes[0]], high[slot.axes[0]] = board_reach(slot, site, slot.axes[0])
         rise = site.rises[slot.name]
         low[Z], high[Z] = site.pick(rise.bottom), site.pick(rise.top)
+        _end_at_legs(slot, site, low, high)
     return Blank(slot=slot, box=Box((low[0], low[1], low[2]), (high[0], high[1], high[2])))
+
+
+def board_reach(slot: Slot, site: Site, axis: int) -> Reach:
+    """From where to where boards reach along an axis: on a level, in a section of a top, on a tray. [mm]"""
+    if isinstance(slot.part_of, Tray):
+        return tray_reach(slot, slot.part_of, site, axis)
+    if isinstance(slot.part_of, Section) and axis == X:
+        low, high = section_reach(slot, slot.part_of, site)
+        return low - slot.of.left, high + slot.of.right
+    return reach(slot, site, axis)
+
+
+def _end_at_legs(slot: Slot, site: Site, low: list[float], high: list[float]) -> None:
+    """Let a board end at a leg that takes all of its width."""
+    along, across = slot.axes[:2]
+    clear = kept_off(slot.of, site)
+    for leg in site.frame.legs():
+        box = site.placed[leg.name].box
+        if box.low[across] - clear > low[across] + TOUCH or box.high[across] + clear < high[across] - TOUCH:
+            continue
+        if box.high[Z] <= low[Z] + TOUCH or box.high[along] <= low[along] or box.low[along] >= high[along]:
+            continue
+        if box.low[along] - clear <= low[along] + TOUCH:
+            low[along] = box.high[along] + clear
+        elif box.high[along] + clear >= high[along] - TOUCH:
+            high[along] = box.low[along] - clear
 
 
 def board_lines(slots: Sequence[Slot], site: Site) -> Lines:
@@ -55,7 +86,7 @@ def board_lines(slots: Sequence[Slot], site: Site) -> Lines:
         If they do not go in, with the gap that they are given or with none.
     """
     run, axis = slots[0].of, slots[0].axes[1]
-    start, end = reach(slots[0], site, axis)
+    start, end = board_reach(slots[0], site, axis)
     sizes = [None if _is_open(slot, site.frame) else site.pick(section(site.frame, slot).width) for slot in slots]
     room = end - start
     name = f"{slots[0].level.name if slots[0].level else ''}: {run.key} over {site.frame.tape.say(room)}"

@@ -11,13 +11,14 @@ from collections.abc import Mapping, Sequence
 import attrs
 
 from ...frame.boards import Boards
-from ...frame.carried import drawn_top
 from ...frame.faces import Z
 from ...frame.frame import Frame
-from ...frame.joints import Laid, Notch, Over
+from ...frame.joints import Laid, Notch, Over, Rests
+from ...frame.layers import drawn_top
 from ...frame.slots import Slot
+from ...frame.tray import TrayStop
 from ...lengths import TOUCH
-from ...runs import Array, most
+from ...runs import Array, least, most
 from .sizes import section
 
 
@@ -51,14 +52,18 @@ def layers(frame: Frame, level: str, rails: Mapping[str, Rise]) -> dict[str, Ris
 def _bearer(frame: Frame, slot: Slot, high: Array, rails: Mapping[str, Rise], found: Mapping[str, Rise]) -> Array:
     """The height of the under face of a bearer: by the rails whose tops are drawn lowest. [mm]"""
     names, joint = slot.goes_by, slot.joint
+    if slot.face == "bottom":
+        return least(found[name].bottom for name in names) - high
+    if isinstance(slot.of, TrayStop):
+        return _highest(names, rails, found)
     top = _highest(_lowest_drawn(frame, names, slot, rails), rails, found)
-    if isinstance(joint, Laid):
+    if isinstance(joint, Laid | Rests):
         return top
     if isinstance(joint, Over):
         return top - (high / 2 if joint.depth is None else joint.depth)
     if isinstance(joint, Notch) and joint.depth is not None:
         return top - joint.depth
-    lowered: float = slot.of.lowered
+    lowered: float = getattr(slot.of, "lowered", 0.0)
     return top - high - lowered
 
 

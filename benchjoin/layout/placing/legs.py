@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ...frame.clear import Clear
 from ...frame.faces import X, Y
 from ...frame.frame import Frame
 from ...frame.pair import Pair
 from ...frame.slots import Slot
-from ...frame.stack import Clear
 from ...runs import Array, Member, Pin, lay_run, most
 from ...solids import Box
 from ..blank import Blank

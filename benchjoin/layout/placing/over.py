@@ -12,12 +12,12 @@ from collections.abc import Callable, Mapping, Sequence
 import attrs
 
 from ...errors import DescriptionError
+from ...frame.clear import Clear
 from ...frame.doors import Fault
 from ...frame.faces import Y
 from ...frame.frame import Frame
 from ...frame.governing import EndRails, Overall
 from ...frame.pair import Pair
-from ...frame.stack import Clear
 from ...lengths import TOUCH
 from ...runs import Array, most, over_pieces
 from ..blank import Blank

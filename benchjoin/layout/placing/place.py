@@ -12,12 +12,15 @@ import attrs
 
 from ...frame.bearers import Bearers
 from ...frame.boards import Boards
+from ...frame.clear import Clear
 from ...frame.frame import Frame
+from ...frame.ledger import Ledger
 from ...frame.leg import Leg
 from ...frame.pair import Pair
 from ...frame.rail import Rail
 from ...frame.slots import Slot
-from ...frame.stack import Clear
+from ...frame.top import Cleats, Supports
+from ...frame.tray import TraySides, TrayStop
 from ..blank import Blank
 from .bands import Band
 from .bearers import bearer_blank
@@ -27,6 +30,8 @@ from .legs import leg_blank, pair_edges
 from .rails import rail_blank
 from .site import Over, Site
 from .sizes import Pick
+from .tops import cleat_blank, support_blank
+from .trays import stop_blank, tray_side_blank
 
 Blanks = Mapping[str, Blank]
 
@@ -48,6 +53,11 @@ PLACES: dict[type, Placing] = {
     Rail: Placing(rail_blank, turn_corners),
     Bearers: Placing(bearer_blank),
     Boards: Placing(board_blank),
+    Ledger: Placing(bearer_blank),
+    Supports: Placing(support_blank),
+    Cleats: Placing(cleat_blank),
+    TraySides: Placing(tray_side_blank),
+    TrayStop: Placing(stop_blank),
 }
 """By the class of the description that a slot is of."""
 

@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from ...frame.boards import Boards
 from ...frame.faces import LOW, OPPOSITE, Z
 from ...frame.slots import Slot
+from ...frame.top import Section
 from ...lengths import TOUCH
 from ...runs import larger, smaller
 from ...solids import Box
@@ -35,9 +36,9 @@ def reach(slot: Slot, site: Site, axis: int) -> Reach:
     if slot.upright:
         low, high = _on_face(slot, site, axis)
     else:
-        low, high = (_edge(slot, site, axis, side) for side in sides)
+        low, high = (edge(slot, site, axis, side) for side in sides)
     if run.within == "legs" and (axis == slot.axes[0] or slot.upright):
-        inner = between_legs(site, axis, _kept_off(run, site))
+        inner = between_legs(site, axis, kept_off(run, site))
         low, high = larger(low, inner[0]), smaller(high, inner[1])
     return low - getattr(run, sides[0]), high + getattr(run, sides[1])
 
@@ -56,12 +57,13 @@ def rails_at(slot: Slot, site: Site, side: str) -> list[Box]:
     return [site.placed[rail.name].box for rail in site.frame.rails_of.get(level, ()) if rail.side == side]
 
 
-def _edge(slot: Slot, site: Site, axis: int, side: str) -> float:
+def edge(slot: Slot, site: Site, axis: int, side: str) -> float:
     """Where boards end at one side, before they reach over: at the face of the frame, or inside a rail. [mm]"""
     rails, down, top = rails_at(slot, site, side), side in LOW, site.pick(site.rises[slot.name].bottom)
     stops = [box for box in rails if slot.of.within == "rails" or box.high[Z] > top + TOUCH]
+    ease = slot.part_of.panel.ease if isinstance(slot.part_of, Section) and slot.part_of.panel else 0.0
     if stops:
-        return highest(box.high[axis] for box in stops) if down else lowest(box.low[axis] for box in stops)
+        return highest(b.high[axis] for b in stops) + ease if down else lowest(b.low[axis] for b in stops) - ease
     if down:
         return lowest([0.0, *(box.low[axis] for box in rails)])
     return highest([site.over[axis], *(box.high[axis] for box in rails)])
@@ -75,6 +77,6 @@ def _on_face(slot: Slot, site: Site, axis: int) -> Reach:
     return 0.0, site.over[axis]
 
 
-def _kept_off(run: Boards, site: Site) -> float:
+def kept_off(run: Boards, site: Site) -> float:
     """What boards keep off legs. [mm]"""
     return site.frame.fit_of("cut round") if run.clear is None else run.clear
