@@ -106,7 +106,7 @@ def _of_a_size(rest: Sequence[Part], own: Container[str], free: Iterator[str]) -
     numbers: dict[str, int] = {}
     marks: dict[str, str] = {}
     for part in rest:
-        length = lengths[part.level, part.slot.run]
+        length = lengths[part.level, part.slot.run] if part.name in apart else part.length
         key = (part.role, part.stock.name, steady(length, part.slot.width, part.slot.thickness))
         letter = sizes[key] = sizes.get(key) or next(free)
         numbers[letter] = numbers.get(letter, 0) + 1

@@ -31,6 +31,7 @@ from ..making.fitting import CROWDED, Way, fit_view
 from ..making.house import Reader, projection, reader
 from ..making.notes import written
 from ..making.pieces import named, shown_parts, titled
+from .bought import bought, names_of_bought
 from .cutting import Lettered, planes
 from .elevation import upright_figure
 from .isometric import Picture, picture_of
@@ -229,10 +230,12 @@ class _Sheet:
         rows = self._levels(look) if look is self.shown.front else self._extra(look)
         lines = tuple(drawn(look, self.scale, group_of(self.shown, self.scale, self.asked)))
         drawing: Drawing = (*lines, *self._over(look), *(item for row in rows for item in row.drawing()))
-        drawing = (*drawing, *wall(self.layout, self.parts, look, self.scale))
+        around = (self.layout, self.parts, look, self.scale)
+        drawing = (*drawing, *wall(*around), *bought(*around))
         drawing = (*drawing, *planes(look, self._planes(look), self.scale, drawing))
         taken = Taken(drawing)
         words = (*front_sign(look, self.scale, taken), *leg_marks(self.parts, look, self.scale, taken))
+        words = (*words, *names_of_bought(*around, taken))
         figures = [figure for row in rows for figure in row.placed.figures]
         shifted = max((abs(figure.place - figure.at) for figure in figures), default=0.0)
         return Figure(name=look.eye.title, drawing=(*drawing, *words), shows=look.shows, shifted=shifted)

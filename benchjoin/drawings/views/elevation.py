@@ -21,6 +21,7 @@ from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import LARGEST, fit_view
 from ..making.house import reader
 from ..making.pieces import named, shown_parts, titled
+from .bought import bought, names_of_bought
 from .clear_sizes import clear_sizes
 from .cutting import Lettered, planes
 from .labels import Taken, front_sign, heights_of_levels, leg_marks, level_names
@@ -91,9 +92,11 @@ def upright_figure(layout: Layout, asked: Asked, look: View, scale: float, secti
         *inside,
         *sizes.drawing(),
         *wall(layout, parts, look, scale),
+        *bought(layout, parts, look, scale),
         *clear_sizes(parts, look, scale, reader(layout.frame, asked.house)),
     )
     drawing = (*drawing, *planes(look, sections, scale, drawing))
     taken = Taken(drawing)
     words = (*front_sign(look, scale, taken), *leg_marks(parts, look, scale, taken))
+    words = (*words, *names_of_bought(layout, parts, look, scale, taken))
     return Figure(name=look.eye.title, drawing=(*drawing, *words), shows=look.shows, shifted=sizes.shifted)

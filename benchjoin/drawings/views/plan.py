@@ -12,6 +12,7 @@ from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import LARGEST, fit_view
 from ..making.pieces import named, shown_parts, titled
+from .bought import bought, names_of_bought
 from .labels import Taken, front_sign, leg_marks, marks_of_runs
 from .repeated import with_words
 from .strokes import drawn, group
@@ -51,8 +52,10 @@ def flat_figure(layout: Layout, asked: Asked, look: View, scale: float) -> Figur
     parts = shown_parts(asked)
     sizes = flat(layout, parts, look, scale, asked.house)
     lines = drawn(look, scale, group(look, scale, asked.house.linework))
-    drawing = (*lines, *sizes.drawing(), *wall(layout, parts, look, scale))
+    beside = (*wall(layout, parts, look, scale), *bought(layout, parts, look, scale))
+    drawing = (*lines, *sizes.drawing(), *beside)
     taken = Taken(drawing)
     words = (*front_sign(look, scale, taken), *leg_marks(parts, look, scale, taken))
+    words = (*words, *names_of_bought(layout, parts, look, scale, taken))
     words = (*words, *marks_of_runs(parts, look, scale, taken))
     return Figure(name=look.eye.title, drawing=(*drawing, *words), shows=look.shows, shifted=sizes.shifted)
