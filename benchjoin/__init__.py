@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from .frame.bin import Bin
     from .frame.boards import Boards
     from .frame.clear import Clear
+    from .frame.edges import Arc, Ogee, Points, Scallop
     from .frame.frame import Frame
     from .frame.governing import EndRails, Overall
     from .frame.joints import Butt, HalfLap, Laid, Notch, Over, Planted
@@ -53,6 +54,7 @@ if TYPE_CHECKING:
     from .template_pages import templates
 
 __all__ = [
+    "Arc",
     "Bearers",
     "Bin",
     "Boards",
@@ -68,13 +70,16 @@ __all__ = [
     "Level",
     "Minutes",
     "Notch",
+    "Ogee",
     "Over",
     "Overall",
     "Pair",
     "Panel",
     "Planted",
+    "Points",
     "PrinterScale",
     "Rail",
+    "Scallop",
     "Shop",
     "Stock",
     "Top",
@@ -115,6 +120,7 @@ _HOMES = {
     ".frame.bin": "Bin",
     ".frame.boards": "Boards",
     ".frame.clear": "Clear",
+    ".frame.edges": "Arc, Ogee, Points, Scallop",
     ".frame.frame": "Frame",
     ".frame.governing": "EndRails, Overall",
     ".frame.joints": "Butt, HalfLap, Laid, Notch, Over, Planted",

@@ -13,6 +13,7 @@ from typing import Literal
 import attrs
 
 from .doors import Fault, a_kind, a_length, a_name, a_number, one_of, refuse
+from .edges import Edge, an_edge
 from .stock import Stock
 
 Run = Literal["along", "across", "up"]
@@ -31,7 +32,8 @@ class Boards:
     legs, or all of them between rails; otherwise they lie over everything and are cut round what stands up. clear is
     what they keep off legs all round, the frame's fit if not given. front, back, left and right are how far they reach
     over what they cover; less than nothing stops short. Boards that run up stand on the rails of one side, on their
-    outer or inner face, up to those of another level (to), and reach over them by top and bottom. width is how much of
+    outer or inner face, up to those of another level (to), and reach over them by top and bottom. edge shapes
+    the outer edge of the first board, from end to end. width is how much of
     a top they take, as a section of it. name is what they are called, where a level carries several runs.
     """
 
@@ -61,6 +63,7 @@ class Boards:
         kw_only=True, default="outer", converter=one_of("face", "outer", "inner")
     )
     to: str | None = attrs.field(kw_only=True, default=None, converter=a_name("to", optional=True))
+    edge: Edge | None = attrs.field(kw_only=True, default=None, converter=an_edge("edge"))
     width: float | None = attrs.field(kw_only=True, default=None, converter=a_length("width", optional=True))
     name: str | None = attrs.field(kw_only=True, default=None, converter=a_name("name", barred="./", optional=True))
 

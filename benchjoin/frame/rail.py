@@ -13,6 +13,7 @@ import attrs
 
 from ..errors import BenchjoinError, typed
 from .doors import Fault, a_length, kept, one_of, refuse
+from .edges import Edge, an_edge
 from .joints import RailJoint
 from .stock import Stock
 
@@ -41,7 +42,8 @@ class Rail:
     stock and joint are the frame's and the side's own where they are None. face is the face of the legs that the
     rail goes to: outer looks away from the frame, inner into it; middle is for rails that butt; a cross rail
     knows left, middle and right. overhang is how far a long rail runs past the legs (less than zero: stops short of
-    their outer faces); raised lifts the rail over the level's common edge.
+    their outer faces); raised lifts the rail over the level's common edge. upper_edge and lower_edge are shaped, in
+    each bay once, where they say how.
     """
 
     width: float = attrs.field(converter=a_length("width"))
@@ -52,6 +54,8 @@ class Rail:
     )
     overhang: float = attrs.field(kw_only=True, default=0.0, converter=a_length("overhang", signed=True))
     raised: float = attrs.field(kw_only=True, default=0.0, converter=a_length("raised", signed=True))
+    upper_edge: Edge | None = attrs.field(kw_only=True, default=None, converter=an_edge("upper_edge"))
+    lower_edge: Edge | None = attrs.field(kw_only=True, default=None, converter=an_edge("lower_edge"))
 
     def __attrs_post_init__(self) -> None:
         refuse(self, "Rail", self._faults)

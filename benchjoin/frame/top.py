@@ -19,10 +19,13 @@ from ..errors import BenchjoinError, typed
 from .boards import STOCK, Boards
 from .clear import Clear
 from .doors import Fault, a_kind, a_length, a_name, kept, one_of, refuse
+from .edges import Arc
 from .stock import Stock
 
 LIFT = 3.0
 """What a section keeps off its neighbours, so that it lifts out when boards have swollen. [mm] Common practice."""
+SCOOP = 20.0
+"""How deep a grip is, for the fingers. [mm] Common practice, no source."""
 EASE = 2.0
 """What it keeps off what stops it along its boards, for lifting and grit. [mm] Common practice."""
 BEARING = 10.0
@@ -46,6 +49,7 @@ class Panel:
     )
     clear: float = attrs.field(kw_only=True, default=LIFT, converter=a_length("clear", zero=True))
     ease: float = attrs.field(kw_only=True, default=EASE, converter=a_length("ease", zero=True))
+    grip: float | None = attrs.field(kw_only=True, default=None, converter=a_length("grip", optional=True))
     covers: str | None = attrs.field(kw_only=True, default=None, converter=a_name("covers", optional=True))
     name: str | None = attrs.field(kw_only=True, default=None, converter=a_name("name", barred="./", optional=True))
 
@@ -61,6 +65,11 @@ class Panel:
     def cleat(self) -> Stock:
         """The stock of its cleats."""
         return self.cleats or self.boards.stock
+
+    @property
+    def scoop(self) -> Arc | None:
+        """The hollow in the outer edge of its first board, for the fingers."""
+        return None if self.grip is None else Arc(SCOOP, length=self.grip)
 
 
 def _not_lying(boards: Boards) -> list[str]:
@@ -164,7 +173,8 @@ class Section:
             return None
         front, back = boards.front + self.top.front, boards.back + self.top.back
         clear = self.panel.ease if self.panel and boards.clear is None else boards.clear
-        return attrs.evolve(boards, name=f"{self.key} board", front=front, back=back, clear=clear)
+        edge = self.panel.scoop if self.panel and boards.edge is None else boards.edge
+        return attrs.evolve(boards, name=f"{self.key} board", front=front, back=back, clear=clear, edge=edge)
 
     @property
     def width(self) -> float | None:

@@ -27,6 +27,7 @@ from .checks.measured_lengths import measured_lengths, shorter_than_cuts, tops_t
 from .checks.outranked import drawn_otherwise, measured_for_all, said_for_nothing
 from .checks.piece import Piece
 from .checks.reach import above_every_leg, lost_rails, proud_of_the_leg, unheld_rails
+from .checks.shaped import shaped
 from .checks.uneven import uneven_lengths, uneven_rails
 from .checks.uneven_legs import uneven_legs
 from .layout import Layout
@@ -49,6 +50,7 @@ CHECKS: tuple[Check, ...] = (
     wide_spans,
     lifted_out,
     bins,
+    shaped,
     proud_of_the_leg,
     deep_notches,
     notches_at_one_height,

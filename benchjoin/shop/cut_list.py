@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 from ..frame.roles import rank
 from ..layout.done import to_make
+from ..layout.edges import shaped_edges
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..phrases import counted
@@ -72,9 +73,8 @@ def _row(layout: Layout, parts: Sequence[Part]) -> tuple[str, ...]:
 
 
 def _note(part: Part) -> str:
-    if not part.cuts:
-        return ""
-    kinds = ", ".join(dict.fromkeys(_count(part, cut.kind) for cut in part.cuts))
+    shaped = [f"{edge.name} {edge.of.called}" for edge in shaped_edges(part)]
+    kinds = ", ".join(dict.fromkeys([*(_count(part, cut.kind) for cut in part.cuts), *shaped]))
     return f"{part.handed} hand, {kinds}" if part.handed else kinds
 
 

@@ -32,6 +32,7 @@ from ...frame.frame import Frame
 from ...frame.roles import rank
 from ...frame.slots import Slot
 from ...layout.done import to_make
+from ...layout.edges import shaped_edges
 from ...layout.layout import Layout
 from ...layout.on_face import OnFace
 from ...layout.parts import Part, face_up
@@ -102,7 +103,7 @@ def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
 
     def blocks(scale: float, wide: float, brief: bool) -> Iterator[Figure]:
         for n, (same, faces, findings) in enumerate(drawn):
-            told = lines_told(lines.get(same[0].name, ()), asked.frame.tape)
+            told = (*_curves(asked, same[0]), *lines_told(lines.get(same[0].name, ()), asked.frame.tape))
             notes = (*told, *finding_notes(asked, findings, brief=brief, most=None))
             seen = views(n, scale)
             across = max(_left(faces) + view.bounds[2] for view in seen)
@@ -110,6 +111,11 @@ def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
 
     longest = max(part.length for same, _, _ in drawn for part in same)
     return packed_sheets(asked, blocks, name="parts", kind="Part drawings", largest=max(LARGEST, LONGEST / longest))
+
+
+def _curves(asked: Asked, part: Part) -> tuple[str, ...]:
+    """The shaped edges of a part in words."""
+    return tuple(f"{edge.told(asked.frame.tape)}." for edge in shaped_edges(part))
 
 
 def _is_plain(part: Part) -> bool:

@@ -16,6 +16,7 @@ from ..bearers import Bearers
 from ..bin import Bin
 from ..boards import Boards
 from ..clear import Clear
+from ..edges import Arc, Ogee, Points, Scallop
 from ..fit import Fit
 from ..governing import EndRails, Overall
 from ..joints import Butt, HalfLap, Laid, Notch, Over, Planted
@@ -58,6 +59,10 @@ HEADS: Mapping[type, Head] = {
     Top: Head("top", "sections"),
     Panel: Head("panel", "width", OPEN),
     Tray: Head("tray", "boards"),
+    Arc: Head("arc", "rise"),
+    Scallop: Head("scallop", "count"),
+    Ogee: Head("ogee", "depth"),
+    Points: Head("through", "points"),
     Bin: Head("bin", "name"),
 }
 SHORT: Mapping[type, str] = {Rail: "width"}

@@ -48,7 +48,10 @@ def board_blank(slot: Slot, site: Site) -> Blank:
         rise = site.rises[slot.name]
         low[Z], high[Z] = site.pick(rise.bottom), site.pick(rise.top)
         _end_at_legs(slot, site, low, high)
-    return Blank(slot=slot, box=Box((low[0], low[1], low[2]), (high[0], high[1], high[2])))
+    along = slot.axes[0]
+    first = slot.number == 1 and slot.of.edge is not None
+    shaped = {slot.true_edge: slot.of.edge.curve(0.0, high[along] - low[along])} if first else {}
+    return Blank(slot=slot, box=Box((low[0], low[1], low[2]), (high[0], high[1], high[2])), shaped=shaped)
 
 
 def board_reach(slot: Slot, site: Site, axis: int) -> Reach:

@@ -16,6 +16,7 @@ import numpy as np
 from ...frame.faces import AXIS, looks_down
 from ...frame.frame import Frame
 from ...lengths import TOUCH
+from ...outlines import Cropped, Profile
 from ...runs import larger, smaller
 from ...solids import Box
 from ..blank import Blank
@@ -78,11 +79,16 @@ def _stopping(stopped: Blank, through: Blank) -> Blank:
     return _ending(stopped, low_end, reach, longer=False)
 
 
+def _moved(rail: Blank, by: float) -> dict[str, Profile]:
+    """Its curves, told from a datum end that has moved by so much."""
+    return {face: Cropped(edge, by, rail.length - by, 0.0) for face, edge in rail.shaped.items()}
+
+
 def _ending(rail: Blank, low_end: bool, reach: float, *, longer: bool) -> Blank:
     """The rail with one end moved to reach, if that makes it longer (or shorter, as asked)."""
     axis, box = rail.axis, rail.box
     if low_end:
         low = (smaller if longer else larger)(box.low[axis], reach)
-        return attrs.evolve(rail, box=box.ending(axis, low=low))
+        return attrs.evolve(rail, box=box.ending(axis, low=low), shaped=_moved(rail, low - box.low[axis]))
     high = (larger if longer else smaller)(box.high[axis], reach)
     return attrs.evolve(rail, box=box.ending(axis, high=high))

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
+from ...curves import Beside, Curve
 from ...frame.faces import AXIS, X, looks_down
 from ...frame.slots import Slot
 from ...solids import Box, Vector
@@ -19,7 +22,22 @@ def rail_blank(slot: Slot, site: Site) -> Blank:
     start, end = _along(slot, legs, site.over)
     rise = site.rises[slot.name]
     box = Box(_corner(slot, start, low, pick(rise.bottom)), _corner(slot, end, high, pick(rise.top)))
-    return Blank(slot=slot, box=box, flush=flush, spare=pick(sizes.notch - sizes.own.width))
+    spare = pick(sizes.notch - sizes.own.width)
+    return Blank(slot=slot, box=box, flush=flush, spare=spare, shaped=_shaped(slot, legs, start, end))
+
+
+def _shaped(slot: Slot, legs: list[Box], start: float, end: float) -> dict[str, Curve]:
+    """Curves of its edges by face, one in each bay, told from its datum end."""
+    edges = {"top": slot.of.upper_edge, "bottom": slot.of.lower_edge}
+    if not any(edges.values()):
+        return {}
+    axis = slot.axes[0]
+    bays = [(start, end)] if slot.between else [(a.high[axis], b.low[axis]) for a, b in pairwise(legs)]
+    return {
+        face: Beside(tuple(edge.curve(low - start, high - start) for low, high in bays))
+        for face, edge in edges.items()
+        if edge is not None
+    }
 
 
 def _across(slot: Slot, legs: list[Box], thick: float, deep: float) -> tuple[float, float]:
