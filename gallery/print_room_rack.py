@@ -1,15 +1,18 @@
-"""The print room's drying rack: six slatted trays, equal clears, the frame half-lapped flush."""
+"""The print room's drying rack: six slatted trays that slide out, equal clears, the frame half-lapped flush."""
 
-from benchjoin import Boards, Clear, Frame, HalfLap, Leg, Level, Rail, Stock
+from benchjoin import Bearers, Boards, Clear, Frame, HalfLap, Leg, Level, Planted, Rail, Stock, Tray
 
 post = Stock("spruce, planed", thickness=45, width=45)
 side = Rail(45, joint=HalfLap())
 end = Rail(45, joint=HalfLap(), raised=45)
-slats = Boards(Stock("spruce slat, planed", thickness=20, width=34), run="across", gap=36, left=-28, right=-28)
+lath = Stock("spruce lath, planed", thickness=32, width=45)
+slats = Boards(Stock("spruce slat, planed", thickness=16, width=34), run="across", gap=36)
+runners = Bearers(lath, run="across", joint=Planted(), flat=True, lowered=13)
 
 
 def tray(number, **pin):
-    return Level(f"tray {number}", front=side, back=side, ends=end, carries=[slats], **pin)
+    slides = Tray(slats, sides=lath, stop=Stock("spruce batten, planed", thickness=20, width=45))
+    return Level(f"tray {number}", front=side, back=side, ends=end, carries=[runners, slides], **pin)
 
 
 rack = Frame(

@@ -14,7 +14,16 @@ from ..frame.identity import piece_of
 from .batch import firsts
 from .checks.against import held_by_the_wall, short_of_the_wall
 from .checks.bins import bins
-from .checks.carried import cut_in_two, cut_round_legs, narrow_gaps, odd_supports, unheld, wide_spans, wider_than_stock
+from .checks.carried import (
+    cut_in_two,
+    cut_round_legs,
+    narrow_gaps,
+    odd_supports,
+    one_edge,
+    unheld,
+    wide_spans,
+    wider_than_stock,
+)
 from .checks.clash import clashes
 from .checks.clear_sides import clears_at_their_sides
 from .checks.corner import covered_corners
@@ -39,6 +48,7 @@ CHECKS: tuple[Check, ...] = (
     above_every_leg,
     unheld_rails,
     unheld,
+    one_edge,
     clashes,
     laps_at_one_height,
     leg_cut_in_two,

@@ -8,6 +8,7 @@ from typing import Any
 import attrs
 
 from ...findings import Finding, Severity
+from ...frame.boards import Boards
 from ...frame.joints import CutRound
 from ...frame.roles import LEG
 from ...lengths import TOUCH
@@ -55,6 +56,37 @@ def _unheld(piece: Piece) -> Iterator[Finding]:
                 "its other end, at the same height."
             )
             yield _finding(piece, "error", "held at one end", [part], sentence, {"at": low}, STATICS)
+
+
+def one_edge(piece: Piece) -> Iterator[Finding]:
+    """Boards that are carried along one edge only, and turn over it; alike ones once."""
+    yield from _once(piece, _one_edge(piece))
+
+
+def _one_edge(piece: Piece) -> Iterator[Finding]:
+    for part in _carried(piece):
+        if part.slot.upright or part.slot.group or not isinstance(part.slot.of, Boards):
+            continue
+        axis = part.slot.axes[1]
+        joints = [joint for joint in piece.held.get(part.identity, ()) if not isinstance(joint.how, CutRound)]
+        under = [joint.contact for joint in joints]
+        if not under or _straddled(part.blank, under, axis):
+            continue
+        legs = (leg.blank.meet(part.blank.ending(2, low=part.blank.low[2] - 1.0)) for leg in piece.legs)
+        if not _straddled(part.blank, [*under, *(box for box in legs if box is not None)], axis):
+            on = listed(list(dict.fromkeys(joint.host for joint in joints)))
+            sentence = (
+                f"{piece.where(part.identity)} is carried by {on} along one edge only, and turns over it. Put "
+                "brackets, a ledger or bearers under it, or let it lie further over what carries it."
+            )
+            yield _finding(piece, "error", "carried along one edge", [part], sentence, {}, STATICS)
+
+
+def _straddled(board: Box, under: Sequence[Box], axis: int) -> bool:
+    """Whether what lies under a board reaches to both sides of its middle."""
+    middle = (board.low[axis] + board.high[axis]) / 2
+    near = any(bool(box.low[axis] <= middle + TOUCH) for box in under)
+    return near and any(bool(box.high[axis] >= middle - TOUCH) for box in under)
 
 
 def wide_spans(piece: Piece) -> Iterator[Finding]:
