@@ -5,6 +5,7 @@ The plain frame: legs of 60 along and 40 deep, 500 high, rails 20 thick, 600 ove
 
 import attrs
 from check_boards import CASES as BOARDS
+from check_tops import TOP_CASES
 
 from benchjoin import Butt, Clear, Frame, HalfLap, Leg, Level, Notch, Pair, Planted, Rail, Stock, alter, keep, lay_out
 
@@ -524,4 +525,5 @@ CASES = {
         ROW,
     ),
     **BOARDS,
+    **TOP_CASES,
 }

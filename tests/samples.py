@@ -3,6 +3,7 @@ tests/layout/test_samples_by_hand.py.
 """
 
 from boarded import BOARDED
+from topped import TOPPED
 
 from benchjoin import Butt, Clear, EndRails, Frame, HalfLap, Leg, Level, Notch, Overall, Pair, Planted, Rail, Stock
 
@@ -462,4 +463,5 @@ SAMPLES: dict[str, Frame] = {
     "honey bench": HONEY_BENCH,
     "boot-room stand": BOOT_STAND,
     **BOARDED,
+    **TOPPED,
 }

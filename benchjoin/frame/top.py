@@ -172,7 +172,7 @@ class Section:
         if boards is None:
             return None
         front, back = boards.front + self.top.front, boards.back + self.top.back
-        clear = self.panel.ease if self.panel and boards.clear is None else boards.clear
+        clear = max(self.panel.clear, self.panel.ease) if self.panel and boards.clear is None else boards.clear
         edge = self.panel.scoop if self.panel and boards.edge is None else boards.edge
         return attrs.evolve(boards, name=f"{self.key} board", front=front, back=back, clear=clear, edge=edge)
 

@@ -8,7 +8,7 @@ from .boarding import Ground, board_layer, ground
 from .faces import X, Y
 from .joints import Butt, Planted, Rests
 from .layers import Around, Layer, lying, member
-from .roles import BEARER, CLEAT
+from .roles import BEARER, CLEAT, LEDGER
 from .stack import Level
 from .stock import Stock
 from .top import Cleats, Panel, Section, Supports, Top
@@ -18,7 +18,7 @@ def top_layers(top: Top, level: Level, around: Around, layers: Sequence[Layer]) 
     """The layers of a top from below, on what a level has already."""
     under = [*layers]
     if top.supports is not None:
-        under.append(_supports(top, top.supports, level, around))
+        under.append(_supports(top, top.supports, level, around, layers))
         yield under[-1]
     for section in top.parts():
         if section.run is None:
@@ -32,10 +32,11 @@ def top_layers(top: Top, level: Level, around: Around, layers: Sequence[Layer]) 
             yield _cleats(section, section.panel, level, boards, on)
 
 
-def _supports(top: Top, stock: Stock, level: Level, around: Around) -> Layer:
+def _supports(top: Top, stock: Stock, level: Level, around: Around, layers: Sequence[Layer]) -> Layer:
     """One bearer under each joint of two sections, or two; their tops level with the lowest rails that they end at."""
     run = Supports(stock, top, f"{top.key} support")
-    rails = [slot for slot in around.rails[level.name] if slot.axes[0] == X]
+    rails = tuple(slot.name for slot in around.rails[level.name] if slot.axes[0] == X)
+    ledgers = tuple(slot.name for layer in layers if layer.axis == X for slot in layer.slots if slot.role is LEDGER)
     joints = [n for n in range(len(top.sections) - 1)]
     slots = tuple(
         member(
@@ -46,7 +47,8 @@ def _supports(top: Top, stock: Stock, level: Level, around: Around) -> Layer:
             axes=lying(Y, flat=False),
             true_edge="left",
             joint=Butt(),
-            hosts=tuple(slot.name for slot in rails),
+            hosts=(*rails, *ledgers),
+            under=rails,
             face="top",
             line=line,
         )

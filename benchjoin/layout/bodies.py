@@ -80,13 +80,11 @@ class Body:
 
     @cached_property
     def moves(self) -> Moves:
-        """The way that it comes out: up where a lid covers it, or else out to a side."""
+        """The way that it comes out: up, with its lid off, or out to a side."""
         far = 10 * (self.box.high[2] + sum(b - a for a, b in zip(self.box.low, self.box.high, strict=True)))
-        if not self.lid:
-            lift = self.above if self.above is not None and not self.of.rim else 0.0
-            return moves_out([self._wood_free], self.parts, lift / 2, far, SIDES)
-        top = highest(part.blank.high[2] for part in self.lid)
-        return moves_out([self._wood_free], self.others, top - self.box.low[2], far, ("up", *SIDES))
+        top = highest([self.box.high[2], *(part.blank.high[2] for part in self.lid)])
+        lift = top - self.box.low[2] if self.lid or self.above is None else self.above / 2
+        return moves_out([self._wood_free], self.others, lift, far, ("up", *SIDES))
 
     @property
     def _wood_free(self) -> Box:

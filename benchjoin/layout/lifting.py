@@ -11,7 +11,7 @@ from ..frame.joints import Rests
 from ..frame.top import Section
 from ..frame.tray import Tray
 from ..runs import larger, smaller
-from ..solids import Box, vector
+from ..solids import Box, boxes, vector
 from .joints.meeting import Joint
 from .parts import Part
 from .placing.room import highest, lowest
@@ -36,8 +36,12 @@ class LiftOut:
     @property
     def ease(self) -> tuple[float, float]:
         """How far it may be pushed along the length and across it, either way. [mm]"""
-        kept = self.of.panel if isinstance(self.of, Section) else self.of
-        return (kept.clear, kept.ease) if kept else (0.0, 0.0)
+        if isinstance(self.of, Tray):
+            return self.of.clear, self.of.ease
+        panel, along = self.of.panel, self.of.boards is not None and self.of.boards.run == "along"
+        if panel is None:
+            return 0.0, 0.0
+        return (panel.ease, panel.clear) if along else (panel.clear, panel.ease)
 
     @property
     def bearing(self) -> float:
@@ -66,8 +70,8 @@ class LiftOut:
         if isinstance(self.of, Tray):
             order = (self.of.out,)
         seat = highest([box.low[2], *(joint.contact.high[2] for joint in self.seats)])
-        boxes = [own for part in self.parts for own in part.solid]
-        return moves_out(boxes, self.others, seat - box.low[2] + GAP, far, order)
+        wood = [own for part in self.parts for own in boxes(part.blank, [cut.box for cut in part.cuts])]
+        return moves_out(wood, self.others, seat - box.low[2] + GAP, far, order)
 
     def bearings(self) -> Iterable[tuple[Joint, float]]:
         """Each seat at an end of one of its parts, and how much rests there when it is pushed the other way. [mm]"""

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 import attrs
+import numpy as np
 
 from ..lengths import TOUCH
 from ..runs import larger, smaller
@@ -47,13 +48,30 @@ def swept(box: Box, by: Vector) -> Box:
 def in_the_way(boxes: Sequence[Box], by: Vector, others: Iterable[Part]) -> tuple[str, ...]:
     """Names of parts that boxes would meet on a straight way."""
     ways = [swept(box, by) for box in boxes]
-    return tuple(part.identity for part in others if any(_meets(way, part) for way in ways))
+    found = []
+    for part, near in _near(ways, list(others)):
+        if any(way.meet(part.blank) is not None for way in near) and _meets(near, part):
+            found.append(part.identity)
+    return tuple(found)
 
 
-def _meets(way: Box, part: Part) -> bool:
-    if way.meet(part.blank) is None:
-        return False
-    return not part.taken or any(way.meet(box) is not None for box in part.solid)
+def _near(ways: Sequence[Box], parts: Sequence[Part]) -> Iterator[tuple[Part, Sequence[Box]]]:
+    """Parts whose blanks some ways meet, with these; where places are those of many variants, all with all."""
+    ends = [[*box.low, *box.high] for box in (*ways, *(part.blank for part in parts))]
+    if any(isinstance(end, np.ndarray) for each in ends for end in each):
+        yield from ((part, ways) for part in parts)
+        return
+    table = np.array(ends).reshape(-1, 2, 3)
+    own, rest = table[: len(ways), None], table[None, len(ways) :]
+    shared = np.minimum(own[:, :, 1], rest[:, :, 1]) - np.maximum(own[:, :, 0], rest[:, :, 0])
+    hits = (shared > TOUCH).all(axis=2)
+    for number in np.flatnonzero(hits.any(axis=0)).tolist():
+        yield parts[number], [ways[n] for n in np.flatnonzero(hits[:, number]).tolist()]
+
+
+def _meets(ways: Sequence[Box], part: Part) -> bool:
+    """Whether ways meet the wood that is left of a part."""
+    return not part.taken or any(way.meet(box) is not None for way in ways for box in part.solid)
 
 
 def moves_out(boxes: Sequence[Box], others: Sequence[Part], lift: float, far: float, order: Sequence[str]) -> Moves:

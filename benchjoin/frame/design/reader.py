@@ -139,9 +139,9 @@ class Reading:
         """A thing from a table: the only kind it can be of, or the one whose word it holds."""
         if len(things) == 1:
             return self._thing(things[0], value, path)
-        for thing in things:
-            if thing in HEADS and HEADS[thing].word in value:
-                return self._thing(thing, value, path)
+        named = [thing for thing in things if thing in HEADS and HEADS[thing].word in value]
+        if named:  # the word of one may be a field of another: boards lie on a panel
+            return self._thing(max(named, key=lambda thing: len({*keys_of(thing).values()} & {*value})), value, path)
         words = " or ".join(HEADS[thing].word for thing in things)
         self._tell(path, f"it begins with none of its words. Give it {words}.")
         return BROKEN

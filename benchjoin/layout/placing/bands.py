@@ -141,7 +141,7 @@ def level_bands(frame: Frame) -> tuple[Band, ...]:
             notches = {name: Rise(datum + r.bottom, _top(edges, place, own, r)) for name, r in own.rails.items()}
             rails = {name: _own(level, rise, own.sizes[name]) for name, rise in notches.items()}
             rise = Rise(edges[..., place], edges[..., place + 1])
-            carried = layers(frame, level.name, rails)
+            carried = {name: Rise(datum + r.bottom, datum + r.top) for name, r in own.carried.items()}
             bands.append(Band(level, rise, rails, own.sizes, carried, _legs(frame, level, notches)))
     return tuple(bands)
 

@@ -61,12 +61,20 @@ def edge(slot: Slot, site: Site, axis: int, side: str) -> float:
     """Where boards end at one side, before they reach over: at the face of the frame, or inside a rail. [mm]"""
     rails, down, top = rails_at(slot, site, side), side in LOW, site.pick(site.rises[slot.name].bottom)
     stops = [box for box in rails if slot.of.within == "rails" or box.high[Z] > top + TOUCH]
-    ease = slot.part_of.panel.ease if isinstance(slot.part_of, Section) and slot.part_of.panel else 0.0
+    ease = _ease(slot, axis)
     if stops:
         return highest(b.high[axis] for b in stops) + ease if down else lowest(b.low[axis] for b in stops) - ease
     if down:
         return lowest([0.0, *(box.low[axis] for box in rails)])
     return highest([site.over[axis], *(box.high[axis] for box in rails)])
+
+
+def _ease(slot: Slot, axis: int) -> float:
+    """What a panel keeps off what stops it: along its boards for lifting and grit, across them for movement. [mm]"""
+    panel = slot.part_of.panel if isinstance(slot.part_of, Section) else None
+    if panel is None:
+        return 0.0
+    return panel.ease if axis == slot.axes[0] else panel.clear
 
 
 def _on_face(slot: Slot, site: Site, axis: int) -> Reach:

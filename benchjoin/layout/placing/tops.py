@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Any
 
 import numpy as np
 
+from ...errors import RunOverfull
 from ...frame.faces import X, Y, Z
 from ...frame.slots import Slot
 from ...frame.top import Section
@@ -34,7 +36,7 @@ def section_reach(slot: Slot, section: Section, site: Site) -> Reach:
 
 def _edges(slot: Slot, section: Section, site: Site) -> Lines:
     """Low and high edge of every section of a top. [mm]"""
-    top, say = section.top, site.frame.tape
+    top = section.top
     low, high = (edge(slot, site, X, side) for side in ("left", "right"))
     low, high = low - top.left, high + top.right
     parts = top.parts()
@@ -44,9 +46,23 @@ def _edges(slot: Slot, section: Section, site: Site) -> Lines:
             members.append(Member(name="clear", size=before.clear_to(own)))
         members.append(Member(name=own.key, size=own.width, share=own.share))
     name = f"{slot.level.name if slot.level else ''}: sections of the {top.key}"
-    found = lay_run(name, members, [Pin(edge=len(members), at=high - low, name="the end of the top")], say)
+    known: Any = sum(member.size for member in members if member.size is not None)
+    if known > high - low + TOUCH:
+        raise _too_wide(name, known, high - low, site)
+    pins = [Pin(edge=0, at=0.0, name="its left end"), Pin(edge=len(members), at=high - low, name="its right end")]
+    found = lay_run(name, members, pins, site.frame.tape)
     at = [low + site.pick(np.atleast_1d(found[..., n])) for n in range(len(members) + 1)]
     return [(at[2 * n], at[2 * n + 1]) for n in range(len(parts))]
+
+
+def _too_wide(name: str, known: float, room: float, site: Site) -> RunOverfull:
+    tape = site.frame.tape
+    said = (
+        f"{name}: they and what is left between them take {tape.say(known)}, and the top is {tape.say(room)} long: "
+        f"{tape.amount(known - room)} too much. Make a section narrower, or leave the width of one open."
+    )
+    pieces = np.asarray(known - room) > TOUCH
+    return RunOverfull(said, run=name, lower_pin="", upper_pin="", over=float(np.max(known - room)), pieces=pieces)
 
 
 def inside(boxes: Sequence[Box], axis: int, reach: Reach) -> Reach:
@@ -83,7 +99,7 @@ def cleat_blank(slot: Slot, site: Site) -> Blank:
     bottom, top = site.pick(rise.bottom), site.pick(rise.top)
     hosts = [site.placed[name] for name in dict.fromkeys(name for board in boards for name in board.hosts)]
     crossed = [host.box for host in hosts if host.axis == 1 - along and _meets(host.box, 1 - along, across)]
-    start, end = stretch(crossed, along, reach, panel.ease)
+    start, end = stretch(crossed, along, reach, panel.clear)
     legs = [site.placed[leg.name].box for leg in site.frame.legs()]
     beside = [box for box in legs if box.high[Z] > bottom and box.low[Z] < top]
     beside += [host.box for host in hosts if host.axis == along]
