@@ -9,6 +9,7 @@ from pathlib import Path
 
 import attrs
 from samples import BOOT_STAND, DRYING_RACK, HONEY_BENCH, SAMPLES
+from topped import straight
 
 GALLERY = Path(__file__).parents[1] / "gallery"
 
@@ -27,6 +28,8 @@ plain_bench, plain_rack, plain_stand = (
 )
 
 DESIGNS = {"bench": bench, "rack": rack, "stand": stand, "tools": tools}
+STRAIGHT_DESIGNS = {name: straight(frame) for name, frame in DESIGNS.items()}
+"""With no shaped edge, for readers of wood that know boxes only; curves have tests of their own."""
 PLAIN_DESIGNS = {"bench": plain_bench, "rack": plain_rack, "stand": plain_stand, "tools": tools}
 PLAIN_SAMPLES = {name: frame for name, frame in SAMPLES.items() if not any(own.carries for own in frame.levels())}
 """Frames of legs and rails alone: what a level carries is told once for each run, as test_repeated_members.py holds."""

@@ -54,7 +54,7 @@ def counts(layout):
 
 
 def carried(layout):
-    return [part for part in layout.parts if part.role in ("board", "bearer")]
+    return [part for part in layout.parts if part.slot.run]
 
 
 def lengths(layout):

@@ -98,6 +98,7 @@ def test_names_of_sixty_letters_and_sixty_levels_flow_on(paper):
     renamed = attrs.evolve(
         DESIGNS["bench"],
         name=long,
+        bins=[attrs.evolve(own, on=f"{own.on} {long}") for own in DESIGNS["bench"].bins],
         stack=[attrs.evolve(i, name=f"{i.name} {long}") if isinstance(i, Level) else i for i in DESIGNS["bench"].stack],
     )
     lists = ["cover", "findings", "cut list", "milling", "parts", "settings", "error budget"]

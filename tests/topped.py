@@ -20,7 +20,9 @@ from benchjoin import (
     Stock,
     Top,
     Tray,
+    alter,
 )
+from benchjoin.frame.address import addresses
 
 POST = Stock("larch post", thickness=45, width=70, species="western larch")
 SQUARE = Stock("spruce post", thickness=45, width=45)
@@ -28,6 +30,7 @@ RAIL = Stock("larch rail", thickness=22, species="western larch")
 SLAT = Stock("larch slat", thickness=20, width=60, species="western larch")
 BATTEN = Stock("larch batten", thickness=20, width=40, species="western larch")
 THICK = Stock("larch slat, thick", thickness=30, width=60, species="western larch")
+WAVE = Points([(0.2, 15, 0.05), (0.35, 25), (0.5, 5, -0.1, 0.1)], flat=14, leave=50, tool=9)
 LATH = Stock("spruce lath", thickness=30, width=45)
 
 DRIP = Frame(
@@ -178,16 +181,16 @@ CURVES = Frame(
         Clear(110),
         Level(
             "shelf",
-            front=Rail(80, lower_edge=Scallop(2, 15)),
+            front=Rail(80, lower_edge=Scallop(2, 15, flat=14, leave=50, tool=9)),
             back=80,
             ends=80,
             cross=80,
-            carries=[Boards(THICK, gap=10, front=-50, back=-50, edge=Arc(8, length=300))],
+            carries=[Boards(THICK, gap=10, front=-50, back=-50, edge=Arc(8, length=300), far_edge=Scallop(1, 6))],
         ),
         Clear(),
         Level(
             "seat",
-            front=Rail(90, lower_edge=Ogee(25, 120)),
+            front=Rail(90, lower_edge=Ogee(25, 120, flat=14, leave=50, tool=9)),
             back=Rail(90, joint=HalfLap(), lower_edge=Points([(0.3, 30), (0.6, 10)], symmetrical=False)),
             ends=Rail(90, lower_edge=Arc(20)),
             flush="front leg top",
@@ -195,11 +198,22 @@ CURVES = Frame(
         Clear(),
         Level(
             "crest",
-            back=Rail(110, upper_edge=Points([(0.2, 15, 0.05), (0.35, 25), (0.5, 5, -0.1, 0.1)]), lower_edge=Arc(20)),
+            back=Rail(
+                110,
+                upper_edge=WAVE,
+                lower_edge=Arc(20),
+            ),
             flush="back leg top",
         ),
     ],
     tape="1 mm",
 )
 
-TOPPED = {"drip board": DRIP, "lids": LIDS, "trays": TRAYS, "curves": CURVES}
+
+def straight(frame):
+    """A frame with all its edges straight: for readers of wood that know boxes only."""
+    edges = ("upper_edge", "lower_edge", "edge", "grip")
+    return alter(frame, {at: None for at in addresses(frame) if at.rpartition(".")[2] in edges})
+
+
+TOPPED = {"drip board": straight(DRIP), "lids": LIDS, "trays": TRAYS}

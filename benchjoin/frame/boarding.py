@@ -62,6 +62,7 @@ def board_layer(
             hosts=on.names,
             face="top",
             also=((CutRound(run.clear), legs),),
+            far=number == found.count,
             part_of=section,
             group=section.group(level.name) if section else "",
         )

@@ -33,7 +33,7 @@ class Boards:
     what they keep off legs all round, the frame's fit if not given. front, back, left and right are how far they reach
     over what they cover; less than nothing stops short. Boards that run up stand on the rails of one side, on their
     outer or inner face, up to those of another level (to), and reach over them by top and bottom. edge shapes
-    the outer edge of the first board, from end to end. width is how much of
+    the outer edge of the first board from end to end, far_edge that of the last. width is how much of
     a top they take, as a section of it. name is what they are called, where a level carries several runs.
     """
 
@@ -64,6 +64,7 @@ class Boards:
     )
     to: str | None = attrs.field(kw_only=True, default=None, converter=a_name("to", optional=True))
     edge: Edge | None = attrs.field(kw_only=True, default=None, converter=an_edge("edge"))
+    far_edge: Edge | None = attrs.field(kw_only=True, default=None, converter=an_edge("far_edge"))
     width: float | None = attrs.field(kw_only=True, default=None, converter=a_length("width", optional=True))
     name: str | None = attrs.field(kw_only=True, default=None, converter=a_name("name", barred="./", optional=True))
 

@@ -1,7 +1,7 @@
 """A clear: an open height or space between two members, as the maker measures it.
 
 >>> Clear("7 in").size, Clear(weight=2).weight
-(177.8, 2.0)
+(177.8, 2)
 """
 
 from __future__ import annotations

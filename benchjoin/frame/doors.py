@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from contextlib import suppress
 from numbers import Integral, Real
-from typing import Any
+from typing import Any, TypeVar
 
 import attrs
 
@@ -17,6 +17,7 @@ from ..errors import BenchjoinError, DescriptionError, typed
 from ..lengths import mm, signed_mm
 
 Converter = Callable[[Any], Any]
+Thing = TypeVar("Thing")
 
 
 @attrs.frozen
@@ -144,3 +145,11 @@ def refuse(thing: Any, title: str, checks: Callable[[], Iterable[Fault]] = tuple
     if faults:
         lines = "\n".join(f"  {fault.field}: {fault.what}" for fault in faults)
         raise DescriptionError(f"{title} cannot be built as described:\n{lines}", faults=tuple(faults))
+
+
+def past_doors(thing: Thing, **changes: Any) -> Thing:
+    """The same thing with other values in some fields, which are not asked who they are: they have passed before."""
+    made = object.__new__(type(thing))
+    for field in attrs.fields(type(thing)):  # type: ignore[arg-type]
+        object.__setattr__(made, field.name, changes.get(field.name, getattr(thing, field.name)))
+    return made

@@ -41,9 +41,9 @@ class Slot:
     marked one. A leg has its pair; a rail its level, its joint, the names of its hosts in order along it, and the face
     of them that it goes to. also holds other joints with other hosts, such as of a board that is cut round a leg.
     What a level carries has the key of its run, its number in it, and the line that it lies on, which bearers that end
-    against cross rails share; a ledger has the pair before its bay. Its height goes by its hosts, or by what is named
-    as under it. What is a part of a section of a top, or of a
-    tray, has it; what lifts out together has one group.
+    against cross rails share; the last board of a run is the far one; a ledger has the pair before its bay. Its height
+    goes by its hosts, or by what is named as under it. What is a part of a section of a top, or of a tray, has it; what
+    lifts out together has one group.
     """
 
     name: str
@@ -63,6 +63,7 @@ class Slot:
     run: str = ""
     number: int = 0
     line: int = 0
+    far: bool = False
     part_of: Section | Tray | None = None
     group: str = ""
     under: tuple[str, ...] = ()

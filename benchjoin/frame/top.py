@@ -10,15 +10,17 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Mapping
 from typing import Any, Literal
 
 import attrs
 
 from ..errors import BenchjoinError, typed
+from ..runs import larger
 from .boards import STOCK, Boards
 from .clear import Clear
-from .doors import Fault, a_kind, a_length, a_name, kept, one_of, refuse
+from .doors import Fault, a_kind, a_length, a_name, kept, one_of, past_doors, refuse
 from .edges import Arc
 from .stock import Stock
 
@@ -38,8 +40,8 @@ class Panel:
 
     Without a width it shares what is left. cleats is the stock of the two battens under the boards, laid flat; that of
     the boards if not given. clear is kept off the sections beside it, ease off what stops it along its boards, and
-    between cleats and what they stand inside. grip is the length of a finger scoop in the outer edge of its first
-    board. covers names the bin that comes out through its opening; name is what it is called.
+    between cleats and what they stand inside. grip is the length of a finger scoop in both its outer edges. covers
+    names the bin that comes out through its opening; name is what it is called.
     """
 
     width: float | None = attrs.field(default=None, converter=a_length("width", optional=True))
@@ -68,8 +70,8 @@ class Panel:
 
     @property
     def scoop(self) -> Arc | None:
-        """The hollow in the outer edge of its first board, for the fingers."""
-        return None if self.grip is None else Arc(SCOOP, length=self.grip)
+        """The hollow in its outer edges, for the fingers."""
+        return None if self.grip is None else past_doors(Arc(SCOOP), length=self.grip)
 
 
 def _not_lying(boards: Boards) -> list[str]:
@@ -172,9 +174,10 @@ class Section:
         if boards is None:
             return None
         front, back = boards.front + self.top.front, boards.back + self.top.back
-        clear = max(self.panel.clear, self.panel.ease) if self.panel and boards.clear is None else boards.clear
-        edge = self.panel.scoop if self.panel and boards.edge is None else boards.edge
-        return attrs.evolve(boards, name=f"{self.key} board", front=front, back=back, clear=clear, edge=edge)
+        clear = larger(self.panel.clear, self.panel.ease) if self.panel and boards.clear is None else boards.clear
+        scoop = self.panel.scoop if self.panel else None
+        edges = {"edge": boards.edge or scoop, "far_edge": boards.far_edge or scoop}
+        return past_doors(boards, name=f"{self.key} board", front=front, back=back, clear=clear, **edges)
 
     @property
     def width(self) -> float | None:
@@ -196,7 +199,7 @@ class Section:
             return 0.0
         panels = [section.panel.clear for section in (self, other) if section.panel]
         gaps = [section.boards.gap or 0.0 for section in (self, other) if section.boards]
-        return max(panels or gaps)
+        return functools.reduce(larger, panels or gaps)
 
     def with_count(self, counts: Mapping[str, int]) -> Boards | Panel | Clear:
         """What it is of, with the number of its boards where it is given by the key of their run."""

@@ -15,7 +15,7 @@ from typing import ClassVar, Literal
 import attrs
 
 from .boards import STOCK, Boards
-from .doors import Fault, a_kind, a_length, a_name, one_of, refuse
+from .doors import Fault, a_kind, a_length, a_name, one_of, past_doors, refuse
 from .stock import Stock
 from .top import BEARING, EASE, LIFT
 
@@ -68,7 +68,7 @@ class Tray:
     @property
     def slats(self) -> Boards:
         """Its boards as a run of the level."""
-        return attrs.evolve(self.boards, name=f"{self.key} slat")
+        return past_doors(self.boards, name=f"{self.key} slat")
 
     def group(self, level: str) -> str:
         """What its parts are together."""

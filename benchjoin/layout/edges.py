@@ -89,8 +89,8 @@ class ShapedEdge:
 def shaped_edges(part: Part) -> Iterator[ShapedEdge]:
     """The shaped edges of a part."""
     own = part.slot.of
-    said = {"top": getattr(own, "upper_edge", None), "bottom": getattr(own, "lower_edge", None)}
+    said = {"top": "upper_edge", "bottom": "lower_edge", part.slot.true_edge: "edge"}
     for face, profile in part.shaped.items():
-        of = said.get(face) or getattr(own, "edge", None)
+        of = getattr(own, said.get(face, "far_edge"), None)
         if of is not None:
             yield ShapedEdge(part, face, of, profile)

@@ -107,7 +107,8 @@ def _of_a_size(rest: Sequence[Part], own: Container[str], free: Iterator[str]) -
     marks: dict[str, str] = {}
     for part in rest:
         length = lengths[part.level, part.slot.run] if part.name in apart else part.length
-        key = (part.role, part.stock.name, steady(length, part.slot.width, part.slot.thickness))
+        shape = tuple((face, steady(edge.depth(part.length / 2))) for face, edge in part.shaped.items())
+        key = (part.role, part.stock.name, steady(length, part.slot.width, part.slot.thickness), shape)
         letter = sizes[key] = sizes.get(key) or next(free)
         numbers[letter] = numbers.get(letter, 0) + 1
         marks[part.name] = f"{letter}{numbers[letter]}" if part.name in apart else letter

@@ -116,7 +116,7 @@ def _turns(
 ) -> Iterator[tuple[Boxes, Edges]]:
     """What is gone after every turn that lays the blank on itself, wider side of the section first."""
     length, width, thickness = size
-    starts = [(taken, width, thickness)] if width >= thickness - 1e-9 else []
+    starts = [(taken, width, thickness)] if width >= thickness - 1e-9 or any(edges) else []
     if width <= thickness + 1e-9 and not any(edges):
         starts.append(([_quarter(box, thickness) for box in taken], thickness, width))
     for start, wide, thin in starts:

@@ -7,16 +7,16 @@ the faults of the whole are asked for again.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, TypeVar
+from typing import Any
 
 import attrs
 
+from ..frame.doors import past_doors
 from ..frame.frame import Frame
 from ..frame.identity import of_piece, piece_of
 from ..frame.measured import Kept
 from ..readings import Tape
 
-Thing = TypeVar("Thing")
 Path = tuple[Any, ...]
 
 
@@ -50,7 +50,7 @@ def with_numbers(frame: Frame, numbers: Mapping[Path, Any]) -> Frame:
     Split
         If it has them in some variants only.
     """
-    found: Frame = _past_doors(frame, tape=Mute(frame.tape.name))
+    found: Frame = past_doors(frame, tape=Mute(frame.tape.name))
     for path, number in numbers.items():
         found = _put(found, path, number)
     for path in numbers:
@@ -73,7 +73,7 @@ def one_piece(frame: Frame, number: int) -> Frame:
         of_piece(1, piece_of(name)[1]): part for name, part in frame.finished.items() if piece_of(name)[0] == number
     }
     kept = Kept({part: Kept(sizes) for part, sizes in measured.items()})
-    return _past_doors(frame, quantity=1, measured=kept, finished=Kept(finished))
+    return past_doors(frame, quantity=1, measured=kept, finished=Kept(finished))
 
 
 def _at(thing: Any, path: Path) -> Any:
@@ -91,12 +91,4 @@ def _put(thing: Any, path: Path, value: Any) -> Any:
         return tuple(_put(item, tuple(rest), value) if n == step else item for n, item in enumerate(thing))
     if isinstance(thing, Mapping):
         return Kept({**thing, step: _put(thing.get(step, Kept({})), tuple(rest), value)})
-    return _past_doors(thing, **{step: _put(getattr(thing, step), tuple(rest), value)})
-
-
-def _past_doors(thing: Thing, **changes: Any) -> Thing:
-    """The same thing with other values in some fields, which are not asked who they are."""
-    made = object.__new__(type(thing))
-    for field in attrs.fields(type(thing)):  # type: ignore[arg-type]
-        object.__setattr__(made, field.name, changes.get(field.name, getattr(thing, field.name)))
-    return made
+    return past_doors(thing, **{step: _put(getattr(thing, step), tuple(rest), value)})

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 import shapely
+from boarded_designs import bench as boarded_bench
 from designs import DESIGNS
 from samples import SAMPLES
 
@@ -92,10 +93,10 @@ def test_front_stands_on_plan_and_ends_and_nowhere_else():
 
 
 def test_an_end_that_is_the_mirror_image_of_the_other_is_drawn_once():
-    alike, unlike = (lay_out(FRAMES[name]).piece(1) for name in ("bench", "left and right differ"))
+    alike, unlike = (lay_out(frame).piece(1) for frame in (boarded_bench, FRAMES["left and right differ"]))
     assert mirrored(view(alike, "left"), view(alike, "right"))
     assert not mirrored(view(unlike, "left"), view(unlike, "right"))
-    made = [sheet.name for sheet in sheets(lay_out(FRAMES["bench"]), only=["views"])]
+    made = [sheet.name for sheet in sheets(lay_out(boarded_bench), only=["views"])]
     assert made == ["arrangement", "elevation-front", "elevation-left"]
     made = [sheet.name for sheet in sheets(lay_out(FRAMES["left and right differ"]), only=["views"])]
     assert "elevation-right" in made
@@ -142,8 +143,8 @@ def test_dashes_can_be_read_as_dashes(layout, seen):
 
 def test_wide_lines_of_a_small_view_are_thinner():
     """A rail of 5/8 in is 0.66 mm at 1:24: lines of 0.25 mm leave as much white as black."""
-    assert arrangement(lay_out(DESIGNS["bench"])).linework == Linework(wide=0.25, narrow=0.13)
-    assert elevation(lay_out(DESIGNS["bench"]), "front").linework == Linework()
+    assert arrangement(lay_out(boarded_bench)).linework == Linework(wide=0.25, narrow=0.13)
+    assert elevation(lay_out(boarded_bench), "front").linework == Linework()
 
 
 def test_an_open_side_of_a_cut_has_no_hidden_edge():

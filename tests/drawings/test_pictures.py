@@ -9,7 +9,7 @@ from itertools import combinations
 import numpy as np
 import pytest
 import shapely
-from designs import DESIGNS
+from designs import STRAIGHT_DESIGNS
 from samples import SAMPLES
 from solid_wood import apart as far_apart
 
@@ -19,7 +19,7 @@ from benchjoin.drafting.sheets.clashes import clashes
 from benchjoin.drawings.views.isometric import apart, drawn_apart, exploded, isometric, picture, project
 from benchjoin.drawings.views.shade import FINEST, SPACING
 
-FRAMES = {**DESIGNS, **SAMPLES}
+FRAMES = {**STRAIGHT_DESIGNS, **SAMPLES}
 FACES = {"front": (1, -1), "back": (1, 1), "left": (0, -1), "right": (0, 1), "top": (2, 1)}
 
 
@@ -67,7 +67,7 @@ def test_a_rail_leaves_its_legs_by_the_face_that_is_notched(layout):
 
 
 def test_a_way_leads_from_each_rail_to_each_leg_that_lets_it_in():
-    layout = lay_out(DESIGNS["bench"])
+    layout = lay_out(STRAIGHT_DESIGNS["bench"])
     ways = drawn_apart(layout, 1).ways
     shifts = apart(layout, 1)
     rail, leg = layout.part("1/bench/front rail"), layout.part("1/front left leg")
@@ -103,7 +103,7 @@ def test_edges_run_along_the_three_axes_and_fill_the_sheet(layout, draw):
 
 def test_light_and_shade_are_told_by_lines_of_the_finest_width_on_faces_away_from_the_light():
     """Light comes from above and the front right: of a cube the top and the front are bright, the left is in shade."""
-    seen = picture(lay_out(DESIGNS["bench"]).piece(1))
+    seen = picture(lay_out(STRAIGHT_DESIGNS["bench"]).piece(1))
     shade = [line for line in seen.drawing(1 / 10) if line.kind == "shade"]
     dark = shapely.transform(shapely.union_all(seen.shade), lambda at: at / 10).buffer(1e-6)
     assert len(shade) > 100
@@ -117,7 +117,7 @@ def test_light_and_shade_are_told_by_lines_of_the_finest_width_on_faces_away_fro
 
 
 def test_no_line_of_shade_runs_with_an_edge():
-    seen = picture(lay_out(DESIGNS["rack"]).piece(1))
+    seen = picture(lay_out(STRAIGHT_DESIGNS["rack"]).piece(1))
     for line in seen.drawing(1 / 10):
         if line.kind == "shade":
             (x0, y0), (x1, y1) = line.points

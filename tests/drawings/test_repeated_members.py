@@ -6,8 +6,8 @@ import re
 
 import pytest
 from boarded import BATTEN, BOARDED, SLAT
+from boarded_designs import bench, rack, stand
 from check_boards import carrying
-from designs import bench, rack, stand
 
 from benchjoin import Bearers, Boards, elevation, lay_out, plan
 from benchjoin.drafting.primitives import Line, Text, flat

@@ -15,6 +15,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from samples import SAMPLES
 from strategies import frames
+from topped import CURVES, DRIP
 
 from benchjoin import Bearers, Boards, Clear, Frame, HalfLap, Leg, Level, Notch, Over, Rail, Stock, lay_out
 from benchjoin.errors import DescriptionError, DesignFileError
@@ -75,6 +76,11 @@ SHELF = {
         ],
     ),
     "a slatted front": attrs.evolve(CROSSINGS, stack=[Clear(150), SLATTED, Clear(), CROSSINGS.stack[-1]]),
+    "a grip and an arc": DRIP,
+    "every curve": CURVES,
+    "edges by one cutter": attrs.evolve(
+        DRIP, bins=attrs.evolve(DRIP.bins[0], at=500, rim=None, from_front=60), stack=DRIP.stack
+    ),
     **SAMPLES,
 }
 

@@ -15,6 +15,7 @@ import pytest
 from boarded import BOARDED
 from by_hand import inches
 from samples import SAMPLES
+from topped import TOPPED
 
 from benchjoin import lay_out
 
@@ -535,7 +536,7 @@ def test_it_can_be_built(laid):
 
 def test_every_sample_has_a_table():
     told_below = {"measured batch", "honey bench"}  # its pieces differ; three_weekends and the designs tell of it
-    assert set(FRAMES) - set(HANDS) == {*told_below, *BOARDED}  # what levels carry is by hand in test_boards.py
+    assert set(FRAMES) - set(HANDS) == {*told_below, *BOARDED, *TOPPED}  # by hand in test_boards.py and test_tops.py
 
 
 @pytest.fixture(scope="module")

@@ -14,7 +14,7 @@ import numpy as np
 import pytest
 import shapely
 from depth_buffer import LOOKS, NOTHING, TWICE, Raster, inside, labels
-from designs import DESIGNS
+from designs import STRAIGHT_DESIGNS
 from hypothesis import assume, given, settings
 from manifold3d import Manifold
 from samples import SAMPLES
@@ -63,7 +63,7 @@ def egg_crate(count=4, pitch=70.0, thick=12.0, high=60.0):
     return tuple(found)
 
 
-STANDS = {**DESIGNS, **SAMPLES}
+STANDS = {**STRAIGHT_DESIGNS, **SAMPLES}
 
 
 def parts_of(name):

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import attrs
 import pytest
-from designs import bench
+from boarded_designs import bench
 from new_members import Plank, decked, let_in
 
 from benchjoin import lay_out

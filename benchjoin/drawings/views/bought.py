@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 import shapely
+from shapely.affinity import scale as scaled
 
-from ...drafting.primitives import Line, Text, figure_middle
+from ...drafting.primitives import Line, Text, figure_middle, text_box
 from ...layout.bodies import Body, bodies
 from ...layout.layout import Layout
 from ...layout.parts import Part
@@ -26,9 +27,15 @@ CLEAR = 0.8
 PLACES = (0.5, 0.3, 0.7, 0.15, 0.85)
 
 
-def bought(layout: Layout, parts: Sequence[Part], seen: View, scale: float) -> Iterator[Line]:
-    """The outlines of bins at a scale."""
+def bought(
+    layout: Layout, parts: Sequence[Part], seen: View, scale: float, words: Sequence[Text] = ()
+) -> Iterator[Line]:
+    """The outlines of bins at a scale, broken off at words that stand there already."""
+    if not layout.frame.bins:
+        return
     near = shapely.buffer(seen.visible, CLEAR / scale, cap_style="flat")
+    written = [scaled(text_box(text).buffer(CLEAR), 1 / scale, 1 / scale, origin=(0, 0)) for text in words]
+    near = shapely.union_all([near, *written])
     for outline in _outlines(layout, parts, seen):
         whole = shapely.segmentize(outline.exterior, 1e9)
         yield from strokes(shapely.line_merge(whole.difference(near)), "phantom", scale)

@@ -92,7 +92,7 @@ def upright_figure(layout: Layout, asked: Asked, look: View, scale: float, secti
         *inside,
         *sizes.drawing(),
         *wall(layout, parts, look, scale),
-        *bought(layout, parts, look, scale),
+        *bought(layout, parts, look, scale, inside),
         *clear_sizes(parts, look, scale, reader(layout.frame, asked.house)),
     )
     drawing = (*drawing, *planes(look, sections, scale, drawing))

@@ -8,7 +8,7 @@ import numpy as np
 
 from ...errors import RunOverfull
 from ...frame.boards import Boards
-from ...frame.faces import X, Z, looks_down
+from ...frame.faces import OPPOSITE, X, Z, looks_down
 from ...frame.frame import Frame
 from ...frame.identity import of_piece
 from ...frame.slots import Slot
@@ -49,8 +49,12 @@ def board_blank(slot: Slot, site: Site) -> Blank:
         low[Z], high[Z] = site.pick(rise.bottom), site.pick(rise.top)
         _end_at_legs(slot, site, low, high)
     along = slot.axes[0]
-    first = slot.number == 1 and slot.of.edge is not None
-    shaped = {slot.true_edge: slot.of.edge.curve(0.0, high[along] - low[along])} if first else {}
+    edges = {}
+    if slot.number == 1 and slot.of.edge is not None:
+        edges[slot.true_edge] = slot.of.edge
+    if slot.far and slot.of.far_edge is not None:
+        edges[OPPOSITE[slot.true_edge]] = slot.of.far_edge
+    shaped = {face: edge.curve(0.0, high[along] - low[along]) for face, edge in edges.items()}
     return Blank(slot=slot, box=Box((low[0], low[1], low[2]), (high[0], high[1], high[2])), shaped=shaped)
 
 

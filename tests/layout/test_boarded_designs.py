@@ -13,7 +13,8 @@ Drying rack: slats lie across, on the front and back rails, between end rails of
 from fractions import Fraction
 
 import pytest
-from designs import DESIGNS, bench, rack, stand
+from boarded_designs import bench, rack, stand
+from designs import DESIGNS
 
 from benchjoin import cut_list, lay_out
 from benchjoin.layout.spacing import spacings
