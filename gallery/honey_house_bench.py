@@ -7,10 +7,10 @@ leg = Stock("larch 2x4, milled", thickness="1 5/16 in", width="3 1/4 in")
 rail = Stock("larch 1x6, planed", thickness="5/8 in")
 slat = Stock("larch slat, planed", thickness="3/4 in", width="2 1/2 in")
 batten = Stock("larch batten", thickness="5/8 in", width="1 1/2 in")
-deck = Stock("larch top board, planed", thickness="7/8 in", width="3 1/4 in")
+deck = Stock("larch top board, planed", thickness="7/8 in", width="2 3/4 in")
 
 close = Boards(deck, run="across", gap="1/8 in")
-drip = Panel("16 in", boards=Boards(deck, run="across", gap="1/2 in"), cleats=batten, grip="4 in", covers="bin")
+drip = Panel("16 in", boards=Boards(deck, run="across", gap="1/2 in"), cleats=batten, covers="bin")
 
 bench = Frame(
     name="Honey-house bench",

@@ -6,12 +6,12 @@ post = Stock("spruce, planed", thickness=45, width=45)
 side = Rail(45, joint=HalfLap())
 end = Rail(45, joint=HalfLap(), raised=45)
 lath = Stock("spruce lath, planed", thickness=32, width=45)
-slats = Boards(Stock("spruce slat, planed", thickness=16, width=34), run="across", gap=36)
+slats = Boards(Stock("spruce slat, planed", thickness=16, width=44), run="across", gap=60)
 runners = Bearers(lath, run="across", joint=Planted(), flat=True, lowered=13)
 
 
 def tray(number, **pin):
-    slides = Tray(slats, sides=lath, stop=Stock("spruce batten, planed", thickness=20, width=45))
+    slides = Tray(slats, sides=lath, clear=5, stop=Stock("spruce batten, planed", thickness=20, width=45))
     return Level(f"tray {number}", front=side, back=side, ends=end, carries=[runners, slides], **pin)
 
 

@@ -89,7 +89,9 @@ class ShapedEdge:
 def shaped_edges(part: Part) -> Iterator[ShapedEdge]:
     """The shaped edges of a part."""
     own = part.slot.of
-    said = {"top": "upper_edge", "bottom": "lower_edge", part.slot.true_edge: "edge"}
+    said = (
+        {"top": "upper_edge", "bottom": "lower_edge"} if hasattr(own, "upper_edge") else {part.slot.true_edge: "edge"}
+    )
     for face, profile in part.shaped.items():
         of = getattr(own, said.get(face, "far_edge"), None)
         if of is not None:

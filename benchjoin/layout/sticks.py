@@ -114,8 +114,16 @@ def _holds(lane: Lane, other: Lane) -> bool:
 def _lane(part: Part, called: str) -> Lane:
     face = part.face_called(called)
     cuts = part.marks_on(face)
-    mates = tuple(in_short(cut.mate, along_length=part.slot.long) for cut in cuts)
+    mates = tuple(_called(part, cut.mate) for cut in cuts)
     return Lane(called=called, faces=((part, face),), cuts=cuts, mates=mates)
+
+
+def _called(part: Part, mate: str) -> str:
+    """A mate in short; on the part's own level by what it is, so that levels that are alike share a stick."""
+    level, slash, member = mate.partition("/")
+    if slash and level == part.level:
+        return member.rstrip("0123456789 ")
+    return in_short(mate, along_length=part.slot.long)
 
 
 def _takes(stick: Stick, part: Part, lanes: Sequence[Lane]) -> bool:

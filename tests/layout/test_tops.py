@@ -2,7 +2,7 @@
 
 Gallery bench (inches): the top's rails are 3 1/2 from 32 to 35 1/2, its boards 7/8. It covers 0 to 57; the drip section
 is 16, and with 3 mm on both sides the fixed ones share 57 − 16 − 2 × 3 mm: 20 1/2 less 3 mm each. A fixed section holds
-6 boards of 3 1/4 (seven take 22 3/4 and their gaps), the drip section 4.
+7 boards of 2 3/4 (eight take 22), the drip section 5.
 
 Stand (mm): the seat's boards end at 470, so its rails do at 450; lids lie between legs of 70: from 73 to 1067 and from
 1143 to 1727. Rack: runners end 13 under the end rails' tops, 160 + 90 − 13 = 237; trays lie there, between posts of 45.
@@ -41,27 +41,27 @@ def inches(*values):
 class TestSections:
     def test_fixed_sections_share_what_the_drip_section_leaves(self):
         wide = (Fraction(57 - 16) * Fraction(254, 10) - 6) / 2
-        gap = (wide - 6 * Fraction(13, 4) * Fraction(254, 10)) / 5
-        step = gap + Fraction(13, 4) * Fraction(254, 10)
-        for number in range(1, 7):
+        gap = (wide - 7 * Fraction(11, 4) * Fraction(254, 10)) / 6
+        step = gap + Fraction(11, 4) * Fraction(254, 10)
+        for number in range(1, 8):
             assert ends(BENCH, f"bench/section 1 board {number}", 0)[0] == pytest.approx(float(step * (number - 1)))
         assert ends(BENCH, "bench/panel 1 board 1", 0)[0] == pytest.approx(float(wide + 3))
-        assert ends(BENCH, "bench/panel 1 board 4", 0)[1] == pytest.approx(float(wide + 3) + 16 * INCH)
-        assert ends(BENCH, "bench/section 2 board 6", 0)[1] == pytest.approx(57 * INCH)
+        assert ends(BENCH, "bench/panel 1 board 5", 0)[1] == pytest.approx(float(wide + 3) + 16 * INCH)
+        assert ends(BENCH, "bench/section 2 board 7", 0)[1] == pytest.approx(57 * INCH)
 
     def test_boards_lie_on_the_rails_and_reach_over_the_front(self):
         assert ends(BENCH, "bench/panel 1 board 2", 2) == inches(Fraction(71, 2), Fraction(291, 8))
         assert ends(BENCH, "bench/panel 1 board 2", 1) == inches(Fraction(-3, 4), 23)
 
     def test_a_board_that_a_leg_takes_whole_ends_at_it(self):
-        """The back leg is 3 1/4 wide as the board, and its face lies at 23 − 1 5/16."""
+        """The back leg is 3 1/4 wide, the board 2 3/4, and the leg's face lies at 23 − 1 5/16."""
         assert ends(BENCH, "bench/section 1 board 1", 1) == inches(Fraction(-3, 4), Fraction(347, 16))
         assert BENCH.part("bench/section 1 board 1").cuts == ()
 
     def test_supports_stand_under_the_joints(self):
         """Each is 5/8, its middle in the middle of the 3 mm, its top at 35 1/2, from rail to rail."""
         for number, panel_edge in ((1, 0), (2, 1)):
-            joint = ends(BENCH, f"bench/panel 1 board {1 if number == 1 else 4}", 0)[panel_edge]
+            joint = ends(BENCH, f"bench/panel 1 board {1 if number == 1 else 5}", 0)[panel_edge]
             middle = joint - 1.5 if number == 1 else joint + 1.5
             half = Fraction(5, 16) * Fraction(254, 10)
             name = f"bench/deck support {number}"
@@ -133,7 +133,7 @@ class TestTrays:
             bottom = 160 + (number - 1) * 300 + 90 - 13
             side = f"tray {number}/tray long side 1"
             assert ends(RACK, side, 2) == mm(bottom, bottom + 32)
-            assert ends(RACK, side, 0) == mm(45 + 3, 855 - 3)
+            assert ends(RACK, side, 0) == mm(45 + 5, 855 - 5)
             assert ends(RACK, f"tray {number}/tray slat 1", 2) == mm(bottom + 32, bottom + 48)
 
     def test_it_ends_2_before_its_stop_which_lies_on_the_back_rail(self):
@@ -185,7 +185,7 @@ class TestVariations:
         assert all(name.startswith(("bench/section", "bench/panel", "bench/deck")) for name in moved)
 
     def test_a_wider_tray(self):
-        """5 mm nearer to the posts: its sides and slats, of one level."""
+        """Nearer to the posts: its sides and slats, of one level."""
         wider = alter(rack, {"tray 2.tray.clear": 2})
         before, after = lay_out(rack), lay_out(wider)
         names = {part.identity for part in before.piece(1)} & {part.identity for part in after.piece(1)}
@@ -204,9 +204,9 @@ class TestVariations:
 
     def test_the_number_of_boards_of_a_section_is_kept_with_its_boards(self):
         kept = keep(BENCH, "1/bench/section 1 board 1", "1/bench/panel 1 board 1")
-        assert (value(kept, "bench.section 1.count"), value(kept, "bench.panel 1.boards.count")) == (6, 4)
+        assert (value(kept, "bench.section 1.count"), value(kept, "bench.panel 1.boards.count")) == (7, 5)
         kept = keep(RACK, "tray 1/tray slat 1")
-        assert value(kept, "tray 1.tray.boards.count") == 12
+        assert value(kept, "tray 1.tray.boards.count") == 8
         assert lay_out(kept).errors() == ()
 
 

@@ -24,6 +24,8 @@ CAPTION = 2.5
 """Height of a name. [mm]"""
 CLEAR = 0.8
 """How far an outline keeps off lines of the wood beside which it runs. [mm]"""
+SHORTEST = 6.0
+"""No bit of an outline is shorter: two dashes and a gap, and some more. [mm]"""
 PLACES = (0.5, 0.3, 0.7, 0.15, 0.85)
 
 
@@ -38,7 +40,9 @@ def bought(
     near = shapely.union_all([near, *written])
     for outline in _outlines(layout, parts, seen):
         whole = shapely.segmentize(outline.exterior, 1e9)
-        yield from strokes(shapely.line_merge(whole.difference(near)), "phantom", scale)
+        left = shapely.line_merge(whole.difference(near))
+        shown = [line for line in shapely.get_parts(left) if line.length * scale >= SHORTEST]
+        yield from strokes(shapely.GeometryCollection(shown), "phantom", scale)
 
 
 def names_of_bought(layout: Layout, parts: Sequence[Part], seen: View, scale: float, taken: Taken) -> Iterator[Text]:
