@@ -46,6 +46,7 @@ if TYPE_CHECKING:
     from .layout.sitting import sit
     from .shop.budget.error_budget import error_budget
     from .shop.cut_list import cut_list
+    from .shop.lifting import lifting
     from .shop.milling.measurements import read_measurements
     from .shop.milling.milling import milling_plan
     from .shop.settings.minutes import Minutes
@@ -94,6 +95,7 @@ __all__ = [
     "error_budget",
     "keep",
     "lay_out",
+    "lifting",
     "milling_plan",
     "plan",
     "read_measurements",
@@ -139,6 +141,7 @@ _HOMES = {
     ".layout.sitting": "sit",
     ".shop.cut_list": "cut_list",
     ".shop.budget.error_budget": "error_budget",
+    ".shop.lifting": "lifting",
     ".shop.milling.measurements": "read_measurements",
     ".shop.milling.milling": "milling_plan",
     ".shop.settings.minutes": "Minutes",

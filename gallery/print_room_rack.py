@@ -6,7 +6,7 @@ post = Stock("spruce, planed", thickness=45, width=45)
 side = Rail(45, joint=HalfLap())
 end = Rail(45, joint=HalfLap(), raised=45)
 lath = Stock("spruce lath, planed", thickness=32, width=45)
-slats = Boards(Stock("spruce slat, planed", thickness=16, width=44), run="across", gap=60)
+slats = Boards(Stock("spruce slat, planed", thickness=16, width=40), run="across", gap=50)
 runners = Bearers(lath, run="across", joint=Planted(), flat=True, lowered=13)
 
 

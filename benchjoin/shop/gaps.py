@@ -17,6 +17,7 @@ import attrs
 from ..errors import AddressError, MoistureError, typed
 from ..findings import Finding
 from ..frame.roles import BOARD
+from ..frame.top import Section
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..lengths import TOUCH, Length, mm
@@ -157,7 +158,11 @@ def _boards_on(layout: Layout, level: str) -> list[Part]:
         levels = listed([f'"{name}"' for name in dict.fromkeys(part.level for part in boards)])
         known = f"Boards lie on {levels}." if levels else "No level carries boards."
         raise AddressError(f"No boards lie on {typed(level)}. {known}", address=level)
-    return [part for part in found if part.slot.run == found[0].slot.run]
+    first = found[0].slot
+    if isinstance(first.part_of, Section):  # a top is one row, its panels and all
+        top = first.part_of.top
+        return [p for p in found if getattr(p.slot.part_of, "top", None) is top and p.slot.axes == first.axes]
+    return [part for part in found if part.slot.run == first.run]
 
 
 def gap_to_lay(

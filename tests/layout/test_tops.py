@@ -190,9 +190,8 @@ class TestVariations:
         before, after = lay_out(rack), lay_out(wider)
         names = {part.identity for part in before.piece(1)} & {part.identity for part in after.piece(1)}
         moved = {name for name in names if before.part(name).blank != after.part(name).blank}
-        assert moved == {
-            name for name in names if name.startswith(("tray 2/tray long", "tray 2/tray short", "tray 2/tray slat"))
-        }
+        own = ("tray 2/tray long", "tray 2/tray short", "tray 2/tray slat")
+        assert moved == {name for name in names if name.startswith(own)} - {"tray 2/tray slat 5"}  # the middle one
 
     def test_a_deeper_arc(self):
         """The outline of one rail, and nothing moves."""
@@ -206,7 +205,7 @@ class TestVariations:
         kept = keep(BENCH, "1/bench/section 1 board 1", "1/bench/panel 1 board 1")
         assert (value(kept, "bench.section 1.count"), value(kept, "bench.panel 1.boards.count")) == (7, 5)
         kept = keep(RACK, "tray 1/tray slat 1")
-        assert value(kept, "tray 1.tray.boards.count") == 8
+        assert value(kept, "tray 1.tray.boards.count") == 9
         assert lay_out(kept).errors() == ()
 
 
