@@ -11,7 +11,7 @@ from collections import defaultdict
 from itertools import pairwise
 
 import pytest
-from designs import GALLERY
+from designs import DESIGNS, GALLERY
 from designs import plain_bench as bench
 from designs import plain_rack as rack
 from designs import plain_stand as stand
@@ -19,6 +19,7 @@ from designs import plain_stand as stand
 from benchjoin import cut_list, elevation, lay_out, set_page
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text
 from benchjoin.drawings.lists.parts_sheet import parts_sheet
+from benchjoin.drawings.views.isometric import isometric
 from benchjoin.drawings.views.joint_detail import joint_details
 from benchjoin.drawings.views.part_drawing import part_drawings
 from benchjoin.drawings.views.plan import plan
@@ -162,3 +163,13 @@ def test_the_picture_of_the_readme_is_up_to_date(tmp_path):
     """Draw it anew: elevation(lay_out(bench), "front").save("gallery/honey-house-front.svg")."""
     drawn = elevation(lay_out(bench), "front").save(tmp_path / "front.svg")
     assert (GALLERY / "honey-house-front.svg").read_text(encoding="utf-8") == drawn.read_text(encoding="utf-8")
+
+
+PICTURES = {"bench": "honey-house-bench", "stand": "boot-room-stand", "rack": "print-room-rack"}
+
+
+@pytest.mark.parametrize("name, file", PICTURES.items())
+def test_the_pictures_of_the_readme_are_up_to_date(name, file, tmp_path):
+    """Draw one anew: isometric(lay_out(bench)).save("gallery/honey-house-bench.svg")."""
+    drawn = isometric(lay_out(DESIGNS[name])).save(tmp_path / "picture.svg")
+    assert (GALLERY / f"{file}.svg").read_text(encoding="utf-8") == drawn.read_text(encoding="utf-8")
