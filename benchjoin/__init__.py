@@ -44,6 +44,10 @@ if TYPE_CHECKING:
     from .layout.layout import Layout
     from .layout.moved import what_moved
     from .layout.sitting import sit
+    from .shop.boards.board import Board, Defect
+    from .shop.boards.plan import board_plan
+    from .shop.boards.reading import read_boards
+    from .shop.boards.rough import Allowances, rough_list
     from .shop.budget.error_budget import error_budget
     from .shop.cut_list import cut_list
     from .shop.lifting import lifting
@@ -55,12 +59,15 @@ if TYPE_CHECKING:
     from .template_pages import templates
 
 __all__ = [
+    "Allowances",
     "Arc",
     "Bearers",
     "Bin",
+    "Board",
     "Boards",
     "Butt",
     "Clear",
+    "Defect",
     "EndRails",
     "Frame",
     "HalfLap",
@@ -89,6 +96,7 @@ __all__ = [
     "alter",
     "arrangement",
     "bind",
+    "board_plan",
     "changed_sheets",
     "cut_list",
     "elevation",
@@ -98,8 +106,10 @@ __all__ = [
     "lifting",
     "milling_plan",
     "plan",
+    "read_boards",
     "read_measurements",
     "release",
+    "rough_list",
     "section",
     "set_page",
     "settings",
@@ -139,6 +149,10 @@ _HOMES = {
     ".layout.layout": "Layout",
     ".layout.moved": "what_moved",
     ".layout.sitting": "sit",
+    ".shop.boards.board": "Board, Defect",
+    ".shop.boards.plan": "board_plan",
+    ".shop.boards.reading": "read_boards",
+    ".shop.boards.rough": "Allowances, rough_list",
     ".shop.cut_list": "cut_list",
     ".shop.budget.error_budget": "error_budget",
     ".shop.lifting": "lifting",

@@ -18,6 +18,8 @@ layout can be computed or no honest page can be written; everything else that a 
      ├── MillingError         (ValueError)     wood that milling would leave nothing of, or a habit that is none
      ├── MoistureError        (ValueError)     a humidity that is no fraction
      ├── MeasurementError     (ValueError)     a list of measured sizes that does not read as one
+     │    └── BoardListError                   a list of boards that does not read as one
+     ├── BoardError           (ValueError)     boards that cannot be planned with
      ├── CannotDraw           (ValueError)     a layout with errors is not drawn for the wood
      ├── PaperError           (ValueError)     a page that would not come out true
      └── MissingLibrary       (ImportError)    a system library that is not installed
@@ -109,6 +111,14 @@ class MoistureError(BenchjoinError, ValueError):
 
 class MeasurementError(BenchjoinError, ValueError):
     """A list of measured sizes has faults. Fields: faults; line and column of the first."""
+
+
+class BoardListError(MeasurementError):
+    """A list of boards with faults, each by its line and column."""
+
+
+class BoardError(BenchjoinError, ValueError):
+    """Boards that cannot be planned with."""
 
 
 class CannotDraw(BenchjoinError, ValueError):
