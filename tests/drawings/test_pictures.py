@@ -9,6 +9,7 @@ from itertools import combinations
 import numpy as np
 import pytest
 import shapely
+from boarded_designs import bench as boarded_bench
 from designs import STRAIGHT_DESIGNS
 from samples import SAMPLES
 from solid_wood import apart as far_apart
@@ -103,7 +104,7 @@ def test_edges_run_along_the_three_axes_and_fill_the_sheet(layout, draw):
 
 def test_light_and_shade_are_told_by_lines_of_the_finest_width_on_faces_away_from_the_light():
     """Light comes from above and the front right: of a cube the top and the front are bright, the left is in shade."""
-    seen = picture(lay_out(STRAIGHT_DESIGNS["bench"]).piece(1))
+    seen = picture(lay_out(boarded_bench).piece(1))
     shade = [line for line in seen.drawing(1 / 10) if line.kind == "shade"]
     dark = shapely.transform(shapely.union_all(seen.shade), lambda at: at / 10).buffer(1e-6)
     assert len(shade) > 100

@@ -194,7 +194,7 @@ def _defect(line: int, row: dict[str, str], sizes: dict[str, float | None], faul
         faults.append(Fault(line, "from", f"a {kind} says from where to where. Write both."))
         return None
     try:
-        return Defect(kind, sizes["from"], sizes["to"], where=where, deep=sizes.get("deep"))  # type: ignore[arg-type]
+        return Defect(kind, sizes["from"], sizes["to"], where=where, deep=sizes.get("deep"))
     except DescriptionError as error:
         faults += [Fault(line, fault.field, fault.what) for fault in error.faults]
         return None
