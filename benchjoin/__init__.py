@@ -45,9 +45,12 @@ if TYPE_CHECKING:
     from .layout.moved import what_moved
     from .layout.sitting import sit
     from .shop.boards.board import Board, Defect
+    from .shop.boards.buy import buy_list
     from .shop.boards.plan import board_plan
     from .shop.boards.reading import read_boards
     from .shop.boards.rough import Allowances, rough_list
+    from .shop.boards.saving import what_saves
+    from .shop.boards.yard import in_the_yard
     from .shop.budget.error_budget import error_budget
     from .shop.cut_list import cut_list
     from .shop.lifting import lifting
@@ -97,10 +100,12 @@ __all__ = [
     "arrangement",
     "bind",
     "board_plan",
+    "buy_list",
     "changed_sheets",
     "cut_list",
     "elevation",
     "error_budget",
+    "in_the_yard",
     "keep",
     "lay_out",
     "lifting",
@@ -116,6 +121,7 @@ __all__ = [
     "sit",
     "templates",
     "what_moved",
+    "what_saves",
 ]
 
 _HOMES = {
@@ -150,9 +156,12 @@ _HOMES = {
     ".layout.moved": "what_moved",
     ".layout.sitting": "sit",
     ".shop.boards.board": "Board, Defect",
+    ".shop.boards.buy": "buy_list",
     ".shop.boards.plan": "board_plan",
     ".shop.boards.reading": "read_boards",
     ".shop.boards.rough": "Allowances, rough_list",
+    ".shop.boards.saving": "what_saves",
+    ".shop.boards.yard": "in_the_yard",
     ".shop.cut_list": "cut_list",
     ".shop.budget.error_budget": "error_budget",
     ".shop.lifting": "lifting",

@@ -18,6 +18,7 @@ import attrs
 from .drafting.sheets.sheet import Sheet
 from .drafting.writers.pdf import bind_pdf
 from .drafting.writers.saving import write_whole
+from .drawings.lists.board_sheet import board_lists
 from .drawings.lists.budget_sheet import budget_lists
 from .drawings.lists.contents import entries
 from .drawings.lists.cover import cover_pages, covers
@@ -57,6 +58,7 @@ SECTIONS: Mapping[str, Section] = {
     "findings": findings_lists,
     "what moved": moved_lists,
     "cut list": cut_lists,
+    "board plan": board_lists,
     "milling": milling_lists,
     "sets": set_pages,
     "views": view_pages,
@@ -85,7 +87,7 @@ def sheets(layout: Layout, *, only: Collection[str] | None = None, **options: Un
     only : collection of str, optional
         Kinds of sheets, of `SECTIONS`; all if not given. The findings are those of the sheets that are made.
     **options
-        paper (of all that is not full size), house, shop, milling, before and appendix, as `Asked` has them.
+        paper (of all that is not full size), house, shop, milling, plan, before and appendix, as `Asked` has them.
 
     Raises
     ------

@@ -13,6 +13,8 @@ import benchjoin.errors as errors
 from benchjoin.errors import (
     AddressError,
     BenchjoinError,
+    BoardError,
+    BoardListError,
     CannotDraw,
     DescriptionError,
     DesignFileError,
@@ -45,6 +47,8 @@ BUILTINS = {
     MillingError: ValueError,
     MoistureError: ValueError,
     MeasurementError: ValueError,
+    BoardListError: ValueError,
+    BoardError: ValueError,
     CannotDraw: ValueError,
     PaperError: ValueError,
     MissingLibrary: ImportError,

@@ -24,6 +24,7 @@ from ...frame.frame import Frame
 from ...frame.stock import Stock
 from ...layout.layout import Layout
 from ...lengths import Length
+from ...shop.boards.plan import BoardPlan
 from ...shop.budget.marking_ways import Marking
 from ...shop.found import all_findings
 from ...shop.settings.shop import Shop
@@ -92,6 +93,7 @@ class Bound(OfParts, total=False):
 
     shop: Shop | None
     milling: Milling | None
+    plan: BoardPlan | None
     before: Layout | None
     appendix: Appendix | None
 
@@ -128,6 +130,8 @@ class Asked:
         What is glued under at each seam of tiles.
     shop, milling : optional
         The maker's machines and milling habits, for the settings, the milling plan and the findings.
+    plan : BoardPlan, optional
+        Which part comes out of which board, for the sheets of the boards.
     starts : mapping of str to Stock, optional
         What stocks are milled from, by name.
     letter, from_top
@@ -159,6 +163,7 @@ class Asked:
     overlap: Length = OVERLAP
     shop: Shop | None = None
     milling: Milling | None = None
+    plan: BoardPlan | None = None
     starts: Mapping[str, Stock] | None = None
     letter: str | None = None
     from_top: Collection[str] = ()

@@ -6,6 +6,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import Any, Literal
 
@@ -15,6 +16,7 @@ from ...errors import BenchjoinError, typed
 from ...frame.doors import Fault, a_length, a_name, a_number, kept, one_of, refuse
 from ...lengths import TOUCH
 
+_NOMINAL = re.compile(r"(\d{1,2}(?:/4)?)x(\d{1,2})", re.ASCII)
 Flaw = Literal["split", "knot", "wane"]
 FLAWS = ("split", "knot", "wane")
 Where = Literal["across", "near edge", "far edge"]
@@ -56,12 +58,19 @@ def _defects(value: Any) -> Any:
     return tuple(sorted(items, key=lambda one: (one.start, one.end)))
 
 
+def _nominal(value: Any) -> Any:
+    if value is None or (isinstance(value, str) and _NOMINAL.fullmatch(value)):
+        return value
+    raise BenchjoinError(f'nominal is {typed(value)}. Write the name of the section: "2x4" or "5/4x6".')
+
+
 @attrs.frozen
 class Board:
     """A board by its name, with its size and its defects; stock is what it is of, count how many are alike. [mm]
 
     A count that is left open means as many as are wanted: that is how a yard is described. stock names the frame's
-    stock that it is for; nothing means any of its thickness. price is that of one.
+    stock that it is for; nothing means any of its thickness. price is that of one, nominal the section by which a yard
+    counts board feet.
     """
 
     name: str = attrs.field(converter=a_name("name"))
@@ -75,6 +84,7 @@ class Board:
     price: float | None = attrs.field(
         kw_only=True, default=None, converter=a_number("price", 0.0, 1e9, "12.5", optional=True)
     )
+    nominal: str | None = attrs.field(kw_only=True, default=None, converter=kept("nominal", _nominal))
     defects: tuple[Defect, ...] = attrs.field(kw_only=True, default=(), converter=kept("defects", _defects))
 
     def __attrs_post_init__(self) -> None:
@@ -91,6 +101,15 @@ class Board:
         if self.defects and self.count != 1:
             faults.append(Fault("count", "boards with defects are each their own. Give each a name."))
         return faults
+
+    @property
+    def inches(self) -> tuple[float, float] | None:
+        """Thickness and width by its nominal section, in inches; None where it has none."""
+        read = _NOMINAL.fullmatch(self.nominal or "")
+        if read is None:
+            return None
+        whole, _, quarters = read[1].partition("/")
+        return float(whole) / (float(quarters) if quarters else 1.0), float(read[2])
 
     @property
     def clear(self) -> tuple[tuple[float, float], ...]:

@@ -163,16 +163,18 @@ class Cutter:
         for start, end in self.rooms:
             at = start
             while True:
-                sides = [self._wanted(values, length, left) for length in self.lengths]
+                open_ = {round(b.length, 6) for b, n in zip(self.blanks, left, strict=True) if n > 0}
+                lengths = [length for length in self.lengths if length in open_ and length <= end - at + TOUCH]
+                sides = [self._wanted(values, length, left) for length in lengths]
                 worth = [sum(values[n] for n in side) for side in sides]
-                found = best_fill(end - at + kerf, [length + kerf for length in self.lengths], worth)
+                found = best_fill(end - at + kerf, [length + kerf for length in lengths], worth)
                 chosen = [n for n, count in enumerate(found.counts) if count]
                 if not chosen:
                     break
-                best = max(chosen, key=lambda n: (worth[n] / self.lengths[n], -n))
+                best = max(chosen, key=lambda n: (worth[n] / lengths[n], -n))
                 for n in sides[best]:
                     left[n] -= 1
-                sections.append(self._section(at, self.lengths[best], sides[best], 0.0))
+                sections.append(self._section(at, lengths[best], sides[best], 0.0))
                 at += sections[-1].length + kerf
         return self._pattern(sections)
 
@@ -182,8 +184,8 @@ class Cutter:
         while True:
             kinds = [n for n, fits in enumerate(self.fits) if fits and spare[n] > 0]
             found = self._strips(values, length, kinds, width).strips
-            if not found:
-                return tuple(strips)
+            if all(found.count(n) <= spare[n] for n in found):
+                return (*strips, *found)
             n = max(found, key=lambda n: (values[n], -n))
             spare[n] -= 1
             strips.append(n)

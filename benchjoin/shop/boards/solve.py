@@ -17,9 +17,13 @@ from .pattern import Cutter, Floats, Pattern, trimmed
 
 LEFT_OUT = 1e5
 """What a blank costs that is not made: more than any board."""
-NODES = 3000
-"""The solver looks at no more nodes."""
+NODES, WORK = 3000, 200_000
+"""The solver looks at no more nodes, and at fewer where there are many patterns: nodes × patterns."""
 ROUNDS = 400
+MANY = 1500
+"""Of more patterns the solver does not choose: the dive is what there is."""
+NEARLY = 0.6
+"""What is taken so often or more is taken once, when nothing is taken whole."""
 SAME = 1e-7
 
 Cuts = tuple[tuple[Pattern, int], ...]
@@ -76,7 +80,7 @@ def solve(job: Job, progress: Progress | None = None) -> Solved:
     if tell("patterns made", cost) is False:
         return attrs.evolve(found, bound=bound, stopped=True)
     found = _better(job, found, dived)
-    if bound is None or found.cost > bound + SAME:
+    if len(pool) <= MANY and (bound is None or found.cost > bound + SAME):
         found = _better(job, found, _whole(job, pool))
     tell("whole numbers", found.cost)
     return attrs.evolve(found, bound=bound)
@@ -99,7 +103,8 @@ def _dive(job: Job, master: _Master) -> tuple[Cuts, tuple[Pattern, ...]]:
         taken = [(times, pattern) for times, pattern in zip(master.times, master.patterns, strict=True) if times > SAME]
         whole = [(int(times + SAME), pattern) for times, pattern in taken if times >= 1 - SAME]
         if not whole and taken:
-            whole = [(1, max(taken, key=lambda own: own[0])[1])]
+            nearly = [(1, pattern) for times, pattern in taken if times >= NEARLY]
+            whole = nearly or [(1, max(taken, key=lambda own: own[0])[1])]
         left, used = list(rest.demand), [0] * len(job.cutters)
         for times, pattern in whole:
             for _ in range(times):
@@ -223,7 +228,8 @@ def _whole(job: Job, patterns: Sequence[Pattern]) -> Cuts | None:
     rules = [LinearConstraint(matrix, lb=np.array(job.demand, dtype=float))]
     if len(limits):
         rules.append(LinearConstraint(limits, ub=most))
-    solved = milp(costs, constraints=rules, integrality=np.ones(len(costs)), options={"node_limit": NODES})
+    nodes = max(20, min(NODES, WORK // max(len(patterns), 1)))
+    solved = milp(costs, constraints=rules, integrality=np.ones(len(costs)), options={"node_limit": nodes})
     if solved.x is None:
         return None
     left = list(job.demand)
