@@ -53,11 +53,16 @@ class Body:
 
     @cached_property
     def opening(self) -> Box | None:
-        """What its lid leaves open, from wood to wood, at the height of what carries that; none without a lid. [mm]"""
+        """What its lid leaves open, from wood to wood: of what carries the lid, and of what lies beside it. [mm]
+
+        None without a lid.
+        """
         if not self.lid:
             return None
         seat = lowest(part.blank.low[2] for part in self.lid if part.slot.role.word == "board")
-        round_it = [part.blank for part in self.others if part.blank.low[2] < seat - TOUCH <= part.blank.high[2]]
+        top = highest(part.blank.high[2] for part in self.lid)
+        blanks = [part.blank for part in self.others]
+        round_it = [own for own in blanks if own.low[2] < top - TOUCH and own.high[2] >= seat - TOUCH]
         box = self.box
         middle = ((box.low[0] + box.high[0]) / 2, (box.low[1] + box.high[1]) / 2)
         found = []
