@@ -1,7 +1,35 @@
 import bare_machine  # noqa: F401 - from here on, programs from outside the environment are refused
+import pytest
 from hypothesis import settings
 
 collect_ignore = ["bare"]  # a second import would lay a second hook
 
 settings.register_profile("ci", derandomize=True, deadline=None, max_examples=60)
 settings.load_profile("ci")  # another one: pytest --hypothesis-profile=…
+
+HEAVY = {"rack", "stand", "bench", "bearers of every kind"}
+"""Frames with the most parts. Smaller samples have members of every kind that they have, so where a test meets every
+frame of the shelf, these are left to the slow run."""
+MEETS_ALL = {
+    "test_all_pages.py",
+    "test_arrangement.py",
+    "test_details.py",
+    "test_full_size_paper.py",
+    "test_hidden_lines.py",
+    "test_minutes.py",
+    "test_parts_sheet.py",
+    "test_pictures.py",
+    "test_sections.py",
+    "test_settings.py",
+    "test_sizes_once.py",
+    "test_stamps.py",
+    "test_what_lies_on_the_wood.py",
+}
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items):
+    for item in items:
+        values = item.callspec.params.values() if hasattr(item, "callspec") else ()
+        if item.path.name in MEETS_ALL and HEAVY & {value for value in values if isinstance(value, str)}:
+            item.add_marker(pytest.mark.slow)

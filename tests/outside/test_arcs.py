@@ -10,7 +10,6 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from read_paper import read_pages
-from topped import CURVES
 
 from benchjoin import Arc, Clear, Frame, Leg, Level, Rail, Stock, lay_out
 from benchjoin.curves import ArcCurve, OgeeCurve
@@ -75,7 +74,7 @@ def test_an_ogee_takes_half_of_its_box_at_each_end():
 )
 def test_area_of_each_shaped_part_is_that_of_its_polygon(name):
     """Shapely's area of the outline that is drawn; chords lie within 0.05 of the curve."""
-    part = lay_out(CURVES).part(name)
+    part = HALL_BENCH.part(name)
     length = part.length
     gone = sum(profile.area(0.0, length) for profile in part.shaped.values())
     assert part.size[0] * part.size[1] - gone == pytest.approx(
