@@ -7,7 +7,7 @@ collect_ignore = ["bare"]  # a second import would lay a second hook
 settings.register_profile("ci", derandomize=True, deadline=None, max_examples=60)
 settings.load_profile("ci")  # another one: pytest --hypothesis-profile=…
 
-HEAVY = {"rack", "stand", "bench", "bearers of every kind"}
+HEAVY = {"rack", "stand", "bench", "bearers of every kind", "egg crate", "four pairs, lapped"}
 """Frames with the most parts. Smaller samples have members of every kind that they have, so where a test meets every
 frame of the shelf, these are left to the slow run."""
 MEETS_ALL = {

@@ -10,6 +10,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from read_paper import read_pages
+from topped import CURVES
 
 from benchjoin import Arc, Clear, Frame, Leg, Level, Rail, Stock, lay_out
 from benchjoin.curves import ArcCurve, OgeeCurve
@@ -66,6 +67,9 @@ def test_an_ogee_takes_half_of_its_box_at_each_end():
     curve = OgeeCurve(10.0, 510.0, 30.0, 120.0)
     assert curve.area(10.0, 130.0) == pytest.approx(30 * 120 / 2, rel=1e-6)
     assert curve.area(0.0, 520.0) == pytest.approx(30 * (500 - 120), rel=1e-6)
+
+
+HALL_BENCH = lay_out(CURVES)
 
 
 @pytest.mark.parametrize(
