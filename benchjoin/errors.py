@@ -20,6 +20,7 @@ layout can be computed or no honest page can be written; everything else that a 
      ├── MeasurementError     (ValueError)     a list of measured sizes that does not read as one
      │    └── BoardListError                   a list of boards that does not read as one
      ├── BoardError           (ValueError)     boards that cannot be planned with
+     ├── FastenerError        (ValueError)     no such screw, nail or bolt, or no such place for one
      ├── CannotDraw           (ValueError)     a layout with errors is not drawn for the wood
      ├── PaperError           (ValueError)     a page that would not come out true
      └── MissingLibrary       (ImportError)    a system library that is not installed
@@ -119,6 +120,10 @@ class BoardListError(MeasurementError):
 
 class BoardError(BenchjoinError, ValueError):
     """Boards that cannot be planned with."""
+
+
+class FastenerError(BenchjoinError, ValueError):
+    """No such screw, nail or bolt, or no such place for one."""
 
 
 class CannotDraw(BenchjoinError, ValueError):
