@@ -22,6 +22,7 @@ from .drawings.lists.board_sheet import board_lists
 from .drawings.lists.budget_sheet import budget_lists
 from .drawings.lists.contents import entries
 from .drawings.lists.cover import cover_pages, covers
+from .drawings.lists.fastener_sheet import fastener_lists
 from .drawings.lists.milling_sheet import milling_lists
 from .drawings.lists.parts_sheet import apart_pages
 from .drawings.lists.print_again import PrintAgain, print_again
@@ -58,6 +59,7 @@ SECTIONS: Mapping[str, Section] = {
     "findings": findings_lists,
     "what moved": moved_lists,
     "cut list": cut_lists,
+    "fasteners": fastener_lists,
     "board plan": board_lists,
     "milling": milling_lists,
     "sets": set_pages,
@@ -87,7 +89,8 @@ def sheets(layout: Layout, *, only: Collection[str] | None = None, **options: Un
     only : collection of str, optional
         Kinds of sheets, of `SECTIONS`; all if not given. The findings are those of the sheets that are made.
     **options
-        paper (of all that is not full size), house, shop, milling, plan, before and appendix, as `Asked` has them.
+        paper (of all that is not full size), house, fastening, shop, milling, plan, before and appendix, as `Asked` has
+        them.
 
     Raises
     ------

@@ -1,8 +1,8 @@
 """Templates: everything that is laid on the wood, as one PDF for the desk printer.
 
-Story sticks first, since they are the fewest pages, then lay-on patterns, shaped edges, and the tiles of each kind of
-set; pages that no desk printer takes are left to `set_page`, on its roll. Every page is numbered, and says how to check
-it.
+Story sticks first, since they are the fewest pages, then lay-on patterns, shaped edges, drilling cards where the
+fastening is known, and the tiles of each kind of set; pages that no desk printer takes are left to `set_page`, on its
+roll. Every page is numbered, and says how to check it.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from .drafting.writers.pdf import bind_pdf
 from .drafting.writers.saving import write_whole
 from .drawings.making.asked import Asked, OnDeskPaper, ask
 from .drawings.making.buildable import must_be_buildable
+from .drawings.templates.drill.pages import drill_pages
 from .drawings.templates.edge.pages import edge_pages
 from .drawings.templates.pattern.pages import pattern_pages
 from .drawings.templates.set.tiles import tile_pages
@@ -29,6 +30,7 @@ KINDS: Mapping[str, Callable[[Layout, Asked], Iterable[Sheet]]] = {
     "sticks": stick_pages,
     "patterns": pattern_pages,
     "edges": edge_pages,
+    "drilling": drill_pages,
     "tiles": tile_pages,
 }
 """What there is, in the order of the pages."""
@@ -70,7 +72,7 @@ def templates(
     path : path
         Ends in .pdf.
     kinds : sequence of str
-        Any of "sticks", "patterns", "edges" and "tiles"; all of them if not given.
+        Any of "sticks", "patterns", "edges", "drilling" and "tiles"; all of them if not given.
     **options
         paper, margin, printer and house, as `Asked` has them; patterns that do not fit go on the next larger paper.
 

@@ -18,7 +18,7 @@ OSHA_SPREADER = Source("29 CFR 1910.213(c)(2)", "spreader replaced at once after
 SAW_MANUAL = Source("a table saw maker's manual", "dado head chapter")
 DADO_GUIDE = Source("a dado head guide", "stacking the blades; a secondary page")
 
-Work = Literal["any machine", "dado head", "crosscut", "rip", "router", "saw and chisel"]
+Work = Literal["any machine", "dado head", "crosscut", "rip", "router", "saw and chisel", "drill and driver"]
 
 
 @attrs.frozen
@@ -49,6 +49,8 @@ CAUTIONS: tuple[Caution, ...] = (
     Caution("rip", "Straight edge to the fence, flat face down; wood that closes on the blade is stopped and wedged."),
     Caution("router", "Clamp work and guide; move against the turn of the bit; let it stop before you lift it."),
     Caution("saw and chisel", "Clamp the work; both hands behind the edge of the chisel."),
+    Caution("drill and driver", "Clamp the work, back it up where the drill comes out; no gloves, no loose sleeves."),
+    Caution("drill and driver", "A hand behind the place where a point comes out is a hand too many."),
 )
 
 

@@ -54,13 +54,19 @@ def settings_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
     """The settings of the shop: notches, lengths and widths; what has no settings has no table."""
     must_be_buildable(layout, "No settings are printed")
     found = settings(layout, asked.shop, letter=asked.letter, from_top=asked.from_top)
-    tables = list(_tables(found, asked))
+    tables = [*_tables(found, asked), *_drilling(asked)]
 
     def figures(wide: float) -> Sequence[Figure]:
         return [figure for table, first in tables for figure in titled(table, wide, first=first)]
 
     if tables:
         yield Listed(name="settings", title="Settings", figures=figures)
+
+
+def _drilling(asked: Asked) -> Iterator[tuple[Table, Sequence[str]]]:
+    """The drills and their stops, where the fastening is known."""
+    if asked.fastening is not None and asked.fastening.driven:
+        yield attrs.evolve(asked.fastening.drilling(), title="Settings, drilling"), cautions("drill and driver")[3:]
 
 
 def _tables(found: Settings, asked: Asked) -> Iterator[tuple[Table, Sequence[str]]]:

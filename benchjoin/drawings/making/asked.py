@@ -19,13 +19,18 @@ import attrs
 from ...drafting.full_size.correction import PrinterScale
 from ...drafting.full_size.desk_page import MARGIN
 from ...drafting.full_size.tiling import OVERLAP
-from ...findings import Finding
+from ...findings import Finding, in_order
 from ...frame.frame import Frame
+from ...frame.identity import of_piece
 from ...frame.stock import Stock
+from ...layout.joints.meeting import Joint
 from ...layout.layout import Layout
+from ...layout.parts import Part
 from ...lengths import Length
 from ...shop.boards.plan import BoardPlan
 from ...shop.budget.marking_ways import Marking
+from ...shop.fasteners.fasten import Fastening
+from ...shop.fasteners.fixing import Fixing, Hole
 from ...shop.found import all_findings
 from ...shop.settings.shop import Shop
 from ...trade.allowances import Milling
@@ -40,6 +45,7 @@ class OnPaper(TypedDict, total=False):
 
     paper: str | None
     house: House | None
+    fastening: Fastening | None
 
 
 class OfAPiece(OnPaper, total=False):
@@ -115,6 +121,8 @@ class Asked:
         The page of a set is at full size without it.
     house : House, optional
         What all sheets of the shop have in common: names, date, revision and the like for the title blocks, linework.
+    fastening : Fastening, optional
+        How the layout is fastened: its holes are on the drawings, its schedule in the binder.
     piece : int
         Which piece of the batch.
     roll : str, optional
@@ -155,6 +163,7 @@ class Asked:
     layout: Layout
     paper: str | None = None
     house: House = attrs.field(default=None, converter=_house)
+    fastening: Fastening | None = None
     piece: int = 1
     roll: str | None = None
     printer: PrinterScale | None = None
@@ -181,6 +190,25 @@ class Asked:
             self.shared[what] = work_out()
         return cast(T, self.shared[what])
 
+    def holes(self, part: Part) -> tuple[Hole, ...]:
+        """The holes of a part, where the fastening is known."""
+        return self.fastening.holes(part) if self.fastening is not None else ()
+
+    def fixing(self, joint: Joint) -> Fixing | None:
+        """How a joint is fastened, where that is known and anything is."""
+        if self.fastening is None:
+            return None
+        return self.fastening.at(joint)
+
+    def holes_of(self, joint: Joint) -> tuple[Hole, ...]:
+        """The holes of a joint in both of its parts."""
+        if self.fastening is None:
+            return ()
+        names = [of_piece(joint.piece, name) for name in (joint.host, joint.guest)]
+        return tuple(
+            hole for name, other in (names, names[::-1]) for hole in self.fastening.holes(name) if hole.mate == other
+        )
+
     @property
     def frame(self) -> Frame:
         """The frame that is drawn."""
@@ -196,7 +224,8 @@ class Asked:
         """All findings of the job, errors first: of the layout, of the work on it, and, once it is drawn, of paper."""
         if self.known is not None:
             return self.known
-        return all_findings(self.layout, shop=self.shop, milling=self.milling)
+        found = all_findings(self.layout, shop=self.shop, milling=self.milling)
+        return in_order([*found, *self.fastening.findings]) if self.fastening is not None else found
 
     @cached_property
     def for_drawings(self) -> tuple[Finding, ...]:

@@ -35,8 +35,9 @@ from ...layout.on_face import OnFace
 from ...layout.parts import Part, face_up
 from ...lengths import TOUCH, distinct
 from ...phrases import pieces_called
+from ...shop.fasteners.on_face import drilled
 from ...shop.marks import marks
-from ...solids import Box
+from ...solids import Box, vector
 from ..making.asked import Asked, OnPaper, ask
 from ..making.house import Reader, projection, reader
 from ..making.notes import concerning, finding_notes
@@ -62,6 +63,8 @@ ON = 0.6
 """Between a mark on wood and the edges of it. [mm]"""
 OFF = 1.6
 """Between wood and a mark beside it. [mm]"""
+CROSS = 1.8
+"""Arm of a centre cross. [mm]"""
 BETWEEN, APART = 16.0, 5.0
 """Between two views beside each other, with room for a size, and one above the other. [mm]"""
 
@@ -184,7 +187,7 @@ def _looks(layout: Layout, joint: Joint) -> Looks:
 def _views(layout: Layout, asked: Asked, same: Sequence[Joint], looks: Looks, scale: float) -> Figure:
     """The three views of one kind of joint at a scale."""
     read, parts = reader(layout.frame, asked.house), layout.joined(same[0])
-    drawn = _Drawn(scale, read, asked.house.linework, parts, len(_heights(layout, same)) > 1)
+    drawn = _Drawn(scale, read, asked.house.linework, parts, len(_heights(layout, same)) > 1, asked, same[0])
     return Figure(name="", drawing=_placed(looks, drawn, third=projection(layout.frame, asked.house) == "third angle"))
 
 
@@ -203,7 +206,7 @@ def _block(
     left, _, _, top = views.bounds
     where, more = _heading(layout, number, same, read)
     words = [(line, True) for line in wrap(where, TEXT, width, bold=True)]
-    words += [(line, False) for note in (more, *notes) for line in wrap(note, TEXT, width)]
+    words += [(line, False) for note in (more, *_driven(asked, joint), *notes) for line in wrap(note, TEXT, width)]
     heading = tuple(Text((0.0, -PITCH * n), line, TEXT, bold=bold) for n, (line, bold) in enumerate(words))
     low = bounds(heading)[1] - 3.0
     drawing = (*heading, *shift(views.drawing, -left, low - top))
@@ -228,6 +231,35 @@ def _heading(layout: Layout, number: int, same: Sequence[Joint], read: Reader) -
     fit = layout.frame.fit_of(joint.kind)
     loose = f"with {layout.frame.tape.amount(fit)} of fit" if fit else "without fit"
     return where, f"{more}Cut into the {cut}{high}, {loose}."
+
+
+def _driven(asked: Asked, joint: Joint) -> Iterator[str]:
+    """What is driven into a joint, and its holes."""
+    fixing = asked.fixing(joint)
+    if fixing is None or not fixing.driven:
+        return
+    tape, one = asked.frame.tape, fixing.driven[0]
+    holes = asked.holes_of(joint)
+    sizes = dict.fromkeys(drilled(tape, hole) for hole in sorted(holes, key=lambda hole: hole.kind == "lead"))
+    what = f"{len(fixing.driven)} × {one.size.name}, {tape.say(one.length)} long, from the {fixing.drive.head.role}"
+    yield f"{what}: {'; '.join(sizes)}."
+
+
+def _crosses(asked: Asked, joint: Joint, look: _Look, scale: float) -> Iterator[Line]:
+    """Where holes are seen end on a cross, from the side their centre line, as far as the view goes."""
+    eye = look.eye
+    for hole in asked.holes_of(joint):
+        ends = [
+            vector(min(max(a, low), high) for a, low, high in zip(at, look.clip.low, look.clip.high, strict=True))
+            for at in (hole.start, hole.end)
+        ]
+        (x0, y0, _), (x1, y1, _) = (eye.frame.local(Box(at, at)).low for at in ends)
+        if math.hypot(x1 - x0, y1 - y0) > TOUCH:
+            yield Line(((x0 * scale, y0 * scale), (x1 * scale, y1 * scale)), "centre")
+        elif hole.kind != "lead":
+            x, y = x0 * scale, y0 * scale
+            yield Line(((x - CROSS, y), (x + CROSS, y)))
+            yield Line(((x, y - CROSS), (x, y + CROSS)))
 
 
 def _in_the_trade(host: Part, guest: Part, joint: Joint) -> str:
@@ -326,6 +358,8 @@ class _Drawn:
     linework: Linework
     parts: tuple[Part, Part]
     several: bool
+    asked: Asked
+    joint: Joint
 
 
 def _placed(looks: Looks, drawn: _Drawn, *, third: bool) -> Drawing:
@@ -358,6 +392,7 @@ def _one(look: _Look, how: _Drawn) -> Drawing:
         *solid(visible, scale, how.linework),
         *(line for end in shapely.get_parts(ends) for line in _broken_off(end, scale)),
         *dashed(seen.hidden, scale, how.linework),
+        *_crosses(how.asked, how.joint, look, scale),
     )
     x0, _, x1, top = bounds(lines)
     name = eye.title if eye.name == "above" else f"from the {eye.name}"

@@ -41,6 +41,8 @@ from ...lengths import TOUCH, distinct, steady
 from ...outlines import SAG
 from ...shop.called import called
 from ...shop.done import done_note
+from ...shop.fasteners.fixing import Hole
+from ...shop.fasteners.on_face import HoleOnFace, bored_faces, holes_on, told
 from ...shop.marks import marks
 from ...shop.settings.notching import DATUM_ENDS
 from ...solids import along as measured
@@ -48,6 +50,7 @@ from ..making.asked import Asked, OfParts, ask
 from ..making.house import Reader, projection, reader
 from ..making.notes import concerning, finding_notes
 from ..making.packed import packed_sheets
+from .bored import bored
 from .broken import Broken, broken, lay, zigzags
 from .repeated import Together, lines_told, together
 from .strokes import dashed, solid
@@ -79,17 +82,18 @@ def part_drawings(layout: Layout, **options: Unpack[OfParts]) -> tuple[Sheet, ..
 
 def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
     """The part drawings; none where all parts are plain boards, unless these are asked for."""
-    kinds: dict[int, list[Part]] = {}
+    kinds: dict[object, list[Part]] = {}
     for part in layout.parts:
-        if asked.plain_parts or not _is_plain(part):
-            kinds.setdefault(part.kind, []).append(part)
+        holes = asked.holes(part)
+        if asked.plain_parts or holes or not _is_plain(part):
+            kinds.setdefault((part.kind, *told(asked.frame.tape, part, holes, most=len(holes))), []).append(part)
     if not kinds:
         return ()
     order = sorted(kinds.values(), key=lambda same: (rank(same[0].slot.role), same[0].kind))
     third = projection(asked.frame, asked.house) == "third angle"
     runs = {part.identity: part.slot for part in layout.parts if part.slot.run}
     lines = common_lines(layout.parts)
-    drawn = [(same, _shown(same[0], runs, third=third), _findings(asked, same)) for same in order]
+    drawn = [(same, _shown(asked, same[0], runs, third=third), _findings(asked, same)) for same in order]
 
     @cache  # the views do not depend on how wide the room for words is
     def views(n: int, scale: float) -> list[Figure]:
@@ -103,8 +107,10 @@ def part_pages(layout: Layout, asked: Asked) -> tuple[Sheet, ...]:
 
     def blocks(scale: float, wide: float, brief: bool) -> Iterator[Figure]:
         for n, (same, faces, findings) in enumerate(drawn):
-            told = (*_curves(asked, same[0]), *lines_told(lines.get(same[0].name, ()), asked.frame.tape))
-            notes = (*told, *finding_notes(asked, findings, brief=brief, most=None))
+            first = same[0]
+            said = (*_curves(asked, first), *lines_told(lines.get(first.name, ()), asked.frame.tape))
+            bores = told(asked.frame.tape, first, asked.holes(first))
+            notes = (*said, *bores, *finding_notes(asked, findings, brief=brief, most=None))
             seen = views(n, scale)
             across = max(_left(faces) + view.bounds[2] for view in seen)
             yield laid(n, scale, min(max(across, LEAST_WIDE), wide), notes)
@@ -129,7 +135,7 @@ def _findings(asked: Asked, same: Sequence[Part]) -> tuple[Finding, ...]:
 
 def _views(asked: Asked, part: Part, faces: Sequence[_Face], scale: float) -> list[Figure]:
     """The views of a part at a scale."""
-    along, read = broken(_features(part), scale), reader(asked.frame, asked.house)
+    along, read = broken(_features(part, faces), scale), reader(asked.frame, asked.house)
     lines = asked.house.linework
     laid = (_laid(part, face, along, scale, read, lines, first=face.called == part.marked) for face in faces)
     return [Figure(name=face.name, drawing=one) for face, one in zip(faces, laid, strict=True)]
@@ -195,23 +201,26 @@ def _met(part: Part) -> list[tuple[str, *tuple[float, ...]]]:
     return sorted((cut.called, *steady(cut.start, cut.end, cut.low, cut.high)) for cut in found)
 
 
-def _shown(part: Part, runs: Mapping[str, Slot], *, third: bool) -> list[_Face]:
+def _shown(asked: Asked, part: Part, runs: Mapping[str, Slot], *, third: bool) -> list[_Face]:
     """The faces to draw from the top of the page down, each as it is seen, where the projection puts it.
 
     All are turned about the part's length, so that each lies upright beside the marked face.
     """
     over, main = face_up(part, part.marked).v, part.marked
-    out = {face: measured(OUT[face], over) * (1 if third else -1) for face in _faces(part)}
-    order = sorted(_faces(part), key=lambda face: (face == OPPOSITE[main], -out[face]))
-    return [_face(part, face, runs) for face in order]
+    holes = asked.holes(part)
+    faces = tuple(dict.fromkeys((*_faces(part), *bored_faces(part, holes))))
+    out = {face: measured(OUT[face], over) * (1 if third else -1) for face in faces}
+    order = sorted(faces, key=lambda face: (face == OPPOSITE[main], -out[face]))
+    return [_face(part, face, runs, holes) for face in order]
 
 
-def _features(part: Part) -> list[float]:
+def _features(part: Part, shown: Sequence[_Face]) -> list[float]:
     """Places along the part where something happens, its two ends among them. [mm]"""
+    bores = [one.u for face in shown for one in face.holes]
     edges = [e for cut in part.local_cuts for e in (cut.low[0], cut.high[0])]
     edges += [e for touch in part.touches for e in part.on_face(touch).edges]
     curves = () if part.outline.plain else part.outline.places(SAG, part.outline.low, part.outline.high)
-    return distinct([0.0, part.length, *curves, *(min(max(e, 0.0), part.length) for e in edges)])
+    return distinct([0.0, part.length, *curves, *bores, *(min(max(e, 0.0), part.length) for e in edges)])
 
 
 def _faces(part: Part) -> tuple[str, ...]:
@@ -254,9 +263,10 @@ class _Face:
     hidden: BaseGeometry
     cuts: tuple[OnFace, ...]
     told: tuple[Together, ...]
+    holes: tuple[HoleOnFace, ...]
 
 
-def _face(part: Part, face: str, runs: Mapping[str, Slot]) -> _Face:
+def _face(part: Part, face: str, runs: Mapping[str, Slot], holes: Sequence[Hole]) -> _Face:
     turned = face_up(part, face)
     _, across, through = turned.local(part.blank).size()
     seen = view([part], Eye(face, face, turned.u, turned.v))
@@ -264,7 +274,8 @@ def _face(part: Part, face: str, runs: Mapping[str, Slot]) -> _Face:
     visible, hidden = (translate(lines, -x, -y) for lines in (seen.visible, seen.hidden))
     cuts = part.marks_on(face)
     name = _face_name(face, across, through, lies=AXIS[part.marked] == 2)
-    return _Face(face, name, across, through, visible, hidden, cuts, together(cuts, runs))
+    own = holes_on(part, face, holes)
+    return _Face(face, name, across, through, visible, hidden, cuts, together(cuts, runs), own)
 
 
 def _laid(
@@ -281,6 +292,7 @@ def _laid(
         *dashed(hidden, 1.0, linework),
         *zigzags(along, 0.0, high),
         *_fine(face.cuts, along, scale),
+        *(line for one in face.holes for line in bored(one, (float(along.at(one.u)), one.v * scale), scale)),
         *size,
         name,
         *thick,

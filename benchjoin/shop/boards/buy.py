@@ -17,7 +17,9 @@ from ...errors import BoardError, typed
 from ...layout.layout import Layout
 from ...tables import Table
 from ...trade.species import Species, species
+from ..fasteners.fasten import Fastening
 from ..settings.shop import Shop
+from ..supplies import COATS, COVERAGE, Supplies, supplies
 from ..weights import POUND, weight_of
 from .board import Board
 from .plan import Aim, BoardPlan, board_plan
@@ -88,6 +90,11 @@ class BuyList:
     spare: float
     density: float | None
     ways: tuple[Purchase, ...]
+    fastening: Fastening | None = None
+
+    def supplies(self, *, coats: int = COATS, coverage: float = COVERAGE) -> Supplies:
+        """Fasteners, glue and finish, which join the boards; as for `shop.supplies`."""
+        return supplies(self.layout, self.fastening, coats=coats, coverage=coverage)
 
     @property
     def best(self) -> Purchase:
@@ -143,6 +150,7 @@ def buy_list(
     shop: Shop | None = None,
     allow: Allowances | None = None,
     progress: Progress | None = None,
+    fastening: Fastening | None = None,
 ) -> BuyList:
     """What to buy for a layout.
 
@@ -161,6 +169,8 @@ def buy_list(
         Its moisture content as bought; 19, if not given, the most that dry lumber holds. [%]
     shop, allow, progress
         As for `board_plan`.
+    fastening : Fastening, optional
+        How it is fastened, for what is bought beside the boards (`supplies`).
 
     Raises
     ------
@@ -179,7 +189,7 @@ def buy_list(
         raise BoardError(f"Nothing on offer makes all parts. {first.sentence}", findings=found[0].plan.findings)
     kind = species(wood) if isinstance(wood, str) else wood
     density = None if kind is None else weight_of(kind, moisture)
-    return BuyList(layout=layout, spare=spare, density=density, ways=_distinct(whole))
+    return BuyList(layout=layout, spare=spare, density=density, ways=_distinct(whole), fastening=fastening)
 
 
 def _others(offer: Sequence[Board]) -> Iterable[tuple[str, list[Board]]]:

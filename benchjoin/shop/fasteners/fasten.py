@@ -20,6 +20,7 @@ import numpy.typing as npt
 
 from ...errors import FastenerError
 from ...findings import Finding, in_order
+from ...layout.joints.meeting import Joint
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH
@@ -33,7 +34,7 @@ from .duty import Drive, Duty, drive_of, other_way, spans
 from .fastener import NOTHING, Fastener, usual
 from .findings import found_in
 from .fixing import Driven, Fixing, Hole
-from .lists import by_joint, schedule
+from .lists import by_joint, drilling, schedule
 from .placing import Placed, place
 from .strength import held
 
@@ -82,6 +83,14 @@ class Fastening:
         name = part.name if isinstance(part, Part) else self.layout.part(part).name
         return self._holes.get(name, ())
 
+    def at(self, joint: Joint) -> Fixing | None:
+        """How a joint is fastened; None for one that nothing is driven into by its kind."""
+        return self._by_joint.get((joint.piece, joint.host, joint.guest, joint.kind))
+
+    @cached_property
+    def _by_joint(self) -> Mapping[tuple[int, str, str, str], Fixing]:
+        return {(f.piece, f.host, f.guest, f.drive.joint.kind): f for f in self.fixings}
+
     def of(self, part: str) -> tuple[Fixing, ...]:
         """The fixings of a part's joints, by its name.
 
@@ -102,6 +111,10 @@ class Fastening:
             Share that is bought over: a tenth, common practice.
         """
         return schedule(self.layout, self.fixings, self.hardwood, spare)
+
+    def drilling(self) -> Table:
+        """Each drill with its stops and how many holes, to tick off at the machine."""
+        return drilling(self.layout, self.fixings, self.hardwood)
 
     def table(self) -> Table:
         """Joint by joint, those that are alike in one line."""

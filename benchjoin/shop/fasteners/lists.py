@@ -10,6 +10,7 @@ from ...readings import Tape
 from ...tables import Table
 from ...trade.fasteners import GALVANIZED, STAINLESS, TANNIN
 from ..called import several
+from ..settings.sizing import TICK
 from .fixing import Fixing, Hole
 from .strength import CONDITIONS
 
@@ -99,3 +100,22 @@ def _told(layout: Layout, fixing: Fixing) -> tuple[str, ...]:
     loads = ["–" if v is None or v != v else f"{v / factor:.0f}" for v in (fixing.lateral, fixing.withdrawal)]
     sized = f"{one.size.name} × {tape.read(one.length)}"
     return what, fixing.duty, str(len(fixing.driven)), sized, drive.head.role, tape.read(one.inside), *loads
+
+
+def drilling(layout: Layout, fixings: Sequence[Fixing], hardwood: Mapping[str, bool]) -> Table:
+    """The drill and its stop: one line for each drill and depth, how many holes of the batch, and a box to tick."""
+    tape, fine = layout.frame.tape, FINE[layout.frame.tape.unit]
+    holes: dict[tuple[float, float, bool], int] = {}
+    for fixing in fixings:
+        for one in fixing.driven:
+            for hole in one.holes(hardwood=hardwood.get(one.point, False)):
+                key = (round(hole.diameter, 4), round(hole.depth, 4), hole.kind == "lead")
+                holes[key] = holes.get(key, 0) + 1
+    rows = tuple(
+        (fine.read(drill), "lead" if lead else "under heads", tape.read(depth), str(count), TICK)
+        for (drill, depth, lead), count in sorted(holes.items(), key=lambda item: (item[0][2], *item[0][:2]))
+    )
+    unit = tape.unit
+    notes = ("Holes under heads go through their part: depth is what they go through. Lead holes are stopped.",)
+    columns = (f"Drill ({unit})", "Hole", f"Deep ({unit})", "Holes", "Done")
+    return Table(f"Drilling: {layout.frame.name}", columns, rows, notes, "rlrrc")

@@ -20,12 +20,13 @@ from ....layout.layout import Layout
 from ....layout.on_face import OnFace
 from ....layout.parts import Part, face_up
 from ....layout.sets import Band, PartSet
+from ....shop.fasteners.fasten import Fastening
 from ..marking import LEGEND, Rows, member_marks
 from ..waste import waste
 from .lines import Look, band_lines
 from .read_out import read_out
 from .spans import Span, in_span, outline
-from .wood import box_of, face_rows, openings, ways_up
+from .wood import bores, bores_told, box_of, face_rows, holes_of, openings, ways_up
 
 FULL = Look(scale=1.0, text=3.5, reading=7.0, hatch=8.0)
 ROOMY = 1.45
@@ -37,10 +38,19 @@ TRUST = "Where paper and tape disagree, trust the tape."
 
 
 def gang(
-    layout: Layout, part_set: PartSet, look: Look = FULL, *, trust: str = TRUST, span: Span | None = None
+    layout: Layout,
+    part_set: PartSet,
+    look: Look = FULL,
+    *,
+    trust: str = TRUST,
+    span: Span | None = None,
+    fastening: Fastening | None = None,
 ) -> Drawing:
-    """The heading, and below it all bands, or what of them lies in a span; trust is what is said of the paper."""
-    bands = tuple(_band(layout, part_set, in_span(band, span), look, span) for band in ways_up(part_set))
+    """The heading, and below it all bands, or what of them lies in a span; trust is what is said of the paper.
+
+    Holes of a fastening are drawn at full size alone.
+    """
+    bands = tuple(_band(layout, part_set, in_span(band, span), look, span, fastening) for band in ways_up(part_set))
     left = min(bounds(band)[0] for band in bands)
     wide = max(bounds(band)[2] for band in bands) - left
     drawn: list[Primitive] = [*_heading(layout, part_set, look, wide, trust)]
@@ -114,14 +124,18 @@ def _done(layout: Layout, part_set: PartSet) -> str:
     return "".join(f" Already {state}, and to be left as they are: {', '.join(own)}." for state, own in states.items())
 
 
-def _band(layout: Layout, part_set: PartSet, band: Band, look: Look, span: Span | None) -> Drawing:
+def _band(
+    layout: Layout, part_set: PartSet, band: Band, look: Look, span: Span | None, fastening: Fastening | None
+) -> Drawing:
     """One way up: its title, how the parts are rolled, their cuts in words, the parts, the waste, the lines."""
     rows = face_rows(part_set.members, band, look.scale)
     drawn: list[Primitive] = [*_parts(layout, part_set, band, rows, look, span)]
     drawn += _waste(layout, part_set, band, rows, look)
     drawn += band_lines(layout, part_set, band, rows, look)
+    holes = holes_of(fastening if look.scale == 1.0 else None, part_set.members, band)
     if look.scale == 1.0:
         drawn += member_marks(part_set, band, rows)
+        drawn += bores(holes, rows)
     x0, _, x1, y1 = bounds(tuple(drawn))
     title = f"{band.title[0].upper()}{band.title[1:]}"
     after = x0 + text_width(title, look.text, bold=True) + 2 * look.gap
@@ -129,6 +143,7 @@ def _band(layout: Layout, part_set: PartSet, band: Band, look: Look, span: Span 
     told = [
         f"{rolled(part_set, band)}{depths(layout, band)}",
         *read_out(layout, part_set, band, lengths=is_slim(rows, look)),
+        *filter(None, [bores_told(layout.frame.tape, holes)]),
     ]
     count = sum(len(wrap(line, look.text, wide)) for line in told)
     high = y1 + 1.5 * look.gap + look.text * 1.6 * (count - 1)

@@ -30,7 +30,8 @@ def full_size_pages(layout: Layout, asked: Asked) -> Iterator[Sheet | Finding]:
 def full_size_page(layout: Layout, asked: Asked, part_set: PartSet) -> Sheet:
     """A set at full size, on a page as large as it needs to be, or on a roll."""
     name, title = f"set-{part_set.letter.lower()}", f"Set {part_set.letter}: {part_set.title}"
-    figure = set_figure(part_set, gang(layout, part_set, trust=f"{clears_told(layout, part_set)}{TRUST}"))
+    trust = f"{clears_told(layout, part_set)}{TRUST}"
+    figure = set_figure(part_set, gang(layout, part_set, trust=trust, fastening=asked.fastening))
     return rolled_sheet(asked, figure, set_words(asked, part_set, FULL_SIZE.label), name=name, title=title)
 
 

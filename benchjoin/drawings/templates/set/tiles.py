@@ -24,6 +24,7 @@ from ....drafting.sheets.sheet import Sheet
 from ....layout.layout import Layout
 from ....layout.sets import Band, PartSet
 from ....lengths import mm
+from ....shop.fasteners.fasten import Fastening
 from ...making.asked import Asked, InTiles, ask
 from ...making.desk import blank, desk_sheet
 from ...making.house import both_ways
@@ -32,7 +33,7 @@ from ..waste import waste
 from .draw import depths, rolled
 from .tile_words import Shown, texts, tile_words
 from .which import drawable_set, for_sets, unlike_sets
-from .wood import box_of, face_rows, openings, struck
+from .wood import bores, bores_told, box_of, face_rows, holes_of, openings, struck
 
 MAP_WIDTH = 36.0
 """Beside the head, for the key map. [mm]"""
@@ -110,7 +111,7 @@ def _laid(
     for band in part_set.bands:
         rows = [(low + top, high + top) for low, high in face_rows(part_set.members, band)]
         step = 12.7 if tape.unit == "in" else 10.0
-        room = blank(asked, size, _head(layout, part_set, band)("a1", _MANY), MAP_WIDTH).holds
+        room = blank(asked, size, _head(asked, part_set, band)("a1", _MANY), MAP_WIDTH).holds
         panes = _fewest(part_set, band, rows, reach_of(room, overlap), step, max(overlap, LEAD) - LEAD)
         panes = tuple(attrs.evolve(pane, row=pane.row + row) for pane in panes)
         found.append(Laid(band=band, rows=rows, panes=panes))
@@ -145,9 +146,10 @@ def faces_of(part_set: PartSet, band: Band, rows: Rows, *, ends: bool) -> list[F
     ]
 
 
-def _head(layout: Layout, part_set: PartSet, band: Band) -> Callable[[str, int], tuple[str, ...]]:
+def _head(asked: Asked, part_set: PartSet, band: Band) -> Callable[[str, int], tuple[str, ...]]:
     """The head of a page, by its key and the number of pages."""
-    datum = part_set.members[0].slot.role.datum
+    datum, layout = part_set.members[0].slot.role.datum, asked.layout
+    holes = bores_told(layout.frame.tape, holes_of(asked.fastening, part_set.members, band))
 
     def head(key: str, count: int) -> tuple[str, ...]:
         return (
@@ -155,7 +157,8 @@ def _head(layout: Layout, part_set: PartSet, band: Band) -> Callable[[str, int],
             f"{band.title[0].upper()}{band.title[1:]}{for_sets(part_set)}. One of {count} pages; where the map is "
             f"blank nothing is marked. Trim left and below; lay the page on the edges of the parts, its seams at their "
             f"distances from the {datum}; crosses of neighbours meet. "
-            f"{rolled(part_set, band)}{depths(layout, band)} {legend(part_set, band)}",
+            f"{rolled(part_set, band)}{depths(layout, band)} {legend(part_set, band)}"
+            f"{' ' if holes else ''}{holes}",
         )
 
     return head
@@ -175,12 +178,13 @@ def _distances(layout: Layout, part_set: PartSet, base: float) -> tuple[Reading,
     )
 
 
-def _drawn(layout: Layout, part_set: PartSet, laid: Laid, tile: Tile) -> Drawing:
+def _drawn(layout: Layout, part_set: PartSet, laid: Laid, tile: Tile, fastening: Fastening | None) -> Drawing:
     """What a tile shows: wood and seams, then words where nothing is drawn, then the waste between the words."""
     pane, (x0, y0, x1, y1) = tile.pane, tile.pane.cut
     shown = Shown(layout=layout, part_set=part_set, band=laid.band, rows=laid.rows, pane=pane)
     own = {number for number, *_ in shown.faces()}
-    strokes = [*_wood(part_set, laid, own), *seam_lines(pane)]
+    holes = bores(holes_of(fastening, part_set.members, laid.band), laid.rows, own)
+    strokes = [*_wood(part_set, laid, own), *holes, *seam_lines(pane)]
     box = (x0 + _INSET, y0 + _INSET, x1 - _INSET, y1 - _INSET)
     cuts = [item for item in (*laid.band.waste, *laid.band.touches) if item.member in own]
     places = [box_of(item.cut, laid.rows[item.member][0]) for item in cuts]
@@ -217,7 +221,7 @@ def _sheet(
     page_of: tuple[tuple[float, float], int],
 ) -> Sheet:
     size, count = page_of
-    page: DeskPage = blank(asked, size, _head(layout, part_set, own.band)(tile.key, count), MAP_WIDTH)
+    page: DeskPage = blank(asked, size, _head(asked, part_set, own.band)(tile.key, count), MAP_WIDTH)
     a, b, c, d = page.aside
     faces = [
         (0.0, low, part.length, high)
@@ -227,6 +231,6 @@ def _sheet(
     tiles = [(Tile(pane).key, pane.cut) for one in laid for pane in one.panes]
     shows = tuple(dict.fromkeys(part.identity for part in part_set.members))
     title = f"Set {part_set.letter}, tile {tile.key}"
-    figure = page.lay(Figure(name=title, drawing=_drawn(layout, part_set, own, tile), shows=shows))
+    figure = page.lay(Figure(name=title, drawing=_drawn(layout, part_set, own, tile, asked.fastening), shows=shows))
     items = (figure, page.furniture, shift(key_map(faces, tiles, tile.key, (c - a - 3.0, d - b)), c, b))
     return desk_sheet(asked, page, items, name=f"set-{part_set.letter.lower()}-{tile.key}", title=title)

@@ -8,11 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 
-from ....drafting.primitives import Line
+from ....drafting.primitives import Line, Primitive
 from ....layout.on_face import OnFace
 from ....layout.parts import Part, face_up
 from ....layout.sets import Band, PartSet
 from ....lengths import TOUCH
+from ....readings import Tape
+from ....shop.fasteners.fasten import Fastening
+from ....shop.fasteners.on_face import HoleOnFace, drilled, holes_on
+from ...views.bored import bored
 from ..marking import Rows
 
 
@@ -64,3 +68,29 @@ def struck(band: Band, rows: Rows, scale: float = 1.0, own: Collection[int] | No
 def box_of(cut: OnFace, low: float, scale: float = 1.0) -> tuple[float, float, float, float]:
     """Where a cut lies on the page, the lower edge of its face at a height. [mm]"""
     return cut.start * scale, low + cut.low * scale, cut.end * scale, low + cut.high * scale
+
+
+def holes_of(fastening: Fastening | None, members: Sequence[Part], band: Band) -> list[tuple[HoleOnFace, ...]]:
+    """For each member the holes that are drilled from its face that is up."""
+    if fastening is None:
+        return [() for _ in members]
+    pairs = zip(members, band.faces, strict=True)
+    return [holes_on(part, face, fastening.holes(part)) for part, face in pairs]
+
+
+def bores(holes: Sequence[Sequence[HoleOnFace]], rows: Rows, own: Collection[int] | None = None) -> Iterator[Primitive]:
+    """Centre crosses of the holes of each member, or of some of them, at full size."""
+    for number, (each, (low, _)) in enumerate(zip(holes, rows, strict=True)):
+        if own is None or number in own:
+            for one in each:
+                yield from bored(one, (one.u, low + one.v), 1.0)
+
+
+def bores_told(tape: Tape, holes: Sequence[Sequence[HoleOnFace]]) -> str:
+    """What the crosses are drilled to, in a sentence; nothing where there are none."""
+    sizes = dict.fromkeys(drilled(tape, one.hole) for each in holes for one in each)
+    if not sizes:
+        return ""
+    return (
+        f"Crosses in circles are holes, drilled from this face, each circle as wide as its drill: {'; '.join(sizes)}."
+    )
