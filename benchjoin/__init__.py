@@ -53,12 +53,15 @@ if TYPE_CHECKING:
     from .shop.boards.yard import in_the_yard
     from .shop.budget.error_budget import error_budget
     from .shop.cut_list import cut_list
+    from .shop.fasteners.butts import butt_ways
+    from .shop.fasteners.fasten import fasten
     from .shop.lifting import lifting
     from .shop.milling.measurements import read_measurements
     from .shop.milling.milling import milling_plan
     from .shop.settings.minutes import Minutes
     from .shop.settings.settings import settings
     from .shop.settings.shop import Shop
+    from .shop.supplies import supplies
     from .template_pages import templates
 
 __all__ = [
@@ -100,11 +103,13 @@ __all__ = [
     "arrangement",
     "bind",
     "board_plan",
+    "butt_ways",
     "buy_list",
     "changed_sheets",
     "cut_list",
     "elevation",
     "error_budget",
+    "fasten",
     "in_the_yard",
     "keep",
     "lay_out",
@@ -119,6 +124,7 @@ __all__ = [
     "set_page",
     "settings",
     "sit",
+    "supplies",
     "templates",
     "what_moved",
     "what_saves",
@@ -164,12 +170,15 @@ _HOMES = {
     ".shop.boards.yard": "in_the_yard",
     ".shop.cut_list": "cut_list",
     ".shop.budget.error_budget": "error_budget",
+    ".shop.fasteners.butts": "butt_ways",
+    ".shop.fasteners.fasten": "fasten",
     ".shop.lifting": "lifting",
     ".shop.milling.measurements": "read_measurements",
     ".shop.milling.milling": "milling_plan",
     ".shop.settings.minutes": "Minutes",
     ".shop.settings.settings": "settings",
     ".shop.settings.shop": "Shop",
+    ".shop.supplies": "supplies",
     ".template_pages": "templates",
 }
 """Where each name lives, as the imports above say it."""

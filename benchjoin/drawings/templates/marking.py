@@ -26,6 +26,8 @@ LEGEND = ("Loop: true face, its tail to the true edge.", "V: true edge, its poin
 _LOOP = 3.0
 _APART = 4.0
 _CLEAR = 5.0
+_HOLE = 4.0
+"""A mark keeps so far from the centre of a hole. [mm]"""
 _STAGGER = 12.0
 """Signs of neighbours stand so far apart. [mm]"""
 HEIGHTS = (7.0, 5.0, 3.5, 2.5)
@@ -39,13 +41,18 @@ def legend(part_set: PartSet, band: Band) -> str:
     return " ".join(said for said, is_shown in zip(LEGEND, shown, strict=True) if is_shown)
 
 
-def member_marks(part_set: PartSet, band: Band, rows: Rows) -> Iterator[Primitive]:
-    """Marks of all parts of a band, each in the first stretch from its datum end that has room for them."""
+def member_marks(
+    part_set: PartSet, band: Band, rows: Rows, bored: Sequence[Sequence[float]] = ()
+) -> Iterator[Primitive]:
+    """Marks of all parts of a band, each in the first stretch from its datum end that has room for them.
+
+    bored has for each part where holes lie along it. [mm]
+    """
     for number, (part, face) in enumerate(zip(part_set.members, band.faces, strict=True)):
         low, high = rows[number]
         drawn = part_marks(((part, face),), high - low)
         wide, aside = bounds(drawn)[2], _STAGGER * (number % 2)  # no two signs meet at an edge and make a cross
-        for start, end in _clear(part, face, band):
+        for start, end in _clear(part, face, band, bored[number] if bored else ()):
             if end - start >= wide + aside + 2 * _CLEAR:
                 yield from shift(drawn, start + _CLEAR + aside, low)
                 break
@@ -140,11 +147,12 @@ def _minus(v: Vector) -> Vector:
     return (0.0 - v[0], 0.0 - v[1], 0.0 - v[2])
 
 
-def _clear(part: Part, face: str, band: Band) -> Iterator[tuple[float, float]]:
-    """Stretches of a face that no line of the band crosses and no cut takes, from the datum end. [mm]"""
+def _clear(part: Part, face: str, band: Band, bored: Sequence[float]) -> Iterator[tuple[float, float]]:
+    """Stretches of a face that no line of the band crosses, no cut takes and no hole lies in. [mm from its end]"""
     turned = face_up(part, face)
     boxes = [turned.local(cut.box) for cut in part.cuts]
     taken = [(box.low[0], box.high[0]) for box in boxes if box.low[2] <= TOUCH]
+    taken += [(at - _HOLE, at + _HOLE) for at in bored]
     places = sorted({0.0, part.length, *(line.at for line in band.lines), *(end for cut in taken for end in cut)})
     inside = [place for place in places if 0.0 <= place <= part.length]
     for start, end in pairwise(inside):

@@ -246,20 +246,20 @@ def _driven(asked: Asked, joint: Joint) -> Iterator[str]:
 
 
 def _crosses(asked: Asked, joint: Joint, look: _Look, scale: float) -> Iterator[Line]:
-    """Where holes are seen end on a cross, from the side their centre line, as far as the view goes."""
-    eye = look.eye
-    for hole in asked.holes_of(joint):
+    """Where a fastener is seen end on a cross, from the side a thin line along it, as far as the view goes."""
+    fixing = asked.fixing(joint)
+    for one in fixing.driven if fixing is not None else ():
         ends = [
             vector(min(max(a, low), high) for a, low, high in zip(at, look.clip.low, look.clip.high, strict=True))
-            for at in (hole.start, hole.end)
+            for at in (one.at, one.tip)
         ]
-        (x0, y0, _), (x1, y1, _) = (eye.frame.local(Box(at, at)).low for at in ends)
+        (x0, y0, _), (x1, y1, _) = (look.eye.frame.local(Box(at, at)).low for at in ends)
+        x0, y0, x1, y1 = (value * scale for value in (x0, y0, x1, y1))
         if math.hypot(x1 - x0, y1 - y0) > TOUCH:
-            yield Line(((x0 * scale, y0 * scale), (x1 * scale, y1 * scale)), "centre")
-        elif hole.kind != "lead":
-            x, y = x0 * scale, y0 * scale
-            yield Line(((x - CROSS, y), (x + CROSS, y)))
-            yield Line(((x, y - CROSS), (x, y + CROSS)))
+            yield Line(((x0, y0), (x1, y1)))
+        else:
+            yield Line(((x0 - CROSS, y0), (x0 + CROSS, y0)))
+            yield Line(((x0, y0 - CROSS), (x0, y0 + CROSS)))
 
 
 def _in_the_trade(host: Part, guest: Part, joint: Joint) -> str:

@@ -57,8 +57,9 @@ class Room:
         low, high = self.drive.low[number], self.drive.high[number]
         coarse, fine = STEPS[self.unit]
         step = fine if high - low < NARROW else coarse
-        first = np.ceil((low - origin) / step - 1e-6)
-        return np.asarray(origin + step * np.arange(first, np.floor((high - origin) / step + 1e-6) + 1))
+        first, last = np.ceil((low - origin) / step - 1e-6), np.floor((high - origin) / step + 1e-6)
+        counts = np.arange(first, last + 1)
+        return np.asarray(origin + step * counts[np.argsort(np.abs(counts), kind="stable")])
 
     def free(self) -> Points:
         """The places that keep all distances. [mm]"""
@@ -142,7 +143,7 @@ class Room:
     def _off(self, points: Points, other: Driven) -> npt.NDArray[np.bool_]:
         """Whether each place keeps off a fastener that is driven already."""
         drive, plane = self.drive, list(self.drive.plane)
-        end = self.span.end if self.size.through else self.span.face + self.length
+        end = self.span.face + self.length
         d, e = self.size.diameter, other.size.diameter
         ends = np.array([other.at, other.tip], dtype=float)
         low, high = ends.min(axis=0), ends.max(axis=0)

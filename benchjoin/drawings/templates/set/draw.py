@@ -7,6 +7,7 @@ carries it at full size or reduced, and says in words where the cuts of each par
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator, Sequence
 
 import shapely
@@ -21,6 +22,7 @@ from ....layout.on_face import OnFace
 from ....layout.parts import Part, face_up
 from ....layout.sets import Band, PartSet
 from ....shop.fasteners.fasten import Fastening
+from ....shop.fasteners.on_face import HoleOnFace
 from ..marking import LEGEND, Rows, member_marks
 from ..waste import waste
 from .lines import Look, band_lines
@@ -31,6 +33,8 @@ from .wood import bores, bores_told, box_of, face_rows, holes_of, openings, ways
 FULL = Look(scale=1.0, text=3.5, reading=7.0, hatch=8.0)
 ROOMY = 1.45
 """A part that is drawn less wide, of the height of its mark, shares the column of marks with its neighbours. [mm]"""
+SHARES = (0.5, 0.0, 1.0, 0.25, 0.75)
+"""Where words may stand in the room that they have: in its middle first."""
 WIDEST = 480.0
 """Lines of writing are no longer on any page. [mm]"""
 
@@ -130,11 +134,11 @@ def _band(
     """One way up: its title, how the parts are rolled, their cuts in words, the parts, the waste, the lines."""
     rows = face_rows(part_set.members, band, look.scale)
     drawn: list[Primitive] = [*_parts(layout, part_set, band, rows, look, span)]
-    drawn += _waste(layout, part_set, band, rows, look)
-    drawn += band_lines(layout, part_set, band, rows, look)
     holes = holes_of(fastening if look.scale == 1.0 else None, part_set.members, band)
+    drawn += _waste(layout, part_set, band, rows, look, holes)
+    drawn += band_lines(layout, part_set, band, rows, look)
     if look.scale == 1.0:
-        drawn += member_marks(part_set, band, rows)
+        drawn += member_marks(part_set, band, rows, [[one.u for one in own] for own in holes])
         drawn += bores(holes, rows)
     x0, _, x1, y1 = bounds(tuple(drawn))
     title = f"{band.title[0].upper()}{band.title[1:]}"
@@ -235,28 +239,47 @@ def is_slim(rows: Rows, look: Look) -> bool:
     return min(high - low for low, high in rows) < ROOMY * look.text
 
 
-def _waste(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
+def _waste(
+    layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look, holes: Sequence[Sequence[HoleOnFace]]
+) -> Iterator[Primitive]:
     """Between shoulder lines the rail and its depth where there is room to write them, and the waste hatched."""
     for item in (*band.waste, *band.touches):
-        room = box_of(item.cut, rows[item.member][0], look.scale)
-        words = _waste_words(layout, part_set.members[item.member], item.cut, room, look)
+        low = rows[item.member][0]
+        room = box_of(item.cut, low, look.scale)
+        crosses = [(one.u, low + one.v) for one in holes[item.member]]
+        words = _waste_words(layout, part_set.members[item.member], item.cut, room, look, crosses)
         if item.cut.wood:
             yield from waste(shapely.box(*room), look.hatch, words, clear=look.text * 0.3)
         yield from words
 
 
 def _waste_words(
-    layout: Layout, part: Part, cut: OnFace, room: tuple[float, float, float, float], look: Look
+    layout: Layout,
+    part: Part,
+    cut: OnFace,
+    room: tuple[float, float, float, float],
+    look: Look,
+    crosses: Sequence[tuple[float, float]],
 ) -> list[Text]:
+    """The words along or across the waste, in its middle or beside the crosses there; none where there is no room."""
     x0, y0, x1, y1 = room
     lines = [in_short(cut.mate, along_length=part.slot.long), cut.told(layout.frame.tape.read)]
-    pitch, x, y = look.text * 1.7, (x0 + x1) / 2, (y0 + y1) / 2
+    pitch = look.text * 1.7
     wide = max(text_width(line, look.text) for line in lines) + 2 * look.text
     tall = pitch * len(lines) + look.text
-    if wide <= x1 - x0 and tall <= y1 - y0:
-        return [Text((x, y + pitch * (0.5 - n) - look.text / 2), s, look.text, "middle") for n, s in enumerate(lines)]
-    if wide <= y1 - y0 and tall <= x1 - x0:
-        return [
-            Text((x + pitch * (n - 0.5) + look.text / 2, y), s, look.text, "middle", 90) for n, s in enumerate(lines)
-        ]
+    for turned in (False, True):
+        across, up = (tall, wide) if turned else (wide, tall)
+        if across > x1 - x0 or up > y1 - y0:
+            continue
+        for b, a in itertools.product(SHARES, SHARES):
+            x, y = x0 + across / 2 + a * (x1 - x0 - across), y0 + up / 2 + b * (y1 - y0 - up)
+            if not any(abs(u - x) < across / 2 + 1 and abs(v - y) < up / 2 + 1 for u, v in crosses):
+                return _two_lines(lines, (x, y), pitch, look.text, turned=turned)
     return []
+
+
+def _two_lines(lines: Sequence[str], at: tuple[float, float], pitch: float, size: float, *, turned: bool) -> list[Text]:
+    x, y = at
+    if turned:
+        return [Text((x + pitch * (n - 0.5) + size / 2, y), s, size, "middle", 90) for n, s in enumerate(lines)]
+    return [Text((x, y + pitch * (0.5 - n) - size / 2), s, size, "middle") for n, s in enumerate(lines)]
