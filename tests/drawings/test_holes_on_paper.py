@@ -7,7 +7,7 @@ from designs import DESIGNS
 from paper_reader.checking import faults
 
 from benchjoin import bind, lay_out, set_page
-from benchjoin.drafting.primitives import Disc, Text
+from benchjoin.drafting.primitives import Clipped, Disc, Text
 from benchjoin.drawings.lists.fastener_sheet import fastener_sheets
 from benchjoin.drawings.lists.settings_sheet import settings_lists
 from benchjoin.drawings.making.asked import Asked
@@ -26,7 +26,9 @@ WORK = fasten(LAYOUT, wood="western larch")
 
 
 def discs(drawing):
-    return [item for item in drawing if isinstance(item, Disc)]
+    """Every disc of a drawing, those behind a window too."""
+    inner = [disc for item in drawing if isinstance(item, Clipped) for disc in discs(item.drawing)]
+    return [item for item in drawing if isinstance(item, Disc)] + inner
 
 
 def written(sheet):
