@@ -396,7 +396,7 @@ def test_templates_come_in_order_sticks_patterns_tiles_and_each_kind_by_itself()
 
 @pytest.mark.parametrize("kinds", [["tile"], [], "sticks", ["sticks", "gang"]])
 def test_kinds_that_there_are_not_are_answered_with_those_there_are(kinds, tmp_path):
-    with pytest.raises(PaperError, match="sticks, patterns, edges, tiles"):
+    with pytest.raises(PaperError, match="sticks, patterns, edges, drilling, tiles"):
         templates(lay_out(bench), tmp_path / "t.pdf", kinds=kinds)
     assert list(tmp_path.iterdir()) == []
 
