@@ -21,6 +21,7 @@ layout can be computed or no honest page can be written; everything else that a 
      │    └── BoardListError                   a list of boards that does not read as one
      ├── BoardError           (ValueError)     boards that cannot be planned with
      ├── FastenerError        (ValueError)     no such screw, nail or bolt, or no such place for one
+     ├── LoadError            (ValueError)     a load that is none, or that lies on what is not there
      ├── CannotDraw           (ValueError)     a layout with errors is not drawn for the wood
      ├── PaperError           (ValueError)     a page that would not come out true
      └── MissingLibrary       (ImportError)    a system library that is not installed
@@ -124,6 +125,10 @@ class BoardError(BenchjoinError, ValueError):
 
 class FastenerError(BenchjoinError, ValueError):
     """No such screw, nail or bolt, or no such place for one."""
+
+
+class LoadError(BenchjoinError, ValueError):
+    """A load that is none, or that lies on a level, bin or leg that is not there. Field: known, those that are."""
 
 
 class CannotDraw(BenchjoinError, ValueError):
