@@ -61,6 +61,8 @@ if TYPE_CHECKING:
     from .shop.settings.minutes import Minutes
     from .shop.settings.settings import settings
     from .shop.settings.shop import Shop
+    from .shop.strength.loads import Case, Filled, Line, Point, Push, Spread
+    from .shop.strength.strength import strength
     from .shop.supplies import supplies
     from .template_pages import templates
 
@@ -72,9 +74,11 @@ __all__ = [
     "Board",
     "Boards",
     "Butt",
+    "Case",
     "Clear",
     "Defect",
     "EndRails",
+    "Filled",
     "Frame",
     "HalfLap",
     "Laid",
@@ -82,6 +86,7 @@ __all__ = [
     "Ledger",
     "Leg",
     "Level",
+    "Line",
     "Minutes",
     "Notch",
     "Ogee",
@@ -90,11 +95,14 @@ __all__ = [
     "Pair",
     "Panel",
     "Planted",
+    "Point",
     "Points",
     "PrinterScale",
+    "Push",
     "Rail",
     "Scallop",
     "Shop",
+    "Spread",
     "Stock",
     "Top",
     "Tray",
@@ -124,6 +132,7 @@ __all__ = [
     "set_page",
     "settings",
     "sit",
+    "strength",
     "supplies",
     "templates",
     "what_moved",
@@ -178,6 +187,8 @@ _HOMES = {
     ".shop.settings.minutes": "Minutes",
     ".shop.settings.settings": "settings",
     ".shop.settings.shop": "Shop",
+    ".shop.strength.loads": "Case, Filled, Line, Point, Push, Spread",
+    ".shop.strength.strength": "strength",
     ".shop.supplies": "supplies",
     ".template_pages": "templates",
 }

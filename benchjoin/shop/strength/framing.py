@@ -182,8 +182,7 @@ class _Building:
         axis, own = part.slot.axes[0], sections(part)
         low, high = part.blank.low[axis], part.blank.high[axis]
         even = [low + n * (high - low) / PIECES for n in range(PIECES + 1)]
-        fixed = _apart([low, high, *asked, *(at for one in own for at in (one.start, one.end))])
-        rising = _apart([*fixed, *(at for at in even if min(abs(at - own) for own in fixed) > ONE_PLACE)])
+        rising = _apart([*asked, low, high, *(at for one in own for at in (one.start, one.end)), *even])
         middle = [(a + b) / 2 for a, b in zip(part.blank.low, part.blank.high, strict=True)]
         nodes = []
         for at in rising:
@@ -288,9 +287,10 @@ class _Building:
 
 
 def _apart(places: Iterable[float]) -> list[float]:
-    """Places rising, those that are one taken once."""
+    """Places, the earlier ones before the later: one that is no further from those before it is left out."""
     found: list[float] = []
-    for at in sorted(places):
-        if not found or at - found[-1] > ONE_PLACE:
-            found.append(at)
+    for at in places:
+        after = bisect.bisect_left(found, at)
+        if all(abs(at - near) > ONE_PLACE for near in found[max(after - 1, 0) : after + 1]):
+            found.insert(after, at)
     return found
