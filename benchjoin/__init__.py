@@ -61,9 +61,12 @@ if TYPE_CHECKING:
     from .shop.settings.minutes import Minutes
     from .shop.settings.settings import settings
     from .shop.settings.shop import Shop
+    from .shop.strength.improving import would_help
     from .shop.strength.loads import Case, Filled, Line, Point, Push, Spread
     from .shop.strength.strength import strength
     from .shop.supplies import supplies
+    from .shop.working_height import working_height
+    from .sweep.nearness import nearness
     from .template_pages import templates
 
 __all__ = [
@@ -123,6 +126,7 @@ __all__ = [
     "lay_out",
     "lifting",
     "milling_plan",
+    "nearness",
     "plan",
     "read_boards",
     "read_measurements",
@@ -137,6 +141,8 @@ __all__ = [
     "templates",
     "what_moved",
     "what_saves",
+    "working_height",
+    "would_help",
 ]
 
 _HOMES = {
@@ -188,7 +194,10 @@ _HOMES = {
     ".shop.settings.settings": "settings",
     ".shop.settings.shop": "Shop",
     ".shop.strength.loads": "Case, Filled, Line, Point, Push, Spread",
+    ".shop.strength.improving": "would_help",
     ".shop.strength.strength": "strength",
+    ".shop.working_height": "working_height",
+    ".sweep.nearness": "nearness",
     ".shop.supplies": "supplies",
     ".template_pages": "templates",
 }

@@ -27,6 +27,7 @@ from .drawings.lists.milling_sheet import milling_lists
 from .drawings.lists.parts_sheet import apart_pages
 from .drawings.lists.print_again import PrintAgain, print_again
 from .drawings.lists.settings_sheet import settings_lists
+from .drawings.lists.strength_sheet import strength_lists
 from .drawings.lists.table_sheets import cut_lists, findings_lists, moved_lists
 from .drawings.making.asked import Asked, Bound, ask
 from .drawings.making.flowing import Listed, flowing_sheets
@@ -60,6 +61,7 @@ SECTIONS: Mapping[str, Section] = {
     "what moved": moved_lists,
     "cut list": cut_lists,
     "fasteners": fastener_lists,
+    "strength": strength_lists,
     "board plan": board_lists,
     "milling": milling_lists,
     "sets": set_pages,
@@ -89,8 +91,8 @@ def sheets(layout: Layout, *, only: Collection[str] | None = None, **options: Un
     only : collection of str, optional
         Kinds of sheets, of `SECTIONS`; all if not given. The findings are those of the sheets that are made.
     **options
-        paper (of all that is not full size), house, fastening, shop, milling, plan, before and appendix, as `Asked` has
-        them.
+        paper (of all that is not full size), house, fastening, strength, shop, milling, plan, before and appendix, as
+        `Asked` has them.
 
     Raises
     ------

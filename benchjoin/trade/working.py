@@ -21,7 +21,7 @@ ONE_IN_TWENTY = 1.645
 """So many deviations below the average lies the weakest in twenty of a normal distribution."""
 
 SOUND: dict[Strength, float] = {"rupture": 0.5, "crushing": 0.65, "bearing": 1.0, "shear": 0.5}
-"""What knots, sloping grain and checks leave of clear wood in lumber of a middling grade. Common practice, no source."""
+"""What knots, sloping grain and checks leave of clear wood in a middling grade. Common practice, no source."""
 
 TIME_SOURCE = Source("EN 1995-1-1", "Table 3.1, solid timber; as two public files transcribe it")
 TIME: dict[bool, dict[str, float]] = {

@@ -18,7 +18,7 @@ PARTED = PhysMember.descritize
 
 @pytest.fixture(autouse=True)
 def tied_at_their_ends_only(monkeypatch):
-    """PyNite joins members to every node that lies on them; ours meet at their ends, and a seat lies beside its host."""
+    """PyNite joins members to every node that lies on them; ours meet at their ends only."""
 
     def own_ends(member):
         nodes = member.model.nodes

@@ -10,6 +10,7 @@ paper="A3")`. They hand them on as one `Asked`, which is what every drawing take
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable, Collection, Hashable, Mapping
 from functools import cached_property
 from typing import Literal, TypedDict, TypeVar, cast
@@ -33,6 +34,7 @@ from ...shop.fasteners.fasten import Fastening
 from ...shop.fasteners.fixing import Fixing, Hole
 from ...shop.found import all_findings
 from ...shop.settings.shop import Shop
+from ...shop.strength.result import Strength
 from ...trade.allowances import Milling
 from .house import PLAIN, House, papers_from
 
@@ -97,6 +99,7 @@ class OfParts(OnPaper, total=False):
 class Bound(OfParts, total=False):
     """Options of the binder."""
 
+    strength: Strength | None
     shop: Shop | None
     milling: Milling | None
     plan: BoardPlan | None
@@ -138,6 +141,8 @@ class Asked:
         What is glued under at each seam of tiles.
     shop, milling : optional
         The maker's machines and milling habits, for the settings, the milling plan and the findings.
+    strength : Strength, optional
+        What loads do to it, for its sheets and the findings.
     plan : BoardPlan, optional
         Which part comes out of which board, for the sheets of the boards.
     starts : mapping of str to Stock, optional
@@ -172,6 +177,7 @@ class Asked:
     overlap: Length = OVERLAP
     shop: Shop | None = None
     milling: Milling | None = None
+    strength: Strength | None = None
     plan: BoardPlan | None = None
     starts: Mapping[str, Stock] | None = None
     letter: str | None = None
@@ -225,7 +231,8 @@ class Asked:
         if self.known is not None:
             return self.known
         found = all_findings(self.layout, shop=self.shop, milling=self.milling)
-        return in_order([*found, *self.fastening.findings]) if self.fastening is not None else found
+        work = [one.findings for one in (self.fastening, self.strength) if one is not None]
+        return in_order([*found, *itertools.chain(*work)])
 
     @cached_property
     def for_drawings(self) -> tuple[Finding, ...]:

@@ -19,12 +19,15 @@ from ...layout.parts import Part
 from ...sources import STATICS, Source
 from ...trade.species import STRENGTH, Species
 from ...trade.working import BUCKLING, CREEP, SAG, working
+from ...wood.beams import COLUMN, NDS_NOTCH, grown, notch_share_en, notch_share_nds, ylinen
 from .solved import Felt, Solved
 from .ties import Tie, spread
 
 Kind = Literal["bending", "shear", "bearing", "column", "joint", "turning", "sag", "uplift"]
 SHOULDER = Source("statics of two shoulders that press over half a leg's width each, as a triangle", "arithmetic")
 HANDBOOK = Source("Wood Handbook FPL-GTR-282 (2021)", "ch. 9: Eq. 9-13, 9-14, 9-25")
+STIFF_ENOUGH = 0.1
+"""A press up to such a share of what buckles it does nothing to bending: EN 1993-1-1, 5.2.1, from memory."""
 NEAR = 0.6
 """Inside so many mm of an edge a place is at the edge. [mm]"""
 
@@ -100,7 +103,8 @@ def _bending(case: Solved, part: Part, felt: Sequence[Felt], held: Held, terms: 
     rupture, crushing = (terms.stress(part.identity, kind, time) for kind in ("rupture", "crushing"))
     middle = [(a + b) / 2 for a, b in zip(part.blank.low, part.blank.high, strict=True)]
     worst: tuple[float, Felt, tuple[float, float]] | None = None
-    for one in felt:
+    free = [list(_free(part, felt, held, terms, n)) if part.slot.upright else [] for n in (0, 1)]
+    for number, one in enumerate(felt):
         about = [0.0, 0.0]
         for n in (0, 1):
             world = (axis + 1 + n) % 3
@@ -108,6 +112,8 @@ def _bending(case: Solved, part: Part, felt: Sequence[Felt], held: Held, terms: 
             about[n] = 0.0 if inside else one.moment[1 + n]
         off = [middle[(axis + 1 + n) % 3] - one.section.middle[n] for n in (0, 1)]
         own = (about[0] + one.force[0] * off[1], about[1] - one.force[0] * off[0])
+        middle_of_bar = (felt[number - number % 2].place + felt[number - number % 2 + 1].place) / 2
+        own = (own[0] * _grown(free[0], middle_of_bar), own[1] * _grown(free[1], middle_of_bar))
         bent = sum(abs(own[n]) / one.section.modulus(n) for n in (0, 1))
         plain = abs(one.force[0]) / one.section.area
         share = bent / rupture + plain / (crushing if one.force[0] < 0 else rupture)
@@ -144,34 +150,38 @@ def _from_datum(part: Part, place: float) -> float:
 
 
 def _shear(case: Solved, part: Part, felt: Sequence[Felt], terms: Terms) -> Check:
-    """The largest shear: one and a half times force by area, more beside a notch that is open to the pull."""
-    worst = max(felt, key=lambda one: _shear_of(part, one))
+    """The largest shear: one and a half times force by area, more beside a notch."""
+    axis = part.slot.axes[0]
+    at = [tie.on_guest[axis] for tie in case.framed.ties if tie.guest is part]
+    at += [tie.on_host[axis] for tie in case.framed.ties if tie.host is part]
+    each = [(_sheared(part, one, at), one) for one in felt]
+    (stress, notched), worst = max(each, key=lambda own: own[0])
     return Check(
         kind="shear",
         part=part.identity,
         case=case.case.name,
         place=_from_datum(part, worst.place),
-        felt=_shear_of(part, worst),
+        felt=stress,
         limit=terms.stress(part.identity, "shear", case.case.time),
         unit="N/mm²",
-        words="3 V / 2 A on what is left, times its height by what is left of it" if _notched(part, worst) < 1 else "",
-        source=HANDBOOK,
+        words="beside a notch, raised as NDS 3.4.3.2 and EN 1995-1-1 6.5.2 do" if notched else "",
+        source=NDS_NOTCH if notched else HANDBOOK,
     )
 
 
-def _notched(part: Part, felt: Felt) -> float:
-    """What is left of a part's size across the grain in the direction of its greater shear, as a share."""
+def _sheared(part: Part, felt: Felt, supports: Sequence[float]) -> tuple[float, bool]:
+    """``3 V / 2 A`` on what is left, by what a notch leaves of it, and whether there is one. [N/mm²]
+
+    Both codes speak of notches at a support, open to the pull; here any notch is taken so.
+    """
+    stress = 1.5 * float(np.hypot(felt.force[1], felt.force[2])) / felt.section.area
     axis = part.slot.axes[0]
     n = 0 if abs(felt.force[1]) >= abs(felt.force[2]) else 1
-    whole = part.blank.size()[(axis + 1 + n) % 3]
-    return min(1.0, felt.section.size[n] / whole)
-
-
-def _shear_of(part: Part, felt: Felt) -> float:
-    """``3 V / 2 A``, and by the share that a notch leaves of the height: NDS 3.4.3.2 on each member. [N/mm²]"""
-    v = float(np.hypot(felt.force[1], felt.force[2]))
-    share = _notched(part, felt)
-    return 1.5 * v / felt.section.area / share
+    high, left = part.blank.size()[(axis + 1 + n) % 3], felt.section.size[n]
+    if left >= high - NEAR:
+        return stress, False
+    away = min((abs(felt.place - place) for place in supports), default=0.0)
+    return stress / min(float(notch_share_nds(high, left)), float(notch_share_en(high, left, away))), True
 
 
 def buckling(felt: Sequence[Felt], about: int, low: float, high: float, stiff: float) -> float:
@@ -192,23 +202,36 @@ def buckling(felt: Sequence[Felt], about: int, low: float, high: float, stiff: f
     return math.pi**2 * stiff / long**2 / (soft / long)
 
 
+Free = tuple[float, float, float, float, float]
+"""A free length of a leg: what presses it, what buckles it, its least area, from where to where. [N, mm², mm]"""
+
+
+def _free(part: Part, felt: Sequence[Felt], held: Held, terms: Terms, about: int) -> Iterator[Free]:
+    """The lengths of a leg between what holds it from bending about an axis, where anything presses it."""
+    stiff = terms.woods[part.identity].dry.megapascals()["elasticity"]
+    edges = (at for a, b, axis, _ in held for at in (a, b) if axis == about)
+    for low, high in itertools.pairwise(sorted({part.blank.low[2], part.blank.high[2], *edges})):
+        inside = [one for one in felt if low - NEAR <= one.place <= high + NEAR]
+        press = max((-one.force[0] for one in inside), default=0.0)
+        if press > 0 and high - low > NEAR:
+            buckles = buckling(felt, about, low, high, stiff) / BUCKLING**2
+            yield press, buckles, min(one.section.area for one in inside), low, high
+
+
+def _grown(free: Sequence[Free], place: float) -> float:
+    """By how much the press on a leg makes its bending grow at a place; below a tenth of what buckles it not at all."""
+    share = max((press / buckles for press, buckles, _, low, high in free if low <= place <= high), default=0.0)
+    return float(grown(share)) if share > STIFF_ENOUGH else 1.0
+
+
 def _column(case: Solved, part: Part, felt: Sequence[Felt], held: Held, terms: Terms) -> Iterator[Check]:
-    """The press on a leg beside what would buckle it, over each free length, about both axes."""
-    wood = terms.woods[part.identity].dry.megapascals()
+    """The press on a leg beside what it bears, over each free length, about both axes."""
     crushing = terms.stress(part.identity, "crushing", case.case.time)
+    share = crushing / terms.woods[part.identity].dry.megapascals()["crushing"]
     found = []
-    for about, turn in ((0, 0), (1, 1)):
-        stops = sorted(
-            {part.blank.low[2], part.blank.high[2], *(at for a, b, axis, _ in held for at in (a, b) if axis == turn)}
-        )
-        for low, high in itertools.pairwise(stops):
-            press = max((-one.force[0] for one in felt if low - NEAR <= one.place <= high + NEAR), default=0.0)
-            if press <= 0 or high - low < NEAR:
-                continue
-            area = min(one.section.area for one in felt if low - NEAR <= one.place <= high + NEAR)
-            whole = buckling(felt, about, low, high, wood["elasticity"]) / BUCKLING**2
-            limit = min(whole * crushing / wood["crushing"], crushing * area)
-            found.append((press / limit, press, limit, low, high))
+    for press, buckles, area, low, high in (own for n in (0, 1) for own in _free(part, felt, held, terms, n)):
+        limit = area * float(ylinen(crushing, buckles / area * share))
+        found.append((press / limit, press, limit, low, high))
     if found:
         _, press, limit, low, high = max(found)
         yield Check(
@@ -220,7 +243,7 @@ def _column(case: Solved, part: Part, felt: Sequence[Felt], held: Held, terms: T
             limit=limit,
             unit="N",
             words=f"free over {high - low:.0f} mm, taken {BUCKLING:g} times",
-            source=HANDBOOK,
+            source=COLUMN,
         )
 
 
@@ -348,10 +371,10 @@ def _turning(case: Solved, tie: Tie, moment: float, terms: Terms) -> Check:
 
 
 def worst_first(found: Iterable[Check]) -> tuple[Check, ...]:
-    """The nearest to its limit first; of each part and kind only its worst case."""
+    """The nearest to its limit first: of each part and kind its worst case, of what lifts off a part the worst."""
     best: dict[tuple[str, str, str], Check] = {}
     for one in found:
-        key = (one.kind, one.part, one.mate)
+        key = (one.kind, "" if one.kind == "uplift" else one.part, one.mate)
         if key not in best or _use(one) > _use(best[key]):
             best[key] = one
     return tuple(sorted(best.values(), key=_use, reverse=True))

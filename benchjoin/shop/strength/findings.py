@@ -4,15 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from ...findings import Finding
 from ...layout.net_section import stretches
 from ...sources import COMMON_PRACTICE, STATICS
 from ...trade.working import OVER_FACTOR, STUD_NOTCH, STUD_SOURCE
-
-if TYPE_CHECKING:
-    from .strength import Strength
+from .result import Strength
 
 REMEDY = {
     "bending": "Let in less deep, take thicker or wider stock, or shorten the free length",
@@ -36,8 +33,8 @@ def found_in(found: Strength) -> Iterator[Finding]:
             where=f"the whole, {one.way}",
             parts=one.parts,
             pieces=piece,
-            sentence=f"{found.layout.frame.name}: {one.words}. Corner blocks, a brace, a back of boards screwed with two "
-            "screws at each crossing, or a fixing to a wall would; until then no load is worked out.",
+            sentence=f"{found.layout.frame.name}: {one.words}. Corner blocks, a brace, a back of boards screwed with "
+            "two screws at each crossing, or a fixing to a wall would; until then no load is worked out.",
             source=STATICS,
         )
     for case in found.solved:
@@ -46,9 +43,8 @@ def found_in(found: Strength) -> Iterator[Finding]:
                 severity="warning",
                 kind="tips",
                 where=case.case.name,
-                parts=case.lifted,
                 pieces=piece,
-                sentence=f"{case.case.name}: the piece falls over before its wood is asked.",
+                sentence=f"{case.case.name}: the piece falls over; its wood is asked as if its feet were held down.",
                 source=STATICS,
             )
     yield from _over(found)
@@ -98,9 +94,9 @@ def _unsteady(found: Strength) -> Iterator[Finding]:
             kind="tipping",
             where=f"the {worst.edge} edge of its feet",
             pieces=(found.piece,),
-            sentence=f"{case}: {word} over its {worst.edge} edge ({worst.state}, ground {worst.ground}): what holds is "
-            f"{worst.factor:.2f} times what tips, {OVER_FACTOR:g} is asked. Fix it to a wall, widen its stance that way, "
-            "or weigh down its lowest shelf.",
+            sentence=f"{case}: {word} over its {worst.edge} edge ({worst.state}, ground {worst.ground}): what holds "
+            f"is {worst.factor:.2f} times what tips, {OVER_FACTOR:g} is asked. Fix it to a wall, widen its stance "
+            "that way, or weigh down its lowest shelf.",
             numbers={"factor": worst.factor},
             source=COMMON_PRACTICE,
         )
@@ -126,8 +122,9 @@ def _studs(found: Strength) -> Iterator[Finding]:
             where=", ".join(name for name, _ in over),
             parts=tuple(name for name, _ in over),
             pieces=(found.piece,),
-            sentence=f"Notches take up to {worst:.0%} of the legs; a bearing stud of a house may lose {STUD_NOTCH[0]:.0%}, "
-            f"another {STUD_NOTCH[1]:.0%}. That rule is written for building timber: here the wood that is left is checked.",
+            sentence=f"Notches take up to {worst:.0%} of the legs; a bearing stud of a house may lose "
+            f"{STUD_NOTCH[0]:.0%}, another {STUD_NOTCH[1]:.0%}. That rule is written for building timber: here the "
+            "wood that is left is checked.",
             numbers={"share": worst},
             source=STUD_SOURCE,
         )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Sequence
 
@@ -16,8 +17,8 @@ from .stability import Tipping
 
 POUND = 0.45359237
 CAUTIONS = (
-    "Handbook averages of clear wood with the factors that are stated here: not an engineering design. Local codes and "
-    "licensed practice decide for what carries people, is fixed to a building, or is sold.",
+    "Handbook averages of clear wood with the factors that are stated here: not an engineering design. Local "
+    "codes and licensed practice decide for what carries people, is fixed to a building, or is sold.",
     "A number below 1 tells how near the limit of these assumptions is, and nothing more.",
 )
 
@@ -53,16 +54,14 @@ def told(load: Load, tape: Tape) -> tuple[str, str]:
 def case_table(layout: Layout, cases: Sequence[Case], terms: Terms) -> Table:
     """What lies on what, case by case."""
     tape = layout.frame.tape
-    rows = []
-    for case in cases:
-        for n, load in enumerate(case.loads):
-            rows.append((case.name if n == 0 else "", case.time if n == 0 else "", *told(load, tape)))
+    said = {case.name: "; ".join(" ".join(told(load, tape)) for load in case.loads) for case in cases}
+    rows = [(case.name, case.time, said[case.name]) for case in cases]
     beside = "; ".join(f"{one.words} {one.force:.0f} N" for one in REFERENCES)
     notes = (
         "The weight of the wood is with every case.",
-        f"Beside it, the loads of a published test of seats, which is no design load: {beside} ({REFERENCES[0].source}).",
+        f"Beside it, the loads of a published test of seats, no design load: {beside} ({REFERENCES[0].source}).",
     )
-    return Table(f"Loads: {layout.frame.name}", ("Case", "Stays", "Load", "Where"), tuple(rows), notes, "llrl")
+    return Table(f"Loads: {layout.frame.name}", ("Case", "Stays", "Loads"), tuple(rows), notes)
 
 
 def felt(one: Check) -> tuple[str, str]:
@@ -88,18 +87,24 @@ def use(one: Check) -> str:
 def by_use(layout: Layout, checks: Sequence[Check], terms: Terms, most: int, *, solved: bool) -> Table:
     """Checks by how near they are to their limits."""
     tape = layout.frame.tape
-    rows = []
-    for one in checks[:most]:
+    alike: dict[tuple[str, ...], list[Check]] = {}
+    for one in checks:
         place = "" if one.mate or one.kind in ("column", "sag") else f"at {tape.read(one.place)}"
-        where = f"{one.part} at {one.mate}" if one.mate else one.part
-        rows.append((use(one), where, one.kind, *felt(one), one.case, ", ".join(filter(None, (place, one.words)))))
+        words = ", ".join(filter(None, (place, one.words)))
+        alike.setdefault((use(one), one.kind, *felt(one), words), []).append(one)
+    rows = []
+    for (near, kind, own, limit, words), ones in itertools.islice(alike.items(), most):
+        where = f"{ones[0].part} at {ones[0].mate}" if ones[0].mate else ones[0].part
+        more = f"; {len(ones) - 1} more alike" if len(ones) > 1 else ""
+        rows.append((near, where + more, kind, own, limit, ones[0].case, words))
     knots = "as stated for each stress" if terms.sound is None else f"{terms.sound:g}"
     notes = [
         *CAUTIONS,
-        f"Worked with: the weakest in twenty of the handbook's average, times what knots leave ({knots}), times time and "
-        f"wet (EN 1995-1-1 Table 3.1, {'outdoors' if terms.outdoors else 'indoors'}), by {MATERIAL:g} and {OVERLOAD:g}.",
-        "Joints count as stiff where shoulders, two fasteners apart or corner blocks hold them, as hinges elsewhere; feet "
-        "stand, and do not pull.",
+        "Worked with: the weakest in twenty of the handbook's average, times what knots leave "
+        f"({knots}), times time and wet (EN 1995-1-1 Table 3.1, {'outdoors' if terms.outdoors else 'indoors'}), "
+        f"by {MATERIAL:g} and {OVERLOAD:g}.",
+        "Joints count as stiff where shoulders, two fasteners apart or corner blocks hold them, as hinges "
+        "elsewhere; feet stand, and do not pull.",
     ]
     if not solved:
         notes.insert(0, "Nothing keeps the frame upright, so nothing is worked out: see what was found.")

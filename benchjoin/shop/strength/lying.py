@@ -219,7 +219,7 @@ def _place(ground: Ground, parts: Sequence[Part], said: float | None, axis: int,
         return (low + high) / 2 if bare is None else bare
     if not low - TOUCH <= said <= high + TOUCH:
         way = ("along", "across")[axis]
-        raise LoadError(f"A load stands {said:g} mm {way} its level, which goes from {low:g} to {high:g} mm.")
+        raise LoadError(f"A load stands {said:g} mm {way} its level, which goes from {low + 0.0:g} to {high:g} mm.")
     return said
 
 
@@ -239,7 +239,5 @@ def _on(parts: Sequence[Part], x: float, y: float, weight: float) -> At:
         return max(low[0] - x, x - high[0], 0.0) + max(low[1] - y, y - high[1], 0.0)
 
     part = min(parts, key=away)
-    axis = part.slot.axes[0]
-    own = (x, y)[axis]
-    place = min(max(own, part.blank.low[axis]), part.blank.high[axis])
-    return At(part.identity, place, (0.0, 0.0, -weight), (x, y, part.blank.high[2]))
+    on = [min(max(own, part.blank.low[n]), part.blank.high[n]) for n, own in enumerate((x, y))]
+    return At(part.identity, on[part.slot.axes[0]], (0.0, 0.0, -weight), (on[0], on[1], part.blank.high[2]))

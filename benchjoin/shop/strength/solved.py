@@ -1,7 +1,7 @@
 """A case solved: what every part feels along it, where it moves, what each tie and each foot passes on.
 
 A foot does not pull on the floor: where it would, it is let go and the case is solved again, until none does or the
-frame falls over.
+frame falls over; then its feet are held down, so that its wood can be asked all the same.
 """
 
 from __future__ import annotations
@@ -39,29 +39,26 @@ class Felt:
 
 @attrs.frozen(kw_only=True, eq=False, slots=False)
 class Solved:
-    """One case on one piece; tips tells that it falls over, and then there is nothing to read but the loads.
+    """One case on one piece.
 
-    lifted are feet that leave the floor, slack the numbers of ties whose guest lifts off its host.
+    lifted are feet that leave the floor, slack the numbers of ties whose guest lifts off its host, nodal what was put
+    on nodes with what seats pass down. tips tells that it falls over: then it is solved as if its feet were held.
     """
 
     case: Case
     framed: Framed
     lying: tuple[Lying, ...]
-    solution: Solution | None
+    solution: Solution
     lifted: tuple[str, ...]
-    slack: tuple[int, ...] = ()
-    nodal: Mapping[int, Array] = attrs.field(factory=dict)
-
-    @property
-    def tips(self) -> bool:
-        """Whether the piece falls over or slides apart under it."""
-        return self.solution is None
+    slack: tuple[int, ...]
+    nodal: Mapping[int, Array]
+    tips: bool
 
     @property
     def lifting(self) -> tuple[str, ...]:
         """The feet that pull most on the floor, which they cannot."""
         pulls = {
-            name: float(self._solution.held[node][2])
+            name: float(self.solution.held[node][2])
             for name, node in self.framed.feet.items()
             if name not in self.lifted
         }
@@ -71,12 +68,7 @@ class Solved:
     @property
     def model(self) -> Model:
         """The model that was solved, with its supports."""
-        return self._solution.model
-
-    @property
-    def _solution(self) -> Solution:
-        assert self.solution is not None
-        return self.solution
+        return self.solution.model
 
     @cached_property
     def given(self) -> tuple[Mapping[int, Array], dict[int, Vector]]:
@@ -89,7 +81,7 @@ class Solved:
         axis = chain.part.slot.axes[0]
         turn = [axis, (axis + 1) % 3, (axis + 2) % 3]
         for number in self.framed.bars_of[part]:
-            bar, forces = self.model.bars[number], self._solution.forces[number]
+            bar, forces = self.model.bars[number], self.solution.forces[number]
             for end, sign, node in ((0, -1.0, bar.start), (6, 1.0, bar.end)):
                 own = sign * forces[end : end + 6]
                 yield Felt(
@@ -102,9 +94,9 @@ class Solved:
     def passed(self, number: int) -> tuple[Array, Array]:
         """Force and moment that a tie passes from guest to host, in the axes of the world. [N, N·mm]"""
         if number in self.framed.seats:
-            held = self._solution.held[self.framed.seats[number][0]]
+            held = self.solution.held[self.framed.seats[number][0]]
             return -held[:3], -held[3:]
-        bar, forces = self.model.bars[self.framed.links[number]], self._solution.forces[self.framed.links[number]]
+        bar, forces = self.model.bars[self.framed.links[number]], self.solution.forces[self.framed.links[number]]
         tie = self.framed.ties[number]
         to_start = bar.start in self.framed.chains[tie.host.identity].nodes
         if tie.butts:
@@ -117,7 +109,7 @@ class Solved:
 
         Beyond its outer supports it is measured from the line on through the last two.
         """
-        moved = self._solution.moved[list(chain.nodes), axis]
+        moved = self.solution.moved[list(chain.nodes), axis]
         at = np.array(chain.places)
         held = sorted({chain.index(place) for place in supports})
         if len(held) < 2:
@@ -168,6 +160,7 @@ def solved(
     before: tuple[int, ...] = ()
     last: set[int] = set()
     resting = [number for number in framed.seats if framed.ties[number].loose]
+    tips = False
     while True:
         if (feet, slack) not in models:
             models[feet, slack] = framed.supported(feet, braced, slack)
@@ -176,7 +169,8 @@ def solved(
             if slack != before:  # what would come loose altogether is kept where it lies
                 resting, slack = [number for number in resting if number not in last], before
                 continue
-            return Solved(case=case, framed=framed, lying=tuple(lying), solution=None, lifted=feet)
+            feet, tips = (), True
+            continue
         nodal, found = _passed_down(framed, model, lying)
         own = Solved(
             case=case,
@@ -186,8 +180,9 @@ def solved(
             lifted=feet,
             slack=slack,
             nodal=nodal,
+            tips=tips,
         )
-        if own.lifting:
+        if own.lifting and not tips:
             feet, before = tuple(sorted((*feet, *own.lifting))), slack
             continue
         loose = tuple(number for number in resting if number not in slack and own.passed(number)[0][2] > LIFTS)

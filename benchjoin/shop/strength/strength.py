@@ -11,111 +11,34 @@ Handbook averages of clear wood with stated factors: it shows where a frame is n
 
 from __future__ import annotations
 
-import math
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import Any
 
 import attrs
 
 from ...errors import LoadError, typed
-from ...findings import Finding, in_order
+from ...findings import in_order
 from ...layout.layout import Layout
 from ...layout.lifting import lift_outs
 from ...layout.parts import Part
-from ...tables import Table
 from ...trade.species import Species, species
 from ...wood.bars import Model
 from ..fasteners.asked import KINDS
 from ..fasteners.fasten import Fastening, fasten
 from ..weights import weight_of, wood_of
-from .check import Check, Terms, checks_of, worst_first
+from .check import Terms, checks_of, worst_first
 from .findings import found_in
-from .framing import Bracing, Framed, framed
-from .lists import by_use, case_table, stability_table
+from .framing import Bracing, framed
 from .loads import GRAVITY, Case, Filled, Point, Push, Spread, Way
 from .lying import At, Ground, Lying, cases
-from .mechanism import Mechanism, mechanisms
+from .mechanism import mechanisms
+from .result import Strength
 from .solved import Loose, Solved, solved, weight
 from .stability import SLOPE, Tipping, Weighed, acting, tipping, weighed
 from .ties import ties
 
 WETNESS = {True: 18.0, False: 12.0}
 """Moisture of the wood as it is weighed, outdoors or not. [%] Common practice, no source."""
-
-
-@attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
-class Strength:
-    """What loads do to one piece of a layout.
-
-    solved holds each case, checks the parts and joints by how near they are, tipped the stability of each case,
-    mechanisms what nothing keeps upright: then no case is solved.
-    """
-
-    layout: Layout
-    piece: int
-    cases: tuple[Case, ...]
-    terms: Terms
-    braced: tuple[Bracing, ...]
-    walls: tuple[str, ...]
-    framed: Framed
-    solved: tuple[Solved, ...]
-    checks: tuple[Check, ...]
-    tipped: tuple[Tipping, ...]
-    mechanisms: tuple[Mechanism, ...]
-    findings: tuple[Finding, ...] = ()
-    asked: Mapping[str, Any] = attrs.field(factory=dict, repr=False)
-
-    @property
-    def use(self) -> float:
-        """How near the nearest check is: 1 is the limit; NaN where nothing could be solved."""
-        known = [one.use for one in self.checks if not math.isnan(one.use) and one.kind != "sag"]
-        return max(known, default=math.nan)
-
-    @property
-    def factor(self) -> float:
-        """The least factor against tipping over all cases."""
-        return min((one.factor for one in self.tipped), default=math.inf)
-
-    def of(self, part: str) -> tuple[Check, ...]:
-        """The checks of a part, the nearest first.
-
-        Raises
-        ------
-        AddressError
-            If there is no such part.
-        """
-        own = self.layout.part(part).identity
-        return tuple(one for one in self.checks if own in (one.part, one.mate))
-
-    def case(self, name: str) -> Solved:
-        """A case by its name.
-
-        Raises
-        ------
-        LoadError
-            If there is none of that name, or none is solved.
-        """
-        found = next((one for one in self.solved if one.case.name == name), None)
-        if found is None:
-            known = ", ".join(one.case.name for one in self.solved) or "none, since nothing keeps the frame upright"
-            raise LoadError(f"There is no case {typed(name)}. Solved are {known}.")
-        return found
-
-    def table(self, *, most: int = 24) -> Table:
-        """Checks by how near they are, so many at most."""
-        return by_use(self.layout, self.checks, self.terms, most, solved=bool(self.solved))
-
-    def loads(self) -> Table:
-        """The cases and what lies on what."""
-        return case_table(self.layout, self.cases, self.terms)
-
-    def stability(self) -> Table:
-        """How far each case is from tipping it, at its worst edge."""
-        return stability_table(self.layout, self.tipped, self.walls)
-
-    def __repr__(self) -> str:
-        near = "not solved" if math.isnan(self.use) else f"nearest {self.use:.2f}"
-        return f"<Strength of {self.layout.frame.name}: {len(self.cases)} cases, {near}, tips at {self.factor:.2f}>"
 
 
 def strength(
@@ -189,7 +112,7 @@ def strength(
         models: dict[Loose, Model] = {}
         own = tuple(weight(frame, densities, GRAVITY))
         done = [solved(frame, case, (*on, *own), held, models) for case, on in zip(given, lying, strict=True)]
-    checks = worst_first(check for one in done if not one.tips for check in checks_of(one, terms))
+    checks = worst_first(check for one in done for check in checks_of(one, terms))
     tipped = tuple(_tipped(layout, parts, given, lying, densities, against, piece))
     found = Strength(
         layout=layout,

@@ -28,7 +28,7 @@ Holds = Literal["", "shoulders", "fasteners", "corner block"]
 NONE = ("cut round",)
 """Joints that only give way to each other and carry nothing."""
 ACROSS = 1 / 20
-"""Elasticity across the grain by that along it: Wood Handbook Table 5-1, in the middle of its softwoods, from memory."""
+"""Elasticity across the grain by that along it: Wood Handbook Table 5-1, about what softwoods have, from memory."""
 LYING = ("laid", "rests", "over-notch")
 """Joints whose guest lies on its host."""
 PLACES = (0.0, 0.25, 0.5, 0.75, 1.0)
