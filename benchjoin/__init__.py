@@ -44,6 +44,8 @@ if TYPE_CHECKING:
     from .layout.layout import Layout
     from .layout.moved import what_moved
     from .layout.sitting import sit
+    from .shop.assembly.assembly import assembly
+    from .shop.assembly.hours import Hands
     from .shop.boards.board import Board, Defect
     from .shop.boards.buy import buy_list
     from .shop.boards.plan import board_plan
@@ -84,6 +86,7 @@ __all__ = [
     "Filled",
     "Frame",
     "HalfLap",
+    "Hands",
     "Laid",
     "Layout",
     "Ledger",
@@ -112,6 +115,7 @@ __all__ = [
     "again",
     "alter",
     "arrangement",
+    "assembly",
     "bind",
     "board_plan",
     "butt_ways",
@@ -176,6 +180,8 @@ _HOMES = {
     ".layout.layout": "Layout",
     ".layout.moved": "what_moved",
     ".layout.sitting": "sit",
+    ".shop.assembly.assembly": "assembly",
+    ".shop.assembly.hours": "Hands",
     ".shop.boards.board": "Board, Defect",
     ".shop.boards.buy": "buy_list",
     ".shop.boards.plan": "board_plan",

@@ -18,6 +18,7 @@ import attrs
 from .drafting.sheets.sheet import Sheet
 from .drafting.writers.pdf import bind_pdf
 from .drafting.writers.saving import write_whole
+from .drawings.lists.assembly_sheet import assembly_lists
 from .drawings.lists.board_sheet import board_lists
 from .drawings.lists.budget_sheet import budget_lists
 from .drawings.lists.contents import entries
@@ -71,6 +72,7 @@ SECTIONS: Mapping[str, Section] = {
     "joints": joint_pages,
     "settings": settings_lists,
     "error budget": budget_lists,
+    "assembly": assembly_lists,
     "appendix": _appendix,
 }
 """Sheets of the binder by kind, in its order. The contents go with the cover and are not asked for by name."""
@@ -91,8 +93,8 @@ def sheets(layout: Layout, *, only: Collection[str] | None = None, **options: Un
     only : collection of str, optional
         Kinds of sheets, of `SECTIONS`; all if not given. The findings are those of the sheets that are made.
     **options
-        paper (of all that is not full size), house, fastening, strength, shop, milling, plan, before and appendix, as
-        `Asked` has them.
+        paper (of all that is not full size), house, fastening, strength, assembly, shop, milling, plan, before and
+        appendix, as `Asked` has them.
 
     Raises
     ------

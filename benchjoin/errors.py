@@ -22,6 +22,7 @@ layout can be computed or no honest page can be written; everything else that a 
      ├── BoardError           (ValueError)     boards that cannot be planned with
      ├── FastenerError        (ValueError)     no such screw, nail or bolt, or no such place for one
      ├── LoadError            (ValueError)     a load that is none, or that lies on what is not there
+     ├── AssemblyError        (ValueError)     parts that hold each other, or an order that cannot be
      ├── CannotDraw           (ValueError)     a layout with errors is not drawn for the wood
      ├── PaperError           (ValueError)     a page that would not come out true
      └── MissingLibrary       (ImportError)    a system library that is not installed
@@ -129,6 +130,10 @@ class FastenerError(BenchjoinError, ValueError):
 
 class LoadError(BenchjoinError, ValueError):
     """A load that is none, or that lies on a level, bin or leg that is not there. Field: known, those that are."""
+
+
+class AssemblyError(BenchjoinError, ValueError):
+    """Parts that hold each other, or an order that cannot be. Fields: part, and blocked, who is in its way."""
 
 
 class CannotDraw(BenchjoinError, ValueError):

@@ -1,11 +1,14 @@
 """Wood as solids of another kernel, from blanks and cuts in the world's axes: `from solid_wood import carved`."""
 
+import itertools
 import re
 from itertools import combinations
 
-from manifold3d import Manifold
+import numpy as np
+from manifold3d import Manifold, OpType
 
 from benchjoin.layout.batch import firsts
+from benchjoin.solids import Box
 
 SHARED = 1e-3  # mm³ that rounding may leave between two parts that touch
 
@@ -54,4 +57,32 @@ def clashing(layout):
             piece, one = re.fullmatch(r"(?:(\d+)/)?(.+)", finding.where).groups()
             other = re.search(r" and (.+?) want the same wood", finding.sentence)[1]
             found.add((int(piece or 1), one, other))
+    return found
+
+
+def cells(part):
+    """Boxes of wood between the planes of a part's cuts."""
+    boxes = (part.blank, *(cut.box for cut in part.cuts))
+    planes = [sorted({at for box in boxes for at in (box.low[n], box.high[n])}) for n in range(3)]
+    for (x0, x1), (y0, y1), (z0, z1) in itertools.product(*map(itertools.pairwise, planes)):
+        middle = np.array([x0 + x1, y0 + y1, z0 + z1]) / 2
+        blank, *cuts = (bool((box.low < middle).all() and (middle < box.high).all()) for box in boxes)
+        if blank and not any(cuts):
+            yield Box((x0, y0, z0), (x1, y1, z1))
+
+
+def swept(box, by):
+    own = solid(box)
+    return (own + own.translate(by)).hull()
+
+
+def on_the_way(boxes, steps, others):
+    """Volume that boxes share with what stays, over moves one after the other. [mm³]"""
+    stays = Manifold.batch_boolean([carved(part) for part in others], OpType.Add)
+    found, at = 0.0, np.zeros(3)
+    for by in steps:
+        for box in boxes:
+            here = Box(tuple(np.array(box.low) + at), tuple(np.array(box.high) + at))
+            found += (swept(here, by) ^ stays).volume()
+        at = at + np.array(by)
     return found

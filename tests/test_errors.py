@@ -12,6 +12,7 @@ import pytest
 import benchjoin.errors as errors
 from benchjoin.errors import (
     AddressError,
+    AssemblyError,
     BenchjoinError,
     BoardError,
     BoardListError,
@@ -20,6 +21,7 @@ from benchjoin.errors import (
     DesignFileError,
     FastenerError,
     LengthError,
+    LoadError,
     LumberError,
     MeasurementError,
     MillingError,
@@ -51,6 +53,8 @@ BUILTINS = {
     BoardListError: ValueError,
     BoardError: ValueError,
     FastenerError: ValueError,
+    LoadError: ValueError,
+    AssemblyError: ValueError,
     CannotDraw: ValueError,
     PaperError: ValueError,
     MissingLibrary: ImportError,

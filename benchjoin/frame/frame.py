@@ -95,7 +95,7 @@ class Frame:
     measured holds sizes found on the wood, by part. uneven says what to do when the rails of one level measure
     differently: size all to the narrowest, mark each notch from its own rail, or cut all notches to the widest and
     accept the gaps. bins are bought things that stand or hang in it and move nothing. finished holds the parts that
-    stay as they were sized, marked or cut.
+    stay as they were sized, marked or cut. order is how it is begun when it is put together, if that is prescribed.
 
     Raises
     ------
@@ -128,6 +128,9 @@ class Frame:
     uneven: Uneven = attrs.field(default="narrowest", converter=one_of("uneven", "narrowest", "own", "widest"))
     bins: tuple[Bin, ...] = attrs.field(default=(), converter=a_bin)
     finished: Mapping[str, Finished] = attrs.field(factory=dict, converter=kept("finished", finished), hash=False)
+    order: Literal["ends first", "rows first", "part by part"] | None = attrs.field(
+        default=None, converter=one_of("order", None, "ends first", "rows first", "part by part")
+    )
 
     @tape.default
     def _as_typed(self) -> Tape:

@@ -16,8 +16,10 @@ from typing import Any
 from ..findings import Finding
 from ..frame.frame import Frame
 from ..layout.layout import Layout
+from ..shop.assembly.assembly import Assembly
 from .html_pages import finding_page, findings_page, frame_page, layout_page
 from .sliders import Explorer, Range
+from .steps import Steps
 
 
 def register(shell: Any = None) -> bool:
@@ -48,6 +50,17 @@ def _findings_in(values: tuple[object, ...]) -> str | None:
     """Findings of a layout, which are a tuple; other tuples show themselves as they always do."""
     found = [value for value in values if isinstance(value, Finding)]
     return findings_page(found) if found and len(found) == len(values) else None
+
+
+def step_through(plan: Assembly) -> Steps:
+    """A slider over the steps of an assembly, with the picture of each and what is done in it.
+
+    Raises
+    ------
+    MissingLibrary
+        If ipywidgets is not installed.
+    """
+    return Steps(plan)
 
 
 def explore(frame: Frame, ranges: Mapping[str, Range], *, seen: str = "front") -> Explorer:

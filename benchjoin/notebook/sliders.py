@@ -36,19 +36,19 @@ class Explorer:
     """
 
     def __init__(self, frame: Frame, ranges: Mapping[str, Range], seen: str) -> None:
-        widgets = _widgets()
+        own_widgets = widgets()
         self._start = frame
         self._seen = seen
         self.frame = frame
         self.layout: Layout | None = None
-        self.sliders = {address: _slider(widgets, frame, address, own) for address, own in ranges.items()}
-        self.views = {name: widgets.HTML() for name in ("elevation", "marks", "wood", "findings")}
-        font = widgets.HTML(f"<style>{face_rules(frozenset((False, True)))}</style>")
+        self.sliders = {address: _slider(own_widgets, frame, address, own) for address, own in ranges.items()}
+        self.views = {name: own_widgets.HTML() for name in ("elevation", "marks", "wood", "findings")}
+        font = own_widgets.HTML(f"<style>{face_rules(frozenset((False, True)))}</style>")
         for slider in self.sliders.values():
             slider.observe(lambda _: self.redraw(), names="value")
-        tables = widgets.VBox([self.views["marks"], self.views["wood"]])
-        sides = widgets.HBox([self.views["elevation"], tables], layout=widgets.Layout(flex_flow="row wrap"))
-        self.widget = widgets.VBox([font, *self.sliders.values(), self.views["findings"], sides])
+        tables = own_widgets.VBox([self.views["marks"], self.views["wood"]])
+        sides = own_widgets.HBox([self.views["elevation"], tables], layout=own_widgets.Layout(flex_flow="row wrap"))
+        self.widget = own_widgets.VBox([font, *self.sliders.values(), self.views["findings"], sides])
         self.redraw()
 
     def move(self, address: str, length: Length) -> None:
@@ -79,7 +79,7 @@ class Explorer:
                 self.views[name].layout.opacity = "0.3"
             return
         shown = {
-            "elevation": f'<div style="width:36em;max-width:100%;background:#fff">{_fluid(drawn)}</div>',
+            "elevation": f'<div style="width:36em;max-width:100%;background:#fff">{fluid(drawn)}</div>',
             "marks": _paper(marks_list(self.layout).html()),
             "wood": _paper(wood_totals(self.layout).html()),
             "findings": _paper(findings_page(self.layout.findings)),
@@ -96,7 +96,14 @@ class Explorer:
         return f"<Explorer of {self._start.name}: {', '.join(self.sliders)}>"
 
 
-def _widgets() -> Any:
+def widgets() -> Any:
+    """ipywidgets, or what to install.
+
+    Raises
+    ------
+    MissingLibrary
+        If it is not there.
+    """
     try:
         import ipywidgets
     except ImportError as error:
@@ -133,7 +140,7 @@ def _stops(tape: Tape, now: float, own: Sequence[Length], address: str) -> list[
     return sorted([stop for stop in even if abs(stop - now) > 1e-6] + [now])
 
 
-def _fluid(svg: str) -> str:
+def fluid(svg: str) -> str:
     """A drawing that takes the width it is given."""
     head, mark, rest = svg.partition(" viewBox=")
     start = head.rindex("<svg")

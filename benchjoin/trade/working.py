@@ -86,6 +86,8 @@ def working(average: float, kind: Strength, *, time: str, outdoors: bool, sound:
     -----
     ``average (1 − 1.645 V) sound k_mod / (1.3 · 1.5)``.
 
+    Examples
+    --------
     >>> round(working(90.0, "rupture", time="medium", outdoors=True), 2)
     11.05
     """

@@ -73,6 +73,8 @@ def notch_share_en(high: npt.ArrayLike, left: npt.ArrayLike, away: npt.ArrayLike
     rise : array_like, shape (...)
         Slope of the notch, its length by its depth; nought for a square one.
 
+    Examples
+    --------
     >>> round(float(notch_share_en(89, 66.75, 20)), 3)
     0.897
     """

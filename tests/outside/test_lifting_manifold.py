@@ -7,14 +7,12 @@ wood.
 
 from __future__ import annotations
 
-import itertools
-
 import numpy as np
 import pytest
 from designs import DESIGNS
 from manifold3d import Manifold, OpType
 from samples import SAMPLES
-from solid_wood import SHARED, carved, solid
+from solid_wood import SHARED, carved, cells, on_the_way, solid
 
 from benchjoin import lay_out
 from benchjoin.layout.bodies import bodies
@@ -27,34 +25,6 @@ FRAMES = {
     if frame.bins or any(part.slot.group for part in lay_out(frame).piece(1))
 }
 LAYOUTS = {name: lay_out(frame) for name, frame in FRAMES.items()}
-
-
-def cells(part):
-    """Boxes of wood between the planes of a part's cuts."""
-    boxes = (part.blank, *(cut.box for cut in part.cuts))
-    planes = [sorted({at for box in boxes for at in (box.low[n], box.high[n])}) for n in range(3)]
-    for (x0, x1), (y0, y1), (z0, z1) in itertools.product(*map(itertools.pairwise, planes)):
-        middle = np.array([x0 + x1, y0 + y1, z0 + z1]) / 2
-        blank, *cuts = (bool((box.low < middle).all() and (middle < box.high).all()) for box in boxes)
-        if blank and not any(cuts):
-            yield Box((x0, y0, z0), (x1, y1, z1))
-
-
-def swept(box, by):
-    own = solid(box)
-    return (own + own.translate(by)).hull()
-
-
-def on_the_way(boxes, steps, others):
-    """Volume that boxes share with what stays, over moves one after the other. [mm³]"""
-    stays = Manifold.batch_boolean([carved(part) for part in others], OpType.Add)
-    found, at = 0.0, np.zeros(3)
-    for by in steps:
-        for box in boxes:
-            here = Box(tuple(np.array(box.low) + at), tuple(np.array(box.high) + at))
-            found += (swept(here, by) ^ stays).volume()
-        at = at + np.array(by)
-    return found
 
 
 def groups():

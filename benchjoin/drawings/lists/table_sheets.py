@@ -7,14 +7,17 @@ a table and nothing else.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from typing import Unpack
 
 import attrs
 
 from ...drafting.sheets.sheet import Sheet
+from ...errors import AssemblyError
 from ...findings import Finding
 from ...layout.layout import Layout
 from ...layout.moved import what_moved
+from ...shop.assembly.assembly import assembly
 from ...shop.cut_list import cut_list
 from ...shop.settings.sizing import TICK
 from ...shop.weighed import weighed
@@ -71,8 +74,14 @@ def _in_full(finding: Finding) -> str:
 
 def moved_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
     """What moved since an earlier layout; no list where none is given."""
-    if asked.before is not None:
-        yield list_of(asked, what_moved(asked.before, layout).table(), name="what-moved", title="What moved")
+    if asked.before is None:
+        return
+    yield list_of(asked, what_moved(asked.before, layout).table(), name="what-moved", title="What moved")
+    if asked.assembly is not None:
+        with suppress(AssemblyError):  # an earlier one that cannot be put together has no order to compare
+            moved = asked.assembly.moved_from(assembly(asked.before, piece=asked.assembly.piece))
+            if moved.rows:
+                yield list_of(asked, moved, name="order-moved", title="Order that moved")
 
 
 def cut_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:

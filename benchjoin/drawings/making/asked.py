@@ -28,6 +28,7 @@ from ...layout.joints.meeting import Joint
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import Length
+from ...shop.assembly.assembly import Assembly
 from ...shop.boards.plan import BoardPlan
 from ...shop.budget.marking_ways import Marking
 from ...shop.fasteners.fasten import Fastening
@@ -100,6 +101,7 @@ class Bound(OfParts, total=False):
     """Options of the binder."""
 
     strength: Strength | None
+    assembly: Assembly | None
     shop: Shop | None
     milling: Milling | None
     plan: BoardPlan | None
@@ -143,6 +145,8 @@ class Asked:
         The maker's machines and milling habits, for the settings, the milling plan and the findings.
     strength : Strength, optional
         What loads do to it, for its sheets and the findings.
+    assembly : Assembly, optional
+        How it goes together, for its sheets and the findings.
     plan : BoardPlan, optional
         Which part comes out of which board, for the sheets of the boards.
     starts : mapping of str to Stock, optional
@@ -178,6 +182,7 @@ class Asked:
     shop: Shop | None = None
     milling: Milling | None = None
     strength: Strength | None = None
+    assembly: Assembly | None = None
     plan: BoardPlan | None = None
     starts: Mapping[str, Stock] | None = None
     letter: str | None = None
@@ -231,7 +236,7 @@ class Asked:
         if self.known is not None:
             return self.known
         found = all_findings(self.layout, shop=self.shop, milling=self.milling)
-        work = [one.findings for one in (self.fastening, self.strength) if one is not None]
+        work = [one.findings for one in (self.fastening, self.strength, self.assembly) if one is not None]
         return in_order([*found, *itertools.chain(*work)])
 
     @cached_property
