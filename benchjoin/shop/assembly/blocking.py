@@ -72,12 +72,10 @@ class Blocking:
         tried = [*order, *(name for name in DIRECTIONS if name not in order)]
         return [name for name in tried if not (self.by_way[name][inside].any(axis=0) & hosts).any()]
 
-    def drags(self, name: str, among: Collection[str], way: str) -> frozenset[str]:
-        """A part with all that it would push before it on a way."""
-        inside = self.flags(among)
-        hits, found = self.by_way[way], self.flags([name])
-        while True:
-            more = found | (hits[found].any(axis=0) & inside)
-            if (more == found).all():
-                return frozenset(self.parts[n].identity for n in np.flatnonzero(found).tolist())
-            found = more
+    def first_free(self, moved: Flags, there: Flags, own: str = "") -> str:
+        """The first way on which some of those that are there meet none of the others, their own one first."""
+        stays = there & ~moved
+        for name in (own, *DIRECTIONS) if own else DIRECTIONS:
+            if not (self.by_way[name][moved] & stays).any():
+                return name
+        return ""

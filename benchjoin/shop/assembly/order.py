@@ -92,21 +92,22 @@ class Taking:
 
     def _next(self, left: Sequence[Unit], last: str, into: str) -> tuple[Unit, str]:
         """The unit that comes off next, and its way out."""
-        free: list[tuple[tuple[bool, bool, float, bool], int, Unit, str]] = []
+        legs = sum(self.parts[own.parts[0]].role == "leg" for own in left)
+        everyone = {name for own in left for name in own.parts}
+        there = self.blocking.flags(everyone)
+        free: list[tuple[tuple[bool, float, bool, int], Unit, str]] = []
         for number, unit in enumerate(left):
-            stays = [name for own in left if own is not unit for name in own.parts]
             own_way = self.out.get(unit.parts[0], "") if unit.single else ""
-            ways = self.blocking.free_ways(unit.parts, stays, [own_way] if own_way else [])
-            if not ways:
-                continue
-            hidden = self._hidden(unit.parts, stays)
-            legs = sum(self.parts[own.parts[0]].role == "leg" for own in left)
-            rank = self._rank(unit, into, legs)
-            alone = self._still_joined(left, unit)
-            free.append(((bool(hidden), not alone, rank, self._kind(unit) != last), -number, unit, ways[0]))
+            way = self.blocking.first_free(self.blocking.flags(unit.parts), there, own_way)
+            if way:
+                hidden = bool(self._hidden(unit.parts, everyone.difference(unit.parts)))
+                key = (hidden, self._rank(unit, into, legs), self._kind(unit) != last, -number)
+                free.append((key, unit, way))
         if not free:
             raise self._held(left)
-        _, _, unit, way = min(free, key=lambda own: (own[0], own[1]))
+        free.sort(key=lambda own: own[0])
+        seen = [own for own in free if not own[0][0]] or free
+        _, unit, way = next((own for own in seen if self._still_joined(left, own[1])), seen[0])
         return unit, way
 
     def _rank(self, unit: Unit, into: str, legs: int) -> float:
@@ -116,6 +117,7 @@ class Taking:
         part = self.parts[unit.parts[0]]
         between = (
             part.role == "leg"
+            and legs > 1
             and into != WHOLE
             and any(
                 not self.out.get(name) for name in self.joined.get(part.identity, ()) if self.parts[name].role == "rail"
@@ -140,6 +142,8 @@ class Taking:
     def _hidden(self, moved: Collection[str], stays: Collection[str]) -> tuple[str, ...]:
         """Parts that stay and lie before the heads of screws between what is moved and what stays."""
         inside, there = set(moved), set(stays)
+        if not any(name in self.heads for name in moved):
+            return ()
         return tuple(
             dict.fromkeys(
                 cover
