@@ -77,6 +77,7 @@ SHELF = {
     ),
     "a slatted front": attrs.evolve(CROSSINGS, stack=[Clear(150), SLATTED, Clear(), CROSSINGS.stack[-1]]),
     "a grip and an arc": DRIP,
+    "a way to begin": attrs.evolve(bench, order="rows first"),
     "every curve": CURVES,
     "edges by one cutter": attrs.evolve(
         DRIP, bins=attrs.evolve(DRIP.bins[0], at=500, rim=None, from_front=60), stack=DRIP.stack

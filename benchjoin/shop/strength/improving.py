@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 from typing import Any
 
 import attrs
@@ -45,6 +46,7 @@ class Help:
     reason: str = ""
 
 
+@lru_cache(maxsize=4)
 def would_help(found: Strength) -> tuple[Help, ...]:
     """Changes to the members nearest their limits, those that help most first.
 
