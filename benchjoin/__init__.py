@@ -13,6 +13,8 @@ import sys
 from importlib import import_module
 from typing import TYPE_CHECKING
 
+from .version import __version__
+
 if TYPE_CHECKING:
     from .binding import bind, changed_sheets
     from .drafting.full_size.correction import PrinterScale
@@ -112,6 +114,7 @@ __all__ = [
     "Stock",
     "Top",
     "Tray",
+    "__version__",
     "again",
     "alter",
     "arrangement",

@@ -1,27 +1,33 @@
 """The small command line: a design file in, the papers for the shop out.
 
-    python -m benchjoin bench.toml --out shop --templates
+    benchjoin bench.toml --out shop --templates
 
 Reads a design (.toml, or a .py that makes one Frame), lays it out, writes binder and cut list, and says what it wrote
-and what the checks found. See ``python -m benchjoin --help``.
+and what the checks found. See ``benchjoin --help``; ``python -m benchjoin`` is the same.
 """
 
 from __future__ import annotations
 
 import argparse
 import sys
+import webbrowser
 from collections.abc import Sequence
 from pathlib import Path
+
+import attrs
 
 from .commands.opening import open_design
 from .commands.papers import PAPERS, Wishes, papers
 from .commands.progress import Progress
+from .commands.watching import saved
 from .commands.writing import Occupied, Shelf
 from .errors import BenchjoinError, MissingLibrary, PaperError
+from .frame.address import alter
 from .layout.lay_out import lay_out
 from .layout.layout import Layout
 from .trade.paper import PAPERS as SIZES
 from .trade.paper import SOLD_AS
+from .version import __version__
 
 DONE, NOT_FOR_THE_WOOD, REFUSED, NOT_WRITTEN = range(4)
 EXITS = """\
@@ -39,10 +45,34 @@ def main(argv: Sequence[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")  # a terminal that lacks a sign shows another
+    if not given.watch:
+        return _once(given, show=given.open)
+    code = DONE
     try:
-        layout = lay_out(open_design(Path(given.design), given.frame))
+        for count in saved(Path(given.design)):
+            code = _once(given, show=given.open and count == 0)
+            print(f"watching {given.design}; stop with Ctrl-C", flush=True)
+    except KeyboardInterrupt:
+        pass
+    return code
+
+
+def run() -> None:
+    """The command `benchjoin`."""
+    sys.exit(main())
+
+
+def _once(given: argparse.Namespace, *, show: bool) -> int:
+    """Read the design, lay it out, and write what is asked for."""
+    try:
+        frame = open_design(Path(given.design), given.frame)
+        layout = lay_out(frame if given.tape is None else alter(frame, {"tape": given.tape}))
         wishes = Wishes(paper=given.paper, templates=given.templates, only=tuple(given.only or ()))
-        return _write(layout, wishes, Shelf(Path(given.out), layout.frame.name, over=given.over))
+        shelf = Shelf(Path(given.out), layout.frame.name, over=given.over)
+        code = _write(layout, wishes, shelf)
+        if show and shelf.wrote:
+            webbrowser.open(shelf.wrote[0].resolve().as_uri())
+        return code
     except Occupied as error:
         return _said(error, NOT_WRITTEN)
     except BenchjoinError as error:
@@ -61,13 +91,21 @@ def _write(layout: Layout, wishes: Wishes, shelf: Shelf) -> int:
     jobs = papers(layout, wishes)
     shelf.clear_for([job.name for job in jobs])
     code = NOT_FOR_THE_WOOD if layout.errors() else DONE
+    missing = ""
     with Progress(len(jobs), sys.stderr) as progress:
         for job in jobs:
             progress.step(job.name)
             try:
                 shelf.put(job.name, job.write)
-            except (MissingLibrary, PaperError) as error:
+            except MissingLibrary as error:
+                code, missing = NOT_WRITTEN, str(error)
+            except PaperError as error:
                 code = _said(f"{job.name} is not written. {error}", NOT_WRITTEN)
+    if missing:
+        drawn = papers(layout, attrs.evolve(wishes, only=("sheets",), templates=False))
+        for job in drawn if "sheets" not in wishes.wanted() else ():
+            shelf.put(job.name, job.write)
+        _said(f"No PDF is written, but every sheet as SVG. {missing}", NOT_WRITTEN)
     for path in shelf.wrote:
         print(f"wrote {path}")
     for finding in layout.findings:
@@ -80,7 +118,7 @@ def _write(layout: Layout, wishes: Wishes, shelf: Shelf) -> int:
 def _parser() -> argparse.ArgumentParser:
     sizes = [*SOLD_AS, *(size.name for size in SIZES)]
     parser = argparse.ArgumentParser(
-        prog="python -m benchjoin",
+        prog="benchjoin",
         description="Lay out a design and write the papers for the shop.",
         epilog=EXITS,
         formatter_class=argparse.RawDescriptionHelpFormatter,
@@ -90,10 +128,14 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--paper", choices=sizes, metavar="SIZE", help=f"one of {', '.join(sizes)}")
     parser.add_argument("--templates", action="store_true", help="full-size marking pages as PDF files of their own")
     parser.add_argument("--only", nargs="+", choices=PAPERS, metavar="WHAT", help=f"any of {', '.join(PAPERS)}")
+    parser.add_argument("--tape", metavar="READS", help='how lengths read, whatever the design says: "1/16 in", "1 mm"')
+    parser.add_argument("--open", action="store_true", help="show the first file that is written")
+    parser.add_argument("--watch", action="store_true", help="write again each time the design is saved, until Ctrl-C")
     parser.add_argument("--frame", metavar="NAME", help="the name of the frame in a .py that makes several")
     parser.add_argument("--over", action="store_true", help="write over files of other designs")
+    parser.add_argument("--version", action="version", version=f"benchjoin {__version__}")
     return parser
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    run()

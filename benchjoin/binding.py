@@ -40,7 +40,11 @@ from .drawings.views.part_drawing import part_pages
 from .errors import AddressError, PaperError, typed
 from .findings import Finding, in_order
 from .layout.layout import Layout
+from .shop.cut_list import cut_list
+from .shop.overview import marks_list
+from .shop.settings.sizing import TICK
 from .sources import COMMON_PRACTICE
+from .tables import Table
 from .template_pages import all_templates
 
 Drawn = Sheet | Listed | Finding
@@ -229,18 +233,50 @@ def _on_paper(layout: Layout, paper: str | None) -> list[Sheet]:
 
 
 def bind(layout: Layout, path: str | Path, *, only: Collection[str] | None = None, **options: Unpack[Bound]) -> Path:
-    """Write the binder of a layout as one PDF, whole or not at all, and give its path.
+    """Write the binder of a layout as one file, whole or not at all, and give its path.
 
+    A PDF is for paper; an .html is one page for a tablet, with lists as tables, sheets that zoom and boxes to tick.
     What can be asked for is as for `sheets`.
 
     Raises
     ------
     PaperError
-        If the path does not end in .pdf, or a page would not come out true.
+        If the path ends neither in .pdf nor in .html, or a page would not come out true.
     MissingLibrary
-        If cairo is not installed.
+        If cairo is not installed, for a PDF.
     """
     target = Path(path)
-    if target.suffix.lower() != ".pdf":
-        raise PaperError(f"A binder is one PDF; {target.name!r} does not end in .pdf.")
-    return write_whole(target, bind_pdf(sheets(layout, only=only, **options), title=layout.frame.name))
+    ending = target.suffix.lower()
+    if ending not in (".pdf", ".html"):
+        told = f"A binder is one PDF, or one HTML page; {target.name!r} ends neither in .pdf nor in .html."
+        raise PaperError(told)
+    drawn = sheets(layout, only=only, **options)
+    if ending == ".html":
+        from .drafting.writers.tablet import tablet_page
+
+        asked = ask(layout, Bound, options)
+        page = tablet_page(layout.frame.name, drawn, tuple(_read_as_tables(layout, asked, only)))
+        return write_whole(target, page.encode())
+    return write_whole(target, bind_pdf(drawn, title=layout.frame.name))
+
+
+def _read_as_tables(layout: Layout, asked: Asked, only: Collection[str] | None) -> Iterator[Table]:
+    """Lists that are read as tables on a tablet, the work in its order."""
+    wanted = SECTIONS if only is None else only
+    if "cut list" in wanted:
+        yield _ticked(attrs.evolve(cut_list(layout), title="Cut list"))
+        yield _ticked(attrs.evolve(marks_list(layout), title="Marks"))
+    if "fasteners" in wanted and asked.fastening is not None:
+        yield attrs.evolve(asked.fastening.schedule(), title="Fasteners and drills")
+    if "strength" in wanted and asked.strength is not None:
+        yield attrs.evolve(asked.strength.table(), title="How near each member and joint is")
+        yield attrs.evolve(asked.strength.stability(), title="Stability")
+    if "assembly" in wanted and asked.assembly is not None:
+        yield attrs.evolve(asked.assembly.table(), title="Putting it together")
+        yield attrs.evolve(asked.assembly.square(), title="Is it square?")
+
+
+def _ticked(table: Table) -> Table:
+    """A list with a box to tick at the end of each row."""
+    rows = tuple((*row, TICK) for row in table.rows)
+    return attrs.evolve(table, columns=(*table.columns, "Done"), rows=rows, align=table.aligned() + "c")

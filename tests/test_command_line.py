@@ -6,6 +6,7 @@ import io
 import shutil
 import subprocess
 import sys
+from functools import partial
 
 import attrs
 import pypdfium2
@@ -13,10 +14,13 @@ import pytest
 from designs import GALLERY
 from designs import plain_bench as bench
 
+import benchjoin
 from benchjoin import Notch, alter, cut_list, lay_out
 from benchjoin.__main__ import main
 from benchjoin.commands.progress import Progress
+from benchjoin.commands.watching import saved
 from benchjoin.drafting.writers.naming import file_name
+from benchjoin.errors import MissingLibrary
 from benchjoin.frame.design.file import write_design
 
 BINDER, TEXT, CSV = "honey-house-bench.pdf", "honey-house-bench-cut-list.txt", "honey-house-bench-cut-list.csv"
@@ -202,3 +206,63 @@ def test_names_of_files_are_safe_on_windows(words):
     assert name.upper() not in {"CON", "PRN", "AUX", "NUL", "COM1", "LPT9"}
     assert len(name) <= 70
     assert file_name(name) == name
+
+
+def test_the_tape_of_the_shop_reads_the_sheets(here):
+    assert main([design(here), "--only", "cut-list", "--tape", "1 mm"]) == 0
+    assert "1448" in (here / "out" / TEXT).read_text(encoding="utf-8")  # 57 in
+
+
+def test_a_tape_that_is_none_is_refused(here, capsys):
+    assert main([design(here), "--tape", "soon"]) == 2
+    assert "soon" in capsys.readouterr().err
+
+
+def test_the_page_for_a_tablet_is_written_when_asked_for(here):
+    assert main([design(here), "--only", "tablet"]) == 0
+    assert "honey-house-bench.html" in names(here / "out")
+
+
+def test_what_is_written_first_is_shown(here, monkeypatch):
+    shown = []
+    monkeypatch.setattr("webbrowser.open", shown.append)
+    assert main([design(here), "--only", "cut-list", "--open"]) == 0
+    assert shown == [(here / "out" / TEXT).resolve().as_uri()]
+
+
+def test_the_version_is_that_of_the_package(capsys):
+    with pytest.raises(SystemExit) as stopped:
+        main(["--version"])
+    assert stopped.value.code == 0
+    assert capsys.readouterr().out == f"benchjoin {benchjoin.__version__}\n"
+
+
+def test_it_draws_again_each_time_the_design_is_saved(here, monkeypatch, capsys):
+    """Saved once with another length, and then stopped."""
+    name = design(here)
+
+    looks = []
+
+    def wait(seconds):
+        looks.append(seconds)
+        if len(looks) == 2:
+            design(here, alter(bench, {"length": "60 in"}))
+        if len(looks) > 4:
+            raise KeyboardInterrupt
+
+    monkeypatch.setattr("benchjoin.__main__.saved", partial(saved, wait=wait))
+    assert main([name, "--only", "cut-list", "--watch"]) == 0
+    assert "60" in (here / "out" / TEXT).read_text(encoding="utf-8")
+    assert capsys.readouterr().out.count("stop with Ctrl-C") == 2
+
+
+def test_without_cairo_every_sheet_is_written_as_svg_and_one_sentence_says_why(here, monkeypatch, capsys):
+    def missing(*_, **__):
+        raise MissingLibrary("Install cairo.")
+
+    monkeypatch.setattr("benchjoin.commands.papers.bind", missing)
+    assert main([design(here)]) == 3
+    found = names(here / "out")
+    assert sum(one.endswith(".svg") for one in found) > 5
+    assert TEXT in found
+    assert capsys.readouterr().err.count("Install cairo.") == 1

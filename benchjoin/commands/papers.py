@@ -14,7 +14,7 @@ from ..layout.layout import Layout
 from ..shop.cut_list import cut_list
 from ..template_pages import templates
 
-PAPERS = ("binder", "cut-list", "sheets", "templates")
+PAPERS = ("binder", "cut-list", "sheets", "tablet", "templates")
 USUAL = ("binder", "cut-list")
 
 
@@ -51,6 +51,8 @@ def papers(layout: Layout, wishes: Wishes) -> tuple[Job, ...]:
         table = cut_list(layout)
         jobs.append(Job(f"{stem}-cut-list.txt", lambda path: write_whole(path, f"{table.text()}\n".encode())))
         jobs.append(Job(f"{stem}-cut-list.csv", lambda path: write_whole(path, table.csv().encode("utf-8-sig"))))
+    if "tablet" in wanted:
+        jobs.append(Job(f"{stem}.html", lambda path: bind(layout, path, paper=wishes.paper)))
     if "sheets" in wanted:
         jobs += _sheets(layout, wishes.paper, stem)
     if "templates" in wanted and not layout.errors():  # a layout with errors is not for the wood

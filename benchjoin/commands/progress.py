@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TextIO
-
-WIDTH = 24
+from typing import Any, TextIO
 
 
 class Progress:
@@ -12,22 +10,25 @@ class Progress:
 
     def __init__(self, total: int, stream: TextIO) -> None:
         self._total = total
-        self._stream = stream if stream.isatty() else None
-        self._done = 0
+        self._stream = stream
+        self._bar: Any = None
 
     def __enter__(self) -> Progress:
+        if self._stream.isatty():
+            from tqdm import tqdm  # who writes to a file does not wait for it
+
+            self._bar = tqdm(total=self._total, file=self._stream, leave=False, unit="file", bar_format=SHOWN)
         return self
 
     def step(self, what: str) -> None:
         """Say what is being made now."""
-        if self._stream is not None:
-            full = WIDTH * self._done // max(self._total, 1)
-            bar = "=" * full + " " * (WIDTH - full)
-            self._stream.write(f"\r\x1b[K[{bar}] {self._done + 1} of {self._total}  {what[:40]}")
-            self._stream.flush()
-        self._done += 1
+        if self._bar is not None:
+            self._bar.update()
+            self._bar.set_description_str(what[:40])
 
     def __exit__(self, *_: object) -> None:
-        if self._stream is not None:
-            self._stream.write("\r\x1b[K")
-            self._stream.flush()
+        if self._bar is not None:
+            self._bar.close()
+
+
+SHOWN = "{bar:24} {n} of {total}  {desc}"
