@@ -9,15 +9,31 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from contextlib import suppress
 from numbers import Integral, Real
-from typing import Any, TypeVar
+from typing import Any, Literal, Protocol, TypeVar, cast, overload
 
 import attrs
 
 from ..errors import BenchjoinError, DescriptionError, typed
-from ..lengths import mm, signed_mm
+from ..lengths import Length, mm, signed_mm
 
 Converter = Callable[[Any], Any]
 Thing = TypeVar("Thing")
+Given = TypeVar("Given", contravariant=True)
+Kept = TypeVar("Kept", covariant=True)
+
+
+class Door(Protocol[Given, Kept]):
+    """A converter: what a maker may give, and what is kept of it."""
+
+    def __call__(self, value: Given, /) -> Kept:
+        """Convert a value."""
+
+
+class Choice(Protocol):
+    """A converter that lets a value through as it is."""
+
+    def __call__(self, value: Thing, /) -> Thing:
+        """Convert a value."""
 
 
 @attrs.frozen
@@ -35,7 +51,15 @@ class Faults:
     of: tuple[Fault, ...]
 
 
-def a_length(field: str, *, zero: bool = False, signed: bool = False, optional: bool = False) -> Converter:
+@overload
+def a_length(
+    field: str, *, zero: bool = False, signed: bool = False, optional: Literal[False] = False
+) -> Door[Length, float]: ...
+@overload
+def a_length(
+    field: str, *, zero: bool = False, signed: bool = False, optional: Literal[True]
+) -> Door[Length | None, float | None]: ...
+def a_length(field: str, *, zero: bool = False, signed: bool = False, optional: bool = False) -> Any:
     """Converter for a length; a bad one becomes a fault of the field."""
 
     def convert(value: Any) -> Any:
@@ -45,11 +69,14 @@ def a_length(field: str, *, zero: bool = False, signed: bool = False, optional: 
             return signed_mm(value, what=field)
         return mm(value, zero=zero, what=field)
 
-    return kept(field, convert)
+    return kept(field, convert, takes="float | str | None" if optional else "float | str")
 
 
-def kept(field: str, convert: Converter) -> Converter:
-    """Wrap a converter: an error of ours becomes a fault that stays in the field."""
+def kept(field: str, convert: Callable[[Any], Any], *, takes: str = "") -> Any:
+    """Wrap a converter: an error of ours becomes a fault that stays in the field.
+
+    takes are the types that it takes, in words, which ``help`` shows; those that the converter says without.
+    """
 
     def door(value: Any) -> Any:
         if isinstance(value, Faults):
@@ -61,10 +88,18 @@ def kept(field: str, convert: Converter) -> Converter:
         except BenchjoinError as error:
             return Faults((Fault(field, str(error)),))
 
+    said = takes or next(iter(getattr(convert, "__annotations__", {}).values()), "Any")
+    door.__annotations__ = {"value": said, "return": "Any"}
     return door
 
 
-def a_kind(kind: type, field: str, example: str, *, optional: bool = False) -> Converter:
+@overload
+def a_kind(kind: type[Thing], field: str, example: str, *, optional: Literal[False] = False) -> Door[Thing, Thing]: ...
+@overload
+def a_kind(
+    kind: type[Thing], field: str, example: str, *, optional: Literal[True]
+) -> Door[Thing | None, Thing | None]: ...
+def a_kind(kind: type[Any], field: str, example: str, *, optional: bool = False) -> Any:
     """Converter that lets only instances of one class through; where it is optional, nothing too."""
 
     def convert(value: Any) -> Any:
@@ -72,10 +107,10 @@ def a_kind(kind: type, field: str, example: str, *, optional: bool = False) -> C
             raise BenchjoinError(f"{field} is {typed(value)}, not a {kind.__name__}. Write for example {example}.")
         return value
 
-    return kept(field, convert)
+    return kept(field, convert, takes=f"{kind.__name__} | None" if optional else kind.__name__)
 
 
-def one_of(field: str, *choices: object) -> Converter:
+def one_of(field: str, *choices: object) -> Choice:
     """Converter that lets only the choices through and lists them otherwise."""
 
     def convert(value: Any) -> Any:
@@ -84,12 +119,32 @@ def one_of(field: str, *choices: object) -> Converter:
             raise BenchjoinError(f"{field} is {typed(value)}. Choose one of {listed}.")
         return value
 
-    return kept(field, convert)
+    return cast(Choice, kept(field, convert, takes=f"Literal[{', '.join(map(repr, choices))}]"))
 
 
+@overload
 def a_number(
-    field: str, low: float, high: float, example: str, *, whole: bool = False, optional: bool = False
-) -> Converter:
+    field: str,
+    low: float,
+    high: float,
+    example: str,
+    *,
+    whole: Literal[False] = False,
+    optional: Literal[False] = False,
+) -> Door[float, float]: ...
+@overload
+def a_number(
+    field: str, low: float, high: float, example: str, *, whole: Literal[True], optional: Literal[False] = False
+) -> Door[int, int]: ...
+@overload
+def a_number(
+    field: str, low: float, high: float, example: str, *, whole: Literal[True], optional: Literal[True]
+) -> Door[int | None, int | None]: ...
+@overload
+def a_number(
+    field: str, low: float, high: float, example: str, *, whole: Literal[False] = False, optional: Literal[True]
+) -> Door[float | None, float | None]: ...
+def a_number(field: str, low: float, high: float, example: str, *, whole: bool = False, optional: bool = False) -> Any:
     """Converter for a plain number within limits (inclusive); whole asks for an integer."""
 
     def convert(value: Any) -> Any:
@@ -103,7 +158,8 @@ def a_number(
             )
         return number
 
-    return kept(field, convert)
+    kind = "int" if whole else "float"
+    return kept(field, convert, takes=f"{kind} | None" if optional else kind)
 
 
 def _number(value: Any, whole: bool) -> float | None:
@@ -116,7 +172,11 @@ def _number(value: Any, whole: bool) -> float | None:
     return None
 
 
-def a_name(field: str, *, barred: str = "", optional: bool = False) -> Converter:
+@overload
+def a_name(field: str, *, barred: str = "", optional: Literal[False] = False) -> Door[str, str]: ...
+@overload
+def a_name(field: str, *, barred: str = "", optional: Literal[True]) -> Door[str | None, str | None]: ...
+def a_name(field: str, *, barred: str = "", optional: bool = False) -> Any:
     """Converter for a name: words on one line, up to 80 characters, none of the barred signs."""
 
     def convert(value: Any) -> Any:
@@ -131,7 +191,7 @@ def a_name(field: str, *, barred: str = "", optional: bool = False) -> Converter
             raise BenchjoinError(f"{field} is {value!r}. It may not hold {found[0]!r}, which addresses use.")
         return value.strip()
 
-    return kept(field, convert)
+    return kept(field, convert, takes="str | None" if optional else "str")
 
 
 def refuse(thing: Any, title: str, checks: Callable[[], Iterable[Fault]] = tuple) -> None:

@@ -10,13 +10,13 @@ straight where the rail is joined.
 from __future__ import annotations
 
 import itertools
-from typing import Any
+from typing import Any, cast
 
 import attrs
 
 from ..curves import ArcCurve, Beside, Curve, OgeeCurve, PointsCurve
 from ..errors import BenchjoinError, typed
-from .doors import Converter, Fault, a_length, a_number, kept, one_of, refuse
+from .doors import Door, Fault, a_length, a_number, kept, one_of, refuse
 
 FLAT = 12.0
 """Straight before each shoulder. [mm] Common practice, no source."""
@@ -196,7 +196,7 @@ Edge = Arc | Scallop | Ogee | Points
 """What an edge may be shaped to."""
 
 
-def an_edge(field: str) -> Converter:
+def an_edge(field: str) -> Door[Edge | None, Edge | None]:
     """Converter for an edge: straight, or one of the shapes."""
 
     def convert(value: Any) -> Any:
@@ -204,4 +204,4 @@ def an_edge(field: str) -> Converter:
             return value
         raise BenchjoinError(f"{field} is {typed(value)}. Write Arc(40), Scallop(3, 12), Ogee(30, 90) or Points([…]).")
 
-    return kept(field, convert)
+    return cast("Door[Edge | None, Edge | None]", kept(field, convert, takes="Edge | None"))

@@ -14,13 +14,13 @@ from typing import TYPE_CHECKING, Any, Literal, Self
 import attrs
 
 from ..errors import BenchjoinError, NotLaidOut, typed
-from ..lengths import TOUCH, Inches
+from ..lengths import TOUCH, Inches, Length
 from ..readings import Tape
 from .bin import Bin, a_bin
 from .boards import Boards
 from .carried import carried_slots
 from .clear import Clear
-from .doors import Fault, a_kind, a_length, a_name, a_number, kept, one_of, refuse
+from .doors import Door, Fault, a_kind, a_length, a_name, a_number, kept, one_of, refuse
 from .faces import X, Y
 from .finished import Finished, finished
 from .fit import Fit, fit
@@ -75,10 +75,23 @@ def _bays(value: Any) -> tuple[Clear | Pair, ...]:
     return tuple(found)
 
 
-def _span(field: str, *kinds: type) -> Any:
-    """Converter for a governing size: over the legs, or one of the other ways to give it."""
-    plain = a_length(field, optional=type(None) in kinds)
-    return lambda value: value if isinstance(value, kinds) else plain(value)
+def _length(value: Length | Overall) -> float | Overall:
+    return value if isinstance(value, Overall) else a_length("length")(value)
+
+
+def _depth(value: Length | Overall | EndRails | None) -> float | Overall | EndRails | None:
+    return value if value is None or isinstance(value, Overall | EndRails) else a_length("depth")(value)
+
+
+def _as_typed(frame: Frame) -> Tape:
+    """Inches where any length was typed in inches, else millimetres."""
+    given = (frame.length, frame.depth, frame.front, frame.back, frame.rail_stock, frame.stack, frame.bays, frame.fit)
+    return Tape("1/16 in" if _any_inches(given) else "1 mm")
+
+
+_a_tape: Door[Tape | str, Tape] = kept("tape", _tape, takes="Tape | str")
+_a_stack: Door[Sequence[Clear | Level], tuple[Clear | Level, ...]] = kept("stack", _stack)
+_a_bay: Door[Clear | Sequence[Clear | Pair], tuple[Clear | Pair, ...]] = kept("bays", _bays)
 
 
 @attrs.frozen(kw_only=True)
@@ -104,23 +117,21 @@ class Frame:
     """
 
     name: str = attrs.field(converter=a_name("name"))
-    length: float | Overall = attrs.field(converter=_span("length", Overall))
-    depth: float | Overall | EndRails | None = attrs.field(
-        default=None, converter=_span("depth", Overall, EndRails, type(None))
-    )
+    length: float | Overall = attrs.field(converter=_length)
+    depth: float | Overall | EndRails | None = attrs.field(default=None, converter=_depth)
     front: Leg = attrs.field(converter=a_kind(Leg, "front", 'Leg(stock, height="35 1/2 in")'))
     back: Leg | None = attrs.field(
         default=None, converter=a_kind(Leg, "back", 'Leg(stock, height="70 in")', optional=True)
     )
     against: Literal["wall"] | None = attrs.field(default=None, converter=one_of("against", None, "wall"))
     rail_stock: Stock = attrs.field(converter=a_kind(Stock, "rail_stock", 'Stock("larch 1x6", thickness="5/8 in")'))
-    stack: tuple[Clear | Level, ...] = attrs.field(converter=kept("stack", _stack))
-    bays: tuple[Clear | Pair, ...] = attrs.field(default=(Clear(),), converter=kept("bays", _bays))
+    stack: tuple[Clear | Level, ...] = attrs.field(converter=_a_stack)
+    bays: tuple[Clear | Pair, ...] = attrs.field(default=(Clear(),), converter=_a_bay)
     corners: Corners = attrs.field(
         default="front through", converter=one_of("corners", "front through", "ends through", "staggered")
     )
     fit: float | Fit = attrs.field(default=0.0, converter=kept("fit", fit))
-    tape: Tape = attrs.field(converter=kept("tape", _tape))
+    tape: Tape = attrs.field(default=attrs.Factory(lambda own: _as_typed(own), takes_self=True), converter=_a_tape)
     quantity: int = attrs.field(default=1, converter=a_number("quantity", 1, 1000, "3", whole=True))
     measured: Mapping[str, Mapping[str, float]] = attrs.field(
         factory=dict, converter=kept("measured", measured), hash=False
@@ -131,12 +142,6 @@ class Frame:
     order: Literal["ends first", "rows first", "part by part"] | None = attrs.field(
         default=None, converter=one_of("order", None, "ends first", "rows first", "part by part")
     )
-
-    @tape.default
-    def _as_typed(self) -> Tape:
-        """Inches where any length was typed in inches, else millimetres."""
-        given = (self.length, self.depth, self.front, self.back, self.rail_stock, self.stack, self.bays, self.fit)
-        return Tape("1/16 in" if _any_inches(given) else "1 mm")
 
     def __attrs_post_init__(self) -> None:
         refuse(self, titled("Frame", self.name), self._faults)

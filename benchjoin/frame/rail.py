@@ -7,12 +7,13 @@
 
 from __future__ import annotations
 
-from typing import Any, Literal
+from typing import Any, Literal, cast
 
 import attrs
 
 from ..errors import BenchjoinError, typed
-from .doors import Fault, a_length, kept, one_of, refuse
+from ..lengths import Length
+from .doors import Door, Fault, a_length, kept, one_of, refuse
 from .edges import Edge, an_edge
 from .joints import RailJoint
 from .stock import Stock
@@ -70,13 +71,10 @@ class Rail:
         return []
 
 
-def a_rail(field: str) -> Any:
+def a_rail(field: str) -> Door[Rail | Length | None, Rail | None]:
     """Converter for a side of a level: nothing, a Rail, or just its width."""
 
     def convert(value: Any) -> Any:
-        return value if value is None or isinstance(value, Rail) else _of_width(value)
+        return value if value is None or isinstance(value, Rail) else Rail(value)
 
-    def _of_width(value: Any) -> Rail:
-        return Rail(value)
-
-    return kept(field, convert)
+    return cast("Door[Rail | Length | None, Rail | None]", kept(field, convert, takes="Rail | float | str | None"))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from designs import DESIGNS
+from designs import DESIGNS, plain_bench
 from paper_reader.checking import faults
 
 from benchjoin import Case, Push, Spread, bind, lay_out, strength
@@ -12,7 +12,7 @@ from benchjoin.drafting.primitives import Disc, Line, Text
 from benchjoin.drawings.lists.strength_sheet import strength_lists, strength_sheets
 from benchjoin.drawings.making.asked import Asked
 
-LAYOUT = lay_out(DESIGNS["bench"])
+LAYOUT = lay_out(plain_bench)
 CASES = [
     Case("full shelves", [Spread("bench", "90 kg")]),
     Case("pulled", [Push("60 N", "back")], "short"),

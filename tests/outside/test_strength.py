@@ -1,7 +1,7 @@
 """Strength against published figures: beams, columns, notches, working factors, net sections.
 
 Wood Handbook, FPL-GTR-282 (2021), ch. 9: Tables 9-1, 9-2, Eq. 9-2 to 9-30; its Table 5-3b through the species. EN
-1995-1-1, Eq. 6.60 to 6.63 and Table 3.1. NDS 3.4.3.2. trimesh, a general-purpose library, for the moments of net sections.
+1995-1-1, Eq. 6.60 to 6.63 and Table 3.1. NDS 3.4.3.2. trimesh, a general library, for moments of net sections.
 """
 
 from __future__ import annotations
