@@ -6,13 +6,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 import attrs
 
 from ..errors import BenchjoinError, typed
 from ..lengths import TOUCH
-from .doors import Fault, a_length, a_name, kept, refuse
+from .doors import Door, Fault, a_length, a_name, kept, refuse
 
 
 @attrs.frozen
@@ -73,4 +74,4 @@ def bins(value: Any) -> tuple[Bin, ...]:
     return found
 
 
-a_bin = kept("bins", bins)
+a_bin: Door[Bin | Sequence[Bin], tuple[Bin, ...]] = kept("bins", bins)

@@ -15,7 +15,7 @@ from ..errors import BenchjoinError, typed
 from .bearers import Bearers
 from .boards import Boards
 from .clear import SIDES, Clear, Side
-from .doors import Fault, a_length, a_name, kept, one_of, refuse
+from .doors import Door, Fault, a_length, a_name, kept, one_of, refuse
 from .joints import Butt, Laid, Notch, RailJoint
 from .ledger import Ledger
 from .rail import Rail, a_rail
@@ -43,6 +43,9 @@ def _carries(value: Any) -> tuple[Carried, ...]:
     return found
 
 
+_a_load: Door[Carried | Sequence[Carried], tuple[Carried, ...]] = kept("carries", _carries)
+
+
 @attrs.frozen
 class Level:
     """The rails that share one height all round the frame, and what they carry. [mm]
@@ -63,12 +66,14 @@ class Level:
         kw_only=True, default=None, converter=a_length("bottom", zero=True, optional=True)
     )
     top: float | None = attrs.field(kw_only=True, default=None, converter=a_length("top", optional=True))
-    flush: str | None = attrs.field(kw_only=True, default=None, converter=one_of("flush", None, *FLUSH))
+    flush: Literal["front leg top", "back leg top"] | None = attrs.field(
+        kw_only=True, default=None, converter=one_of("flush", None, *FLUSH)
+    )
     top_at: float | None = attrs.field(kw_only=True, default=None, converter=a_length("top_at", optional=True))
     align: Literal["bottoms", "tops"] = attrs.field(
         kw_only=True, default="bottoms", converter=one_of("align", "bottoms", "tops")
     )
-    carries: tuple[Carried, ...] = attrs.field(kw_only=True, default=(), converter=kept("carries", _carries))
+    carries: tuple[Carried, ...] = attrs.field(kw_only=True, default=(), converter=_a_load)
 
     def __attrs_post_init__(self) -> None:
         refuse(self, titled("Level", self.name), self._faults)

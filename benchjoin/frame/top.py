@@ -11,7 +11,7 @@
 from __future__ import annotations
 
 import functools
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any, Literal
 
 import attrs
@@ -20,7 +20,7 @@ from ..errors import BenchjoinError, typed
 from ..runs import larger
 from .boards import STOCK, Boards
 from .clear import Clear
-from .doors import Fault, a_kind, a_length, a_name, kept, one_of, past_doors, refuse
+from .doors import Door, Fault, a_kind, a_length, a_name, kept, one_of, past_doors, refuse
 from .edges import Arc
 from .stock import Stock
 
@@ -90,6 +90,9 @@ def _sections(value: Any) -> Any:
     return found
 
 
+_a_row: Door[Sequence[Boards | Panel | Clear], tuple[Boards | Panel | Clear, ...]] = kept("sections", _sections)
+
+
 @attrs.frozen
 class Top:
     """Sections in a run along the length: boards that are fixed, panels that lift out, clears that stay open. [mm]
@@ -100,7 +103,7 @@ class Top:
     least. name is what it is called in addresses.
     """
 
-    sections: tuple[Boards | Panel | Clear, ...] = attrs.field(converter=kept("sections", _sections))
+    sections: tuple[Boards | Panel | Clear, ...] = attrs.field(converter=_a_row)
     front: float = attrs.field(kw_only=True, default=0.0, converter=a_length("front", signed=True))
     back: float = attrs.field(kw_only=True, default=0.0, converter=a_length("back", signed=True))
     left: float = attrs.field(kw_only=True, default=0.0, converter=a_length("left", signed=True))

@@ -13,6 +13,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from ..drawings.views.elevation import Seen
 from ..findings import Finding
 from ..frame.frame import Frame
 from ..layout.layout import Layout
@@ -63,7 +64,7 @@ def step_through(plan: Assembly) -> Steps:
     return Steps(plan)
 
 
-def explore(frame: Frame, ranges: Mapping[str, Range], *, seen: str = "front") -> Explorer:
+def explore(frame: Frame, ranges: Mapping[str, Range], *, seen: Seen = "front") -> Explorer:
     """Sliders for some lengths of a frame; elevation, marks, wood and findings follow while you drag.
 
     Parameters

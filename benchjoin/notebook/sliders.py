@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from ..drafting.writers.fonts import face_rules
-from ..drawings.views.elevation import elevation
+from ..drawings.views.elevation import Seen, elevation
 from ..errors import AddressError, BenchjoinError, MissingLibrary, typed
 from ..frame.address import alter, value
 from ..frame.frame import Frame
@@ -35,7 +35,7 @@ class Explorer:
     widgets.
     """
 
-    def __init__(self, frame: Frame, ranges: Mapping[str, Range], seen: str) -> None:
+    def __init__(self, frame: Frame, ranges: Mapping[str, Range], seen: Seen) -> None:
         own_widgets = widgets()
         self._start = frame
         self._seen = seen

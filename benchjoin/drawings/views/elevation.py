@@ -8,7 +8,7 @@ beside its height, and legs carry their marks. The largest standard scale that f
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Unpack
+from typing import Literal, Unpack
 
 import attrs
 
@@ -34,7 +34,11 @@ from .wall import wall
 SIDES = ("front", "back", "left", "right")
 
 
-def elevation(layout: Layout, seen: str, **options: Unpack[OfAPiece]) -> Sheet:
+Seen = Literal["front", "back", "left", "right"]
+"""From which side a piece is seen."""
+
+
+def elevation(layout: Layout, seen: Seen, **options: Unpack[OfAPiece]) -> Sheet:
     """The elevation of one piece, seen from the front, back, left or right.
 
     Parameters
