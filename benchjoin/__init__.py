@@ -13,8 +13,6 @@ import sys
 from importlib import import_module
 from typing import TYPE_CHECKING
 
-from .version import __version__
-
 if TYPE_CHECKING:
     from .binding import bind, changed_sheets
     from .drafting.full_size.correction import PrinterScale
@@ -23,7 +21,7 @@ if TYPE_CHECKING:
     from .drawings.views.elevation import elevation
     from .drawings.views.plan import plan
     from .drawings.views.section import section
-    from .frame.address import alter
+    from .frame.address import addresses, alter
     from .frame.again import again
     from .frame.bearers import Bearers
     from .frame.bin import Bin
@@ -37,6 +35,7 @@ if TYPE_CHECKING:
     from .frame.leg import Leg
     from .frame.pair import Pair
     from .frame.rail import Rail
+    from .frame.sketch import sketch
     from .frame.stack import Level
     from .frame.stock import Stock
     from .frame.top import Panel, Top
@@ -46,6 +45,7 @@ if TYPE_CHECKING:
     from .layout.layout import Layout
     from .layout.moved import what_moved
     from .layout.sitting import sit
+    from .ranges import Range
     from .shop.assembly.assembly import assembly
     from .shop.assembly.hours import Hands
     from .shop.boards.board import Board, Defect
@@ -62,6 +62,7 @@ if TYPE_CHECKING:
     from .shop.lifting import lifting
     from .shop.milling.measurements import read_measurements
     from .shop.milling.milling import milling_plan
+    from .shop.overview import marks_list
     from .shop.settings.minutes import Minutes
     from .shop.settings.settings import settings
     from .shop.settings.shop import Shop
@@ -72,6 +73,7 @@ if TYPE_CHECKING:
     from .shop.working_height import working_height
     from .sweep.nearness import nearness
     from .template_pages import templates
+    from .version import __version__
 
 __all__ = [
     "Allowances",
@@ -108,6 +110,7 @@ __all__ = [
     "PrinterScale",
     "Push",
     "Rail",
+    "Range",
     "Scallop",
     "Shop",
     "Spread",
@@ -115,6 +118,7 @@ __all__ = [
     "Top",
     "Tray",
     "__version__",
+    "addresses",
     "again",
     "alter",
     "arrangement",
@@ -132,6 +136,7 @@ __all__ = [
     "keep",
     "lay_out",
     "lifting",
+    "marks_list",
     "milling_plan",
     "nearness",
     "plan",
@@ -143,6 +148,7 @@ __all__ = [
     "set_page",
     "settings",
     "sit",
+    "sketch",
     "strength",
     "supplies",
     "templates",
@@ -160,7 +166,7 @@ _HOMES = {
     ".drawings.views.plan": "plan",
     ".drawings.views.section": "section",
     ".drawings.templates.set.page": "set_page",
-    ".frame.address": "alter",
+    ".frame.address": "addresses, alter",
     ".frame.again": "again",
     ".frame.bearers": "Bearers",
     ".frame.bin": "Bin",
@@ -174,6 +180,7 @@ _HOMES = {
     ".frame.leg": "Leg",
     ".frame.pair": "Pair",
     ".frame.rail": "Rail",
+    ".frame.sketch": "sketch",
     ".frame.stack": "Level",
     ".frame.stock": "Stock",
     ".frame.top": "Panel, Top",
@@ -199,6 +206,7 @@ _HOMES = {
     ".shop.lifting": "lifting",
     ".shop.milling.measurements": "read_measurements",
     ".shop.milling.milling": "milling_plan",
+    ".shop.overview": "marks_list",
     ".shop.settings.minutes": "Minutes",
     ".shop.settings.settings": "settings",
     ".shop.settings.shop": "Shop",
@@ -208,7 +216,9 @@ _HOMES = {
     ".shop.working_height": "working_height",
     ".sweep.nearness": "nearness",
     ".shop.supplies": "supplies",
+    ".ranges": "Range",
     ".template_pages": "templates",
+    ".version": "__version__",
 }
 """Where each name lives, as the imports above say it."""
 _HOME = {name: module for module, names in _HOMES.items() for name in names.split(", ")}

@@ -289,6 +289,13 @@ RESERVED = ("clear below ", "clear above ", "bay ", "middle pair ")
 """How addresses of clears, bays and pairs begin."""
 
 
+_RESERVED = (
+    f"Choose another name: not {', '.join(field.name for field in attrs.fields(Frame))}, no number, nor one that "
+    f"begins with {', '.join(own.strip() for own in RESERVED)}."
+)
+"""What names are kept for addresses, where one of them is refused."""
+
+
 def _stack_faults(frame: Frame) -> Iterator[Fault]:
     if not frame.levels():
         yield Fault("stack", 'it has no level. Put at least one in it, for example Level("bench", front="3 1/2 in").')
@@ -298,7 +305,7 @@ def _stack_faults(frame: Frame) -> Iterator[Fault]:
         if level.name in seen:
             yield Fault("stack", f'two levels are named "{level.name}". Give each level a name of its own.')
         if level.name in taken or level.name.isdigit() or level.name.startswith(RESERVED):
-            yield Fault("stack", f'a level is named "{level.name}", which addresses use. Choose another name.')
+            yield Fault("stack", f'a level is named "{level.name}", which addresses use. {_RESERVED}')
         if level.cross is not None and len(frame.pairs()) < 3:
             yield Fault(
                 "stack", f'"{level.name}" has a cross rail, and there is no inner pair. Give the frame two bays.'
@@ -365,7 +372,7 @@ def _bin_faults(frame: Frame) -> Iterator[Fault]:
         if names.count(own.name) > 1:
             yield Fault("bins", f'two bins are called "{own.name}". Give each a name of its own.')
         if own.name in {*levels, *(field.name for field in attrs.fields(Frame))}:
-            yield Fault("bins", f'a bin is called "{own.name}", which addresses use. Choose another name.')
+            yield Fault("bins", f'a bin is called "{own.name}", which addresses use. {_RESERVED}')
         if own.on is not None and own.on not in levels:
             yield Fault("bins", f'"{own.name}" is on "{own.on}", and levels are {", ".join(levels)}. Name one of them.')
     for level in frame.levels():

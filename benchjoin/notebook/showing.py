@@ -19,7 +19,7 @@ from ..frame.frame import Frame
 from ..layout.layout import Layout
 from ..shop.assembly.assembly import Assembly
 from .html_pages import finding_page, findings_page, frame_page, layout_page
-from .sliders import Explorer, Range
+from .sliders import Explorer, Reach
 from .steps import Steps
 
 
@@ -64,13 +64,13 @@ def step_through(plan: Assembly) -> Steps:
     return Steps(plan)
 
 
-def explore(frame: Frame, ranges: Mapping[str, Range], *, seen: Seen = "front") -> Explorer:
+def explore(frame: Frame, ranges: Mapping[str, Reach], *, seen: Seen = "front") -> Explorer:
     """Sliders for some lengths of a frame; elevation, marks, wood and findings follow while you drag.
 
     Parameters
     ----------
     frame : Frame
-    ranges : mapping of str to (low, high) or (low, high, step)
+    ranges : mapping of str to Range, (low, high) or (low, high, step)
         Lengths by address. The step is the tape's division if not given, or more where a slider would have too many.
     seen : str
         The side of the elevation: "front", "back", "left" or "right".

@@ -18,13 +18,15 @@ from ..frame.frame import Frame
 from ..layout.lay_out import lay_out
 from ..layout.layout import Layout
 from ..lengths import Length, signed_mm
+from ..ranges import Range
 from ..readings import Tape
 from ..shop.overview import marks_list, wood_totals
 from .html_pages import ROW, cropped, findings_page, refusal
 
 MOST_STOPS = 2000
 """A slider with more stops than this cannot be moved by one of them."""
-Range = tuple[Length, Length] | tuple[Length, Length, Length]
+Reach = Range | tuple[Length, Length] | tuple[Length, Length, Length]
+"""Over which lengths a slider goes."""
 
 
 class Explorer:
@@ -35,7 +37,7 @@ class Explorer:
     widgets.
     """
 
-    def __init__(self, frame: Frame, ranges: Mapping[str, Range], seen: Seen) -> None:
+    def __init__(self, frame: Frame, ranges: Mapping[str, Reach], seen: Seen) -> None:
         own_widgets = widgets()
         self._start = frame
         self._seen = seen
@@ -111,12 +113,13 @@ def widgets() -> Any:
     return ipywidgets
 
 
-def _slider(widgets: Any, frame: Frame, address: str, own: Range) -> Any:
+def _slider(widgets: Any, frame: Frame, address: str, own: Reach) -> Any:
     """A slider over a range of lengths, standing at the value of the frame."""
     now = value(frame, address)
     if not isinstance(now, float):
         raise AddressError(f"{address!r} is {typed(now)}, and a slider moves a length.", address=address)
-    stops = _stops(frame.tape, now, own, address)
+    ends = (own.low, own.high, own.step or frame.tape.division) if isinstance(own, Range) else own
+    stops = _stops(frame.tape, now, ends, address)
     options = [(frame.tape.say(stop), stop) for stop in stops]
     return widgets.SelectionSlider(
         options=options,

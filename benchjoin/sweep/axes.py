@@ -17,6 +17,7 @@ from ..errors import BenchjoinError, typed
 from ..frame.address import paths_to
 from ..frame.doors import Faults, a_length
 from ..frame.frame import Frame
+from ..ranges import Range
 
 NUMBER = -1
 """Kind of a value that is a number; others are numbered from 0."""
@@ -54,6 +55,8 @@ def axis(frame: Frame, address: str, given: Any) -> Axis:
         If there are no values.
     """
     path = paths_to(frame, [address])[address]
+    if isinstance(given, Range):
+        given = given.values(frame.tape.division)
     if isinstance(given, str) or not hasattr(given, "__len__") or not len(given):
         raise BenchjoinError(f'{address!r} goes through {typed(given)}. Give a list of values: ["48 in", "60 in"].')
     convert = _door(frame, path)

@@ -21,6 +21,7 @@ from ..errors import AddressError, BenchjoinError, LumberError, typed
 from ..frame.address import alter, paths_to
 from ..frame.frame import Frame
 from ..layout.parts import Part
+from ..ranges import Range
 from ..shop.weights import weight_of
 from ..trade.species import species
 from .axes import NUMBER, Axis, axis
@@ -36,7 +37,7 @@ Density = float | Mapping[str, float] | None
 
 def sweep(
     frame: Frame,
-    over: Mapping[str, Sequence[Any]],
+    over: Mapping[str, Sequence[Any] | Range],
     want: Sequence[str | Output] = ("marks", "lengths"),
     *,
     together: bool = False,
@@ -48,7 +49,7 @@ def sweep(
     Parameters
     ----------
     frame : Frame
-    over : mapping of str to sequence
+    over : mapping of str to sequence or Range
         Values by address. All are combined with all, an axis each; or, if they go together, the lists are walked side
         by side along one axis, "variant".
     want : sequence of str or Output

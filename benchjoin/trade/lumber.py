@@ -195,7 +195,7 @@ def quarters(name: str) -> Quarters:
 
 
 def planed(name: str) -> Section:
-    """Thickness and width of a planed section usual in Europe, "45x95". [mm]
+    """Thickness and width of a planed section usual in Europe, "45x95", or its width first, "95x45". [mm]
 
     Raises
     ------
@@ -205,7 +205,7 @@ def planed(name: str) -> Section:
     wanted = tuple(_number(size, name) for size in _parts(name))
     for thickness, widths, source in PLANED:
         for width in widths:
-            if wanted == (thickness, width):
+            if wanted in ((thickness, width), (width, thickness)):
                 return Section(thickness, width, source)
     known = [f"{thick:g}x{width:g}" for thick, widths, _ in PLANED for width in widths]
     raise _no_size(name, "usual planed section", known)

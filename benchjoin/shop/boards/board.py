@@ -13,7 +13,7 @@ from typing import Any, Literal
 import attrs
 
 from ...errors import BenchjoinError, typed
-from ...frame.doors import Fault, a_length, a_name, a_number, kept, one_of, refuse
+from ...frame.doors import Door, Fault, a_length, a_name, a_number, kept, one_of, refuse
 from ...lengths import TOUCH
 
 _NOMINAL = re.compile(r"(\d{1,2}(?:/4)?)x(\d{1,2})", re.ASCII)
@@ -64,6 +64,9 @@ def _nominal(value: Any) -> Any:
     raise BenchjoinError(f'nominal is {typed(value)}. Write the name of the section: "2x4" or "5/4x6".')
 
 
+_bad: Door[Sequence[Defect], tuple[Defect, ...]] = kept("defects", _defects)
+
+
 @attrs.frozen
 class Board:
     """A board by its name, with its size and its defects; stock is what it is of, count how many are alike. [mm]
@@ -85,7 +88,7 @@ class Board:
         kw_only=True, default=None, converter=a_number("price", 0.0, 1e9, "12.5", optional=True)
     )
     nominal: str | None = attrs.field(kw_only=True, default=None, converter=kept("nominal", _nominal))
-    defects: tuple[Defect, ...] = attrs.field(kw_only=True, default=(), converter=kept("defects", _defects))
+    defects: tuple[Defect, ...] = attrs.field(kw_only=True, default=(), converter=_bad)
 
     def __attrs_post_init__(self) -> None:
         refuse(self, f'Board "{self.name}"', self._faults)

@@ -35,7 +35,8 @@ def told(load: Load, tape: Tape) -> tuple[str, str]:
     if isinstance(load, Push):
         height = "at the top of the legs" if load.height is None else f"at {tape.read(load.height)}"
         row = f", {load.on} row" if load.on else ""
-        return f"push of {load.force:.0f} N", f"to the {load.way}, {height}{row}"
+        force = f"{load.force / POUND / GRAVITY:.0f} lb" if tape.unit == "in" else f"{load.force:.0f} N"
+        return f"push of {force}", f"to the {load.way}, {height}{row}"
     if isinstance(load, Filled):
         return amount(load.weight, tape), f"in {load.bin}"
     where = f"on {load.level}"
