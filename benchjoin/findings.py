@@ -12,6 +12,7 @@ from typing import Literal
 
 import attrs
 
+from .display import page
 from .phrases import counted
 from .sources import Source
 
@@ -55,6 +56,9 @@ class Finding:
     def concerns(self, piece: int) -> bool:
         """Whether it is about a piece of the batch."""
         return not self.pieces or piece in self.pieces
+
+    def _repr_html_(self) -> str:
+        return page("finding_page", self)
 
     def __str__(self) -> str:
         return f"{self.severity}: {self.sentence} [{self.source}]"

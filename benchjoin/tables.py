@@ -18,6 +18,7 @@ from __future__ import annotations
 import csv
 import html
 import io
+from collections.abc import Mapping
 from typing import Any
 
 import attrs
@@ -27,13 +28,17 @@ from .errors import MissingLibrary
 
 @attrs.frozen
 class Table:
-    """A title, column headings, rows of strings, and notes below; align is one letter (l, r, c) a column."""
+    """A title, column headings, rows of strings, and notes below; align is one letter (l, r, c) a column.
+
+    numbers are what rows say in words, by their heading and unit ("Length [mm]"), for whoever computes with them.
+    """
 
     title: str
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     notes: tuple[str, ...] = ()
     align: str = ""
+    numbers: Mapping[str, tuple[float, ...]] = attrs.field(factory=dict, eq=False, repr=False)
 
     def aligned(self) -> str:
         """One letter for each column, l where none was given."""
@@ -86,7 +91,9 @@ class Table:
         return f"<table>{head}<tbody>{body}</tbody></table>{notes}"
 
     def to_pandas(self) -> Any:
-        """The rows as a pandas DataFrame of words, as they stand.
+        """The rows as a pandas DataFrame: words as they stand, and numbers beside them with their unit in the heading.
+
+        ``attrs["units"]`` says the unit of each column of numbers.
 
         Raises
         ------
@@ -97,7 +104,11 @@ class Table:
             import pandas
         except ImportError as error:
             raise MissingLibrary("Data frames are made by pandas. Install it: pip install pandas") from error
-        return pandas.DataFrame(list(self.rows), columns=list(self.columns))
+        found = pandas.DataFrame(list(self.rows), columns=list(self.columns))
+        for name, values in self.numbers.items():
+            found[name] = list(values)
+        found.attrs["units"] = {name: name[name.rindex("[") + 1 : -1] for name in self.numbers if name.endswith("]")}
+        return found
 
     def __str__(self) -> str:
         return self.text()

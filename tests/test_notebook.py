@@ -14,7 +14,7 @@ from designs import plain_bench as bench
 from designs import plain_rack as rack
 from samples import SAMPLES
 
-from benchjoin import Notch, alter, elevation, lay_out
+from benchjoin import Notch, alter, assembly, elevation, fasten, lay_out, strength
 from benchjoin.errors import AddressError, BenchjoinError, LengthError
 from benchjoin.notebook import explore, register
 from benchjoin.shop.overview import key_numbers, marks_list, wood_totals
@@ -142,13 +142,15 @@ def test_a_slider_carries_everything_along():
 
 def test_a_position_that_cannot_be_built_says_why_and_the_way_back_is_open():
     explorer = explore(bench, {"clear below foot shelf.size": ("1 in", "40 in")})
+    before = {name: view.value for name, view in explorer.views.items()}
     explorer.move("clear below foot shelf.size", "40 in")
     assert explorer.layout is None
     assert "too much" in explorer.views["findings"].value
-    assert explorer.views["elevation"].layout.opacity == "0.3"
+    for name in ("elevation", "marks", "wood"):
+        assert explorer.views[name].value == f'<div style="opacity:0.3">{before[name]}</div>'
     explorer.move("clear below foot shelf.size", "7 in")
     assert explorer.layout is not None
-    assert explorer.views["elevation"].layout.opacity is None
+    assert {name: view.value for name, view in explorer.views.items()} == before
     assert "too much" not in explorer.views["findings"].value
 
 
@@ -203,3 +205,34 @@ def test_a_hundred_steps_of_a_drag_take_little_more_than_drawing():
     ratio = median(move, stops) / median(lambda _: elevation(layout, "front").svg(), stops)
     print(f"a step of the slider takes {ratio:.1f} times as long as drawing from a fixed layout")
     assert ratio < 6
+
+
+def test_values_show_themselves_by_the_display_protocol_alone():
+    """No front end has to be told of them."""
+    layout = lay_out(bench)
+    work = fasten(layout, wood="western larch")
+    plan = assembly(layout, fastening=work)
+    found = strength(layout, wood="western larch", corner_blocks=["butt"])
+    for value, words in (
+        (bench, "Honey-house bench"),
+        (layout, "Marks over the foot"),
+        (layout.leg("front left"), "A1"),
+        (work, "No. 8 screw"),
+        (plan, "Putting it together"),
+        (found, "How near"),
+    ):
+        page = value._repr_html_()
+        assert words in page
+        assert "background:#fff" in page  # words stay dark on light in a dark theme
+
+
+def test_the_pages_are_loaded_when_one_is_asked_for():
+    told = (
+        "import sys; from benchjoin import Clear, Frame, Leg, Level, Stock, lay_out\n"
+        "s = Stock('s', thickness=40, width=70)\n"
+        "l = lay_out(Frame(name='a', length=900, depth=400, front=Leg(s, height=700), back=Leg(s, height=700),"
+        " rail_stock=s, stack=[Clear(), Level('top', front=70, back=70, flush='front leg top')]))\n"
+        "assert not [m for m in sys.modules if m.startswith('benchjoin.notebook')]\n"
+        "assert 'svg' in l._repr_html_()"
+    )
+    subprocess.run([sys.executable, "-c", told], check=True)

@@ -9,7 +9,7 @@ from designs import plain_bench as bench
 from designs import plain_rack as rack
 from samples import SAMPLES
 
-from benchjoin import Butt, Notch, Stock, alter, lay_out
+from benchjoin import Butt, Notch, Range, Stock, alter, cut_list, lay_out
 from benchjoin.errors import AddressError, BenchjoinError, LumberError
 from benchjoin.layout.keeping import keep
 from benchjoin.sweep import sweep
@@ -203,7 +203,68 @@ def test_data_frames_have_a_row_for_each_variant_and_columns_by_words():
     assert isinstance(frame, pandas.DataFrame)
     assert frame.index.names == ["length", "bench.front.width"]
     assert frame.columns.names == ["host", "guest", "edge"]
-    assert frame.loc[("57 in", "4 in"), FRONT_BENCH] == pytest.approx(31.5 * INCH)
+    assert frame.loc[(57 * INCH, 4 * INCH), FRONT_BENCH] == pytest.approx(31.5 * INCH)
+    assert frame.attrs["units"] == "mm"
+
+
+def test_a_sweep_has_dims_coords_keys_and_is_asked_by_value():
+    swept = sweep(
+        bench, {"length": ["48 in", "57 in"], "bench.front.width": Range("3 1/2 in", "4 in", "1/4 in")}, ["marks"]
+    )
+    assert swept.dims == ("length", "bench.front.width")
+    np.testing.assert_allclose(swept.coords["bench.front.width"], [3.5 * INCH, 3.75 * INCH, 4 * INCH])
+    assert swept.keys() == ("marks",)
+    found = swept.sel(**{"bench.front.width": "4 in"})["marks"][FRONT_BENCH]
+    np.testing.assert_allclose(found, [31.5 * INCH] * 2)
+    with pytest.raises(AddressError, match="is no axis"):
+        swept.sel(depth=500)
+    dataset = swept.to_xarray("marks")
+    name = ", ".join(FRONT_BENCH)
+    assert float(dataset[name].sel({"length": 57 * INCH, "bench.front.width": 4 * INCH})) == pytest.approx(31.5 * INCH)
+    assert dataset[name].attrs["units"] == "mm"
+
+
+def test_words_of_an_axis_stay_words():
+    swept = sweep(bench, {"corners": ["front through", "ends through"]}, ["lengths"])
+    assert swept.coords["corners"].tolist() == ["front through", "ends through"]
+    found = swept.sel(corners="ends through")["lengths"]
+    assert found[("bench/left rail",)] == swept["lengths"]["bench/left rail"][1]
+    with pytest.raises(AddressError):
+        swept.sel(corners="round")
+
+
+def test_an_output_of_ones_own_is_a_plain_function():
+    def clear(variant):
+        """Room between the shelf and the bench, on the front left leg. [mm]"""
+        below, above = variant.parts["foot shelf/front rail"], variant.parts["bench/front rail"]
+        yield Item(("front",), above.blank.low[2] - below.blank.high[2])
+
+    swept = sweep(bench, {"bench.front.width": ["3 1/2 in", "4 in"]}, [Output("room", clear, ("where",), "mm")])
+    room = swept["room"]["front"]
+    assert room[0] - room[1] == pytest.approx(0.5 * INCH)
+
+
+def test_tables_are_numbers_with_their_units_and_readings_beside_them():
+    pytest.importorskip("pandas")
+    found = cut_list(lay_out(bench)).to_pandas()
+    rail = found[found["Part"].str.contains("front")].iloc[-1]
+    assert rail["Length [mm]"] == pytest.approx(57 * INCH)
+    assert rail["Length (in)"] == "57"
+    assert found.attrs["units"]["Width [mm]"] == "mm"
+    assert found["Length [mm]"].dtype.kind == "f"
+
+
+def test_a_plot_names_its_lines_at_their_ends_and_refuses_too_many():
+    pytest.importorskip("matplotlib").use("Agg")
+    import matplotlib.pyplot as plt
+
+    swept = sweep(bench, {"bench.front.width": ["3 in", "4 in"]}, ["marks"])
+    own = swept.plot("marks", FRONT_BENCH)
+    assert own.get_legend() is None
+    assert [text.get_text() for text in own.texts] == [", ".join(FRONT_BENCH)]
+    with pytest.raises(AddressError, match="too many"):
+        swept.plot("marks")
+    plt.close("all")
 
 
 def test_a_plot_has_a_line_for_each_number_and_place():

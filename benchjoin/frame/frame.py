@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any, Literal, Self
 
 import attrs
 
+from ..display import page
 from ..errors import BenchjoinError, NotLaidOut, typed
 from ..lengths import TOUCH, Inches, Length
 from ..readings import Tape
@@ -142,6 +143,9 @@ class Frame:
     order: Literal["ends first", "rows first", "part by part"] | None = attrs.field(
         default=None, converter=one_of("order", None, "ends first", "rows first", "part by part")
     )
+
+    def _repr_html_(self) -> str:
+        return page("frame_page", self)
 
     def __attrs_post_init__(self) -> None:
         refuse(self, titled("Frame", self.name), self._faults)

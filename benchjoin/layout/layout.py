@@ -7,6 +7,7 @@ from functools import cached_property
 
 import attrs
 
+from ..display import page
 from ..errors import AddressError, typed
 from ..findings import Finding, counts
 from ..frame.frame import Frame
@@ -143,6 +144,9 @@ class Layout:
             If there is no such piece.
         """
         return tuple(part for part in self.piece(piece) if part.slot.role is LEG)
+
+    def _repr_html_(self) -> str:
+        return page("layout_page", self)
 
     def errors(self) -> tuple[Finding, ...]:
         """The findings that stop the wood from being marked."""

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 import attrs
 
+from ..display import page
 from ..frame.faces import AXIS, OPPOSITE, OUT, looks_down
 from ..frame.identity import of_piece
 from ..frame.slots import Slot
@@ -259,6 +260,9 @@ class Part:
         """For each face that is cut its name, the part's frame with it up, and the part's size in that frame."""
         ups = {face: face_up(self, face) for face in self.marked_faces}
         return {face: (self.face_name(face), up, up.local(self.blank).size()) for face, up in ups.items()}
+
+    def _repr_html_(self) -> str:
+        return page("part_page", self)
 
     def __repr__(self) -> str:
         length, width, thickness = (round(size, 2) for size in (self.length, self.width, self.thickness))

@@ -20,7 +20,12 @@ from ..findings import Finding
 from ..frame.frame import Frame
 from ..layout.lay_out import lay_out
 from ..layout.layout import Layout
+from ..layout.parts import Part
+from ..shop.assembly.assembly import Assembly
+from ..shop.fasteners.fasten import Fastening
 from ..shop.overview import key_numbers, marks_list
+from ..shop.strength.result import Strength
+from ..tables import Table
 
 WIDE, HIGH, MARGIN = 110.0, 90.0, 3.0
 """Room for a picture. [mm]"""
@@ -87,3 +92,38 @@ def _sentence(finding: Finding) -> str:
 def refusal(error: BenchjoinError) -> str:
     """Why there is no layout."""
     return f'<pre style="white-space:pre-wrap"><strong>✗ error</strong> {html.escape(str(error))}</pre>'
+
+
+def part_page(part: Part) -> str:
+    """A part in a picture, and what is cut in it, over its datum end in mm."""
+    seen = picture([part])
+    x0, y0, x1, y1 = seen.lines.bounds
+    scale = min(WIDE / (x1 - x0), HIGH / (y1 - y0) / 2)
+    rows = tuple(
+        (cut.cut.mate, cut.cut.kind, *(f"{size:.2f}" for size in (cut.start, cut.end, cut.depth)), cut.called)
+        for cut in map(part.on_face, part.cuts)
+    )
+    size = " × ".join(f"{own:.2f}" for own in (part.length, part.width, part.thickness))
+    title = f"{part.name} {part.mark}: {size} mm"
+    table = Table(title, ("For", "Joint", "From (mm)", "To (mm)", "Deep (mm)", "Face"), rows, (), "llrrrl")
+    drawn = cropped(seen.drawing(scale), part.name, house=FINE)
+    return f'<div style="{ROW}"><div>{drawn}</div><div>{table.html()}</div></div>'
+
+
+def strength_page(found: Strength) -> str:
+    """What is nearest its limit, when it tips, and what was found."""
+    return _tables(found.table(most=10), found.stability()) + findings_page(found.findings)
+
+
+def assembly_page(plan: Assembly) -> str:
+    """The steps, and what was found."""
+    return _tables(plan.table()) + findings_page(plan.findings)
+
+
+def fastening_page(work: Fastening) -> str:
+    """What to buy, joint by joint, and what was found."""
+    return _tables(work.schedule(), work.table()) + findings_page(work.findings)
+
+
+def _tables(*tables: Table) -> str:
+    return f'<div style="{ROW}">{"".join(f"<div>{table.html()}</div>" for table in tables)}</div>'

@@ -43,6 +43,7 @@ class Explorer:
         self._seen = seen
         self.frame = frame
         self.layout: Layout | None = None
+        self._last = dict.fromkeys(("elevation", "marks", "wood", "findings"), "")
         self.sliders = {address: _slider(own_widgets, frame, address, own) for address, own in ranges.items()}
         self.views = {name: own_widgets.HTML() for name in ("elevation", "marks", "wood", "findings")}
         font = own_widgets.HTML(f"<style>{face_rules(frozenset((False, True)))}</style>")
@@ -78,7 +79,7 @@ class Explorer:
             self.layout = None
             self.views["findings"].value = _paper(refusal(error))
             for name in ("elevation", "marks", "wood"):
-                self.views[name].layout.opacity = "0.3"
+                self.views[name].value = f'<div style="opacity:0.3">{self._last[name]}</div>'
             return
         shown = {
             "elevation": f'<div style="width:36em;max-width:100%;background:#fff">{fluid(drawn)}</div>',
@@ -86,10 +87,10 @@ class Explorer:
             "wood": _paper(wood_totals(self.layout).html()),
             "findings": _paper(findings_page(self.layout.findings)),
         }
+        self._last = shown
         for name, page in shown.items():
             if self.views[name].value != page:
                 self.views[name].value = page
-            self.views[name].layout.opacity = None
 
     def _repr_mimebundle_(self, **options: Any) -> Any:
         return self.widget._repr_mimebundle_(**options)

@@ -34,8 +34,13 @@ def cut_list(layout: Layout) -> Table:
     lines = sorted(kinds.values(), key=lambda parts: (rank(parts[0].slot.role), -parts[0].length, parts[0].kind))
     rows = tuple(_row(layout, parts) for parts in lines)
     columns = tuple(f"{name} ({unit})" if name in ("Length", "Width", "Thick") else name for name in COLUMNS)
+    numbers: dict[str, tuple[float, ...]] = {"Make [pieces]": tuple(len(to_make(layout.frame, own)) for own in lines)}
+    for name, size in (("Length", "length"), ("Width", "width"), ("Thick", "thickness")):
+        numbers[f"{name} [mm]"] = tuple(float(getattr(own[0], size)) for own in lines)
     notes = (f"Finished sizes, read to {layout.frame.tape.name}. Add your own allowances for the saw and the planer.",)
-    return Table(f"Cut list: {layout.frame.name}, make {layout.frame.quantity}", columns, rows, notes, "lrrrrlll")
+    return Table(
+        f"Cut list: {layout.frame.name}, make {layout.frame.quantity}", columns, rows, notes, "lrrrrlll", numbers
+    )
 
 
 def parts_table(layout: Layout, piece: int = 1) -> Table:

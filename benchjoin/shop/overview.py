@@ -40,15 +40,17 @@ def marks_list(layout: Layout, piece: int = 1) -> Table:
         If there is no such piece.
     """
     tape = layout.frame.tape
+    notches = [(leg, notch) for leg in layout.piece(piece) for notch in leg.notches]
     rows = tuple(
         (leg.identity, notch.rail, tape.read(notch.bottom), tape.read(notch.top), tape.read(notch.depth))
-        for leg in layout.piece(piece)
-        for notch in leg.notches
+        for leg, notch in notches
     )
+    sizes = (("From", "bottom"), ("To", "top"), ("Deep", "depth"))
+    numbers = {f"{name} [mm]": tuple(float(getattr(own, key)) for _, own in notches) for name, key in sizes}
     columns = ("Leg", "For", *(f"{name} ({tape.unit})" for name in ("From", "To", "Deep")))
     own = next(alike for alike in layout.alike if piece in alike)
     which = f", {pieces_called(own)}" if len(layout.alike) > 1 else ""
-    return Table(f"Marks over the foot: {layout.frame.name}{which}", columns, rows, (), "llrrr")
+    return Table(f"Marks over the foot: {layout.frame.name}{which}", columns, rows, (), "llrrr", numbers)
 
 
 def wood_totals(layout: Layout) -> Table:

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
+from functools import cached_property
 from typing import Any
 
 import attrs
 import numpy as np
 import numpy.typing as npt
 
-from ..errors import AddressError, BenchjoinError, MissingLibrary
+from ..errors import AddressError, BenchjoinError, LengthError, MissingLibrary
 from ..frame.address import alter
 from ..frame.frame import Frame
 from ..layout.lay_out import lay_out
+from ..lengths import signed_mm
 from .blocks import Block
 from .outputs import Output
 
@@ -95,7 +97,15 @@ class Arrays(Mapping[Words, Array]):
         return f"<{len(self)} {self.output.name}{unit} by {', '.join(self.output.words)}>"
 
 
-@attrs.frozen(kw_only=True, eq=False, repr=False)
+def _numeric(values: Values) -> Array:
+    """Values of an axis as millimetres, where all are lengths; as they are where they are none."""
+    try:
+        return np.array([signed_mm(value, what="a value") for value in values], dtype=float)
+    except LengthError:
+        return np.array([str(value) for value in values], dtype=object)
+
+
+@attrs.frozen(kw_only=True, eq=False, repr=False, slots=False)
 class Swept:
     """Named arrays over the axes of a sweep.
 
@@ -121,6 +131,62 @@ class Swept:
             raise AddressError(told, address=name, known=tuple(self.outputs))
         return self.outputs[name]
 
+    @property
+    def dims(self) -> tuple[str, ...]:
+        """Names of the axes, in order."""
+        return tuple(self.axes)
+
+    @cached_property
+    def coords(self) -> Mapping[str, Array]:
+        """Values of each axis as numbers: lengths in mm, others as they were given."""
+        return {name: _numeric(values) for name, values in self.axes.items()}
+
+    def keys(self) -> tuple[str, ...]:
+        """Names of the outputs."""
+        return tuple(self.outputs)
+
+    def sel(self, **at: Any) -> dict[str, dict[Words, Array]]:
+        """All outputs at values of some axes, the nearest of the axis; its other axes stay.
+
+        An address with dots is handed over as ``sel(**{"bench.front.width": "3 1/2 in"})``.
+
+        Raises
+        ------
+        AddressError
+            If there is no such axis.
+        """
+        strange = [name for name in at if name not in self.axes]
+        if strange:
+            raise AddressError(f"{strange[0]!r} is no axis. There are {', '.join(self.axes)}.", address=strange[0])
+        places = tuple(self._place(name, at[name]) if name in at else slice(None) for name in self.axes)
+        return {name: {words: own[words][places] for words in own} for name, own in self.outputs.items()}
+
+    def _place(self, name: str, wanted: Any) -> int:
+        values = self.coords[name]
+        if values.dtype.kind != "f":
+            given = list(self.axes[name])
+            if wanted not in given:
+                raise AddressError(f"{wanted!r} is not on the axis {name}.", address=name, known=tuple(map(str, given)))
+            return given.index(wanted)
+        return int(np.abs(values - signed_mm(wanted, what=name)).argmin())
+
+    def to_xarray(self, name: str) -> Any:
+        """One output as an xarray Dataset: a variable for each number, over the axes, with units.
+
+        Raises
+        ------
+        MissingLibrary
+            If xarray is not installed.
+        """
+        try:
+            import xarray
+        except ImportError as error:
+            raise MissingLibrary("Datasets are made by xarray. Install it: pip install xarray") from error
+        arrays = self[name]
+        unit = {"units": arrays.output.unit} if arrays.output.unit else {}
+        data = {", ".join(words): (self.dims, np.asarray(arrays[words]), unit) for words in arrays}
+        return xarray.Dataset(data, coords={name: (name, own) for name, own in self.coords.items()})
+
     def changes(self, *place: int) -> dict[str, Any]:
         """The values of one variant by address, from its place along each axis."""
         at = place if len(place) == len(self.values) else place * len(self.values)
@@ -135,7 +201,9 @@ class Swept:
         return ""
 
     def to_pandas(self, name: str) -> Any:
-        """One output as a pandas DataFrame: a row for each variant, indexed by the axes.
+        """One output as a pandas DataFrame: a row for each variant, indexed by the axes as numbers (lengths in mm).
+
+        ``attrs["units"]`` says the unit of its numbers.
 
         Raises
         ------
@@ -147,10 +215,12 @@ class Swept:
         except ImportError as error:
             raise MissingLibrary("Data frames are made by pandas. Install it: pip install pandas") from error
         arrays = self[name]
-        rows = pandas.MultiIndex.from_product([list(values) for values in self.axes.values()], names=list(self.axes))
+        rows = pandas.MultiIndex.from_product([list(own) for own in self.coords.values()], names=list(self.axes))
         heads = pandas.MultiIndex.from_tuples(list(arrays), names=arrays.output.words)
         data = {number: arrays[words].reshape(-1) for number, words in enumerate(arrays)}
-        return pandas.DataFrame(data, index=rows).set_axis(heads, axis=1)
+        found = pandas.DataFrame(data, index=rows).set_axis(heads, axis=1)
+        found.attrs["units"] = arrays.output.unit
+        return found
 
     def plot(self, name: str, *words: Words | str, ax: Any = None) -> Any:
         """Draw some numbers of an output over the first axis, one line for each place along the others.

@@ -17,6 +17,7 @@ from functools import cached_property
 
 import attrs
 
+from ...display import page
 from ...errors import AssemblyError, typed
 from ...findings import Finding, in_order
 from ...layout.layout import Layout
@@ -196,6 +197,9 @@ class Assembly:
         if lifts:
             rows.append(("Lifts out", listed(tuple(lifts))))
         return Table(f"Care: {self.layout.frame.name}", ("", ""), tuple(rows))
+
+    def _repr_html_(self) -> str:
+        return page("assembly_page", self)
 
     def __repr__(self) -> str:
         return (

@@ -18,6 +18,7 @@ import attrs
 import numpy as np
 import numpy.typing as npt
 
+from ...display import page
 from ...errors import FastenerError
 from ...findings import Finding, in_order
 from ...layout.joints.meeting import Joint
@@ -119,6 +120,9 @@ class Fastening:
     def table(self) -> Table:
         """Joint by joint, those that are alike in one line."""
         return by_joint(self.layout, self.fixings)
+
+    def _repr_html_(self) -> str:
+        return page("fastening_page", self)
 
     def __repr__(self) -> str:
         joints, count = counted(len(self.fixings), "joint"), counted(len(self.driven), "fastener")

@@ -8,6 +8,7 @@ from typing import Any
 
 import attrs
 
+from ...display import page
 from ...errors import LoadError, typed
 from ...findings import Finding
 from ...layout.layout import Layout
@@ -93,6 +94,9 @@ class Strength:
     def stability(self) -> Table:
         """How far each case is from tipping it, at its worst edge."""
         return stability_table(self.layout, self.tipped, self.walls)
+
+    def _repr_html_(self) -> str:
+        return page("strength_page", self)
 
     def __repr__(self) -> str:
         near = "not solved" if math.isnan(self.use) else f"nearest {self.use:.2f}"
