@@ -111,6 +111,17 @@ class Tape:
         """Reading with its unit, for sentences: '2 7/16 in full'."""
         return " ".join(filter(None, (self.figures(length), self.unit, self.off(length))))
 
+    def both(self, length: float) -> str:
+        """Reading with its unit, and the number behind it that a program counts with.
+
+        >>> Tape("1/16 in").both(247.65), Tape("1 mm").both(247.65)
+        ('9 3/4 in (247.65 mm)', '248 mm scant (247.65 mm)')
+        >>> Tape("1 mm").both(250.0)
+        '250 mm'
+        """
+        said, number = self.say(length), f"{round(length, 2):g} mm"
+        return said if said == number else f"{said} ({number})"
+
     def amount(self, length: float) -> str:
         """A difference with its unit: its reading, or decimals where that is nothing or off the mark.
 

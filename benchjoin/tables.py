@@ -121,3 +121,14 @@ class Table:
 
     def _repr_markdown_(self) -> str:
         return self.markdown()
+
+
+class ShownAsTable:
+    """What shows itself in a notebook as its table."""
+
+    def table(self) -> Table:
+        """All of it, ready for paper."""
+        raise NotImplementedError
+
+    def _repr_html_(self) -> str:
+        return self.table().html()

@@ -2,7 +2,7 @@ import bare_machine  # noqa: F401 - from here on, programs from outside the envi
 import pytest
 from hypothesis import settings
 
-collect_ignore = ["bare"]  # a second import would lay a second hook
+collect_ignore = ["bare", "words"]  # a second import would lay a second hook; wrong words are for the type checkers
 
 settings.register_profile("ci", derandomize=True, deadline=None, max_examples=60)
 settings.load_profile("ci")  # another one: pytest --hypothesis-profile=…

@@ -9,14 +9,18 @@ import sys
 import time
 
 import attrs
+import numpy as np
 import pytest
 from designs import plain_bench as bench
 from designs import plain_rack as rack
 from samples import SAMPLES
 
-from benchjoin import Notch, alter, assembly, elevation, fasten, lay_out, strength
+from benchjoin import Notch, alter, assembly, elevation, fasten, lay_out, milling_plan, set_page, strength
+from benchjoin.drawings.views.isometric import picture
+from benchjoin.drawings.views.looking import ISOMETRIC, look_from
 from benchjoin.errors import AddressError, BenchjoinError, LengthError
-from benchjoin.notebook import explore, register
+from benchjoin.notebook import explore, look_round, register
+from benchjoin.notebook.turning import SIDE
 from benchjoin.shop.overview import key_numbers, marks_list, wood_totals
 
 INCH = 25.4
@@ -75,7 +79,7 @@ def test_findings_show_themselves_one_or_many_and_other_tuples_as_ever(shell):
 
 def test_sheets_and_tables_show_themselves(shell):
     layout = lay_out(bench)
-    assert "image/svg+xml" in shown(shell, elevation(layout, "front"))
+    assert "<svg" in shown(shell, elevation(layout, "front"))["text/html"]
     assert "text/html" in shown(shell, marks_list(layout))
 
 
@@ -237,3 +241,53 @@ def test_the_pages_are_loaded_when_one_is_asked_for():
         "assert 'svg' in l._repr_html_()"
     )
     subprocess.run([sys.executable, "-c", told], check=True)
+
+
+class TestLookingRound:
+    def test_the_picture_turns_with_its_sliders(self):
+        round_it = look_round(lay_out(bench))
+        assert look_from(-45, 35) == ISOMETRIC  # where the sliders begin
+        front_left = round_it.view.value
+        round_it.turn.value = 135
+        behind = round_it.view.value
+        assert front_left.count("<svg") == behind.count("<svg") == 1
+        assert behind != front_left
+        round_it.turn.value = -45
+        assert round_it.view.value == front_left
+
+    @pytest.mark.parametrize("turn", range(-180, 181, 45))
+    @pytest.mark.parametrize("height", [-85, 0, 85])
+    def test_it_stays_inside_its_square_wherever_one_stands(self, turn, height):
+        for name in ("single row", "drip board", "four pairs, lapped"):
+            round_it = look_round(lay_out(SAMPLES[name]))
+            round_it.turn.value, round_it.height.value = turn, height
+            seen = picture(round_it.parts, look_from(turn, height)).lines.bounds
+            assert max(seen[2] - seen[0], seen[3] - seen[1]) * round_it._scale <= SIDE
+
+    def test_a_size_is_as_long_as_the_cosine_of_its_angle_to_the_paper(self):
+        """ISO 5456-3: an edge at an angle to the paper is seen as much shorter as the cosine of the angle says."""
+        for turn, height in ((0, 0), (30, 20), (-100, -60), (175, 80)):
+            look = look_from(turn, height)
+            way = np.array(look.way) / np.linalg.norm(look.way)
+            for axis in np.eye(3):
+                seen = np.hypot(*look.project(100 * axis)) / np.sqrt(1.5)
+                assert seen == pytest.approx(100 * np.sqrt(1 - (axis @ way) ** 2), abs=1e-3)
+
+
+def test_sets_notches_and_plans_show_themselves(shell):
+    layout = lay_out(bench)
+    assert "9 3/4 in (247.65 mm)" in layout.set("A")._repr_html_()
+    notches = layout.leg("front left").notches
+    assert "35 1/2 in (901.7 mm)" in shown(shell, notches)["text/html"]
+    assert repr(notches[0]).startswith(
+        "<Housing for foot shelf/front rail: from 7 in (177.8 mm) to 9 3/4 in (247.65 mm)"
+    )
+    assert "35 1/2 in (901.7 mm)" in repr(layout.leg("front left"))
+    assert "notches" in milling_plan(layout)._repr_html_()
+
+
+def test_a_full_size_page_fits_its_cell_and_says_how_large_it_is():
+    sheet = set_page(lay_out(bench), "A")
+    page = sheet._repr_html_()
+    assert f"{sheet.width:.6g} × {sheet.height:.6g} mm on paper, drawn 1:1" in page
+    assert 'style="width:100%;height:auto"' in page

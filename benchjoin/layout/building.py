@@ -54,7 +54,8 @@ def build(frame: Frame, bands: Sequence[Band], over: Over, piece: int, pick: Pic
         if not joint.how.shares:
             met.setdefault(joint.host, []).append(joint)
     parts = (
-        part_of(blank, piece, tuple(taken.get(name, ())), tuple(met.get(name, ()))) for name, blank in sound.items()
+        part_of(blank, piece, tuple(taken.get(name, ())), tuple(met.get(name, ())), frame.tape)
+        for name, blank in sound.items()
     )
     return Built(
         parts=tuple(held_cuts(frame, part) for part in parts),

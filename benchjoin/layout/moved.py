@@ -13,7 +13,7 @@ import attrs
 from ..frame.identity import of_piece
 from ..lengths import steady
 from ..readings import Tape
-from ..tables import Table
+from ..tables import ShownAsTable, Table
 from .layout import Layout
 from .parts import Part
 
@@ -34,7 +34,7 @@ class Change:
 
 
 @attrs.frozen(repr=False, slots=False)
-class Moved:
+class Moved(ShownAsTable):
     """The changes from one layout to another, in the order of the parts."""
 
     changes: tuple[Change, ...]
@@ -57,9 +57,6 @@ class Moved:
 
     def __repr__(self) -> str:
         return self.table().text()
-
-    def _repr_html_(self) -> str:
-        return self.table().html()
 
     def _say(self, length: float | None) -> str:
         return "–" if length is None else self.tape.read(length)

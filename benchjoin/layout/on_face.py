@@ -16,7 +16,9 @@ from functools import cached_property
 
 import attrs
 
+from ..display import page
 from ..lengths import TOUCH
+from ..readings import Tape
 from ..runs import larger, smaller
 from ..solids import Box, Vector
 from .joints.meeting import Cut
@@ -136,6 +138,8 @@ class OnFace:
 class Housing(OnFace):
     """A notch in a leg, in the words of the tape: heights over the foot, left and right as one looks at the face."""
 
+    tape: Tape = attrs.field(kw_only=True, eq=False)
+
     @property
     def bottom(self) -> float:
         """Its lower edge over the foot. [mm]"""
@@ -172,5 +176,8 @@ class Housing(OnFace):
         return self.high
 
     def __repr__(self) -> str:
-        at = f"{self.bottom:.2f} to {self.top:.2f}, {self.depth:.2f} deep"
-        return f"<Housing for {self.rail}: {at}, {self.face} face>"
+        bottom, top, deep = map(self.tape.both, (self.bottom, self.top, self.depth))
+        return f"<Housing for {self.rail}: from {bottom} to {top}, {deep} deep, {self.called}>"
+
+    def _repr_html_(self) -> str:
+        return page("notches_page", (self,))

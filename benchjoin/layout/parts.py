@@ -21,6 +21,7 @@ from ..frame.slots import Slot
 from ..frame.stock import Stock
 from ..lengths import TOUCH
 from ..outlines import Cropped, Outline, Profile
+from ..readings import Tape
 from ..solids import Box, Placement, Slab, Vector, along, boxes, placement, slabs
 from .blank import Blank
 from .joints.meeting import Cut, Joint
@@ -47,6 +48,7 @@ class Part:
     placement: Placement
     marked: str
     cuts: tuple[Cut, ...]
+    tape: Tape = attrs.field(eq=False)
     shaped: Mapping[str, Profile] = attrs.field(factory=dict, hash=False)
     meets: tuple[Joint, ...] = attrs.field(default=(), eq=False)
     mark: str = ""
@@ -248,7 +250,7 @@ class Part:
     @cached_property
     def notches(self) -> tuple[Housing, ...]:
         """Of what stands: its notches from the foot upwards."""
-        found = [Housing(cut, *self._seen(cut)) for cut in self.cuts] if self.slot.upright else []
+        found = [Housing(cut, *self._seen(cut), tape=self.tape) for cut in self.cuts] if self.slot.upright else []
         return tuple(sorted(found, key=lambda h: (h.bottom, h.face != self.marked, h.face)))
 
     def _seen(self, cut: Cut) -> tuple[str, Box, Vector]:
@@ -265,8 +267,8 @@ class Part:
         return page("part_page", self)
 
     def __repr__(self) -> str:
-        length, width, thickness = (round(size, 2) for size in (self.length, self.width, self.thickness))
-        return f"<Part {self.name} {self.mark}: {length:g} × {width:g} × {thickness:g} mm, {len(self.cuts)} cuts>"
+        size = " × ".join(map(self.tape.both, (self.length, self.width, self.thickness)))
+        return f"<Part {self.name} {self.mark}: {size}, {len(self.cuts)} cuts>"
 
 
 def face_up(part: Part, face: str) -> Placement:
@@ -298,8 +300,8 @@ def _minus(v: Vector) -> Vector:
     return (0.0 - v[0], 0.0 - v[1], 0.0 - v[2])
 
 
-def part_of(blank: Blank, piece: int, cuts: tuple[Cut, ...], meets: tuple[Joint, ...] = ()) -> Part:
-    """A part from its blank and the cuts that joints take from it."""
+def part_of(blank: Blank, piece: int, cuts: tuple[Cut, ...], meets: tuple[Joint, ...], tape: Tape) -> Part:
+    """A part from its blank and the cuts that joints take from it, read with a tape."""
     marked = blank.slot.marked([cut.face for cut in cuts])
     return Part(
         slot=blank.slot,
@@ -308,6 +310,7 @@ def part_of(blank: Blank, piece: int, cuts: tuple[Cut, ...], meets: tuple[Joint,
         placement=placement(blank.box, along=blank.along, out=OUT[marked]),
         marked=marked,
         cuts=cuts,
+        tape=tape,
         shaped=blank.shaped,
         meets=meets,
     )

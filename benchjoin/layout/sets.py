@@ -15,6 +15,7 @@ from typing import Literal
 
 import attrs
 
+from ..display import page
 from ..lengths import TOUCH, steady
 from .gangs import gangs, letters
 from .on_face import OnFace
@@ -93,6 +94,9 @@ class PartSet:
     def lines(self) -> tuple[Line, ...]:
         """The lines of all bands, in order from the datum end."""
         return tuple(sorted((line for band in self.bands for line in band.lines), key=lambda line: line.at))
+
+    def _repr_html_(self) -> str:
+        return page("set_page", self)
 
     def __repr__(self) -> str:
         marks = f"{self.members[0].mark}…{self.members[-1].mark}"

@@ -3,6 +3,6 @@
 from benchjoin.notebook import explore
 """
 
-from .showing import explore, register, step_through
+from .showing import explore, look_round, register, step_through
 
-__all__ = ["explore", "register", "step_through"]
+__all__ = ["explore", "look_round", "register", "step_through"]

@@ -6,11 +6,14 @@
 from __future__ import annotations
 
 import html
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from ..drafting.linework import Linework
 from ..drafting.primitives import Drawing, bounds
 from ..drafting.sheets.arrange import place_in
+from ..drafting.sheets.sheet import Sheet
+from ..drafting.writers.svg import fluid, svg_text
+from ..drawings.lists.board_sheet import board_sheets
 from ..drawings.making.house import PLAIN, House
 from ..drawings.making.maker import make
 from ..drawings.making.pieces import whose
@@ -20,9 +23,14 @@ from ..findings import Finding
 from ..frame.frame import Frame
 from ..layout.lay_out import lay_out
 from ..layout.layout import Layout
+from ..layout.on_face import Housing, OnFace
 from ..layout.parts import Part
+from ..layout.sets import PartSet
+from ..readings import Tape
 from ..shop.assembly.assembly import Assembly
+from ..shop.boards.plan import BoardPlan
 from ..shop.fasteners.fasten import Fastening
+from ..shop.milling.milling import MillingPlan
 from ..shop.overview import key_numbers, marks_list
 from ..shop.strength.result import Strength
 from ..tables import Table
@@ -48,9 +56,10 @@ def frame_page(frame: Frame) -> str:
 
 def layout_page(layout: Layout) -> str:
     """A picture, key numbers, marks leg by leg, and the findings."""
-    found = findings_page(layout.findings)
-    marks = marks_list(layout).html()
-    return f'<div style="{ROW}">{_pictured(layout)}<div>{key_numbers(layout).html()}{found}</div></div>{marks}'
+    found, marks = findings_page(layout.findings), marks_list(layout).html()
+    return (
+        f'<div style="{ROW}">{_pictured(layout)}<div>{marks}</div><div>{key_numbers(layout).html()}{found}</div></div>'
+    )
 
 
 def _pictured(layout: Layout) -> str:
@@ -99,15 +108,57 @@ def part_page(part: Part) -> str:
     seen = picture([part])
     x0, y0, x1, y1 = seen.lines.bounds
     scale = min(WIDE / (x1 - x0), HIGH / (y1 - y0) / 2)
-    rows = tuple(
-        (cut.cut.mate, cut.cut.kind, *(f"{size:.2f}" for size in (cut.start, cut.end, cut.depth)), cut.called)
-        for cut in map(part.on_face, part.cuts)
-    )
-    size = " × ".join(f"{own:.2f}" for own in (part.length, part.width, part.thickness))
-    title = f"{part.name} {part.mark}: {size} mm"
-    table = Table(title, ("For", "Joint", "From (mm)", "To (mm)", "Deep (mm)", "Face"), rows, (), "llrrrl")
+    size = " × ".join(map(part.tape.both, (part.length, part.width, part.thickness)))
+    title = f"{part.name} {part.mark}: {size}"
+    table = _cuts(title, map(part.on_face, part.cuts), part.tape)
     drawn = cropped(seen.drawing(scale), part.name, house=FINE)
     return f'<div style="{ROW}"><div>{drawn}</div><div>{table.html()}</div></div>'
+
+
+def notches_page(notches: Sequence[Housing]) -> str:
+    """Notches of a leg, as the tape reads them."""
+    return _cuts("", notches, notches[0].tape).html()
+
+
+def _cuts(title: str, cuts: Iterable[OnFace], tape: Tape) -> Table:
+    heads = ("For", "Joint", "From", "To", "Deep", "Face")
+    rows = tuple((own.mate, own.kind, *map(tape.both, (own.start, own.end, own.depth)), own.called) for own in cuts)
+    return Table(title, heads, rows, (), "llrrrl")
+
+
+def set_page(own: PartSet) -> str:
+    """What is struck across a set of clamped legs, or other parts, from the datum end."""
+    tape = own.members[0].tape
+    rows = tuple(
+        (
+            tape.both(line.at),
+            band.title,
+            ", ".join(dict.fromkeys(own.members[t.member].mark for t in line.takers)),
+        )
+        for band in own.bands
+        for line in band.lines
+    )
+    title = f"Set {own.letter}: {own.title}, {', '.join(part.mark for part in own.members)}"
+    return Table(title, ("Line at", "Which faces up", "On"), rows, (), "rll").html()
+
+
+def sheet_page(sheet: Sheet) -> str:
+    """A sheet as wide as its cell, and how large it is on paper."""
+    scale = f", drawn {sheet.scale}" if sheet.scale else ""
+    said = f"{sheet.title}: {sheet.width:.6g} × {sheet.height:.6g} mm on paper{scale}; here it is as wide as the cell."
+    drawn = fluid(svg_text(sheet, embed=True))
+    wide = f"max-width:{sheet.width:.6g}mm"
+    return f'<figure style="margin:0;{wide}">{drawn}<figcaption>{html.escape(said)}</figcaption></figure>'
+
+
+def boards_page(plan: BoardPlan) -> str:
+    """The boards as they are cut, and the list of the cuts."""
+    return "".join(map(sheet_page, board_sheets(plan)[:1])) + _tables(plan.table())
+
+
+def milling_page(plan: MillingPlan) -> str:
+    """What goes through the planer together, and the steps."""
+    return _tables(plan.table(), plan.steps())
 
 
 def strength_page(found: Strength) -> str:

@@ -1,7 +1,7 @@
 """In a notebook: every value shows itself, and sliders let you drag a design.
 
-`register` tells IPython how a frame, a layout and findings show themselves; sheets and tables know it by themselves.
-``import benchjoin`` calls it where IPython is running already, and loads nothing of this otherwise.
+Values know by themselves how they are shown; `register` tells IPython of those that are plain tuples, findings and the
+notches of a leg. ``import benchjoin`` calls it where IPython is running already, and loads nothing of this otherwise.
 
     from benchjoin.notebook import explore
 
@@ -17,14 +17,16 @@ from ..drawings.views.elevation import Seen
 from ..findings import Finding
 from ..frame.frame import Frame
 from ..layout.layout import Layout
+from ..layout.on_face import Housing
 from ..shop.assembly.assembly import Assembly
-from .html_pages import finding_page, findings_page, frame_page, layout_page
+from .html_pages import findings_page, notches_page
 from .sliders import Explorer, Reach
 from .steps import Steps
+from .turning import Turning
 
 
 def register(shell: Any = None) -> bool:
-    """Tell IPython how values show themselves; says whether there was an IPython to tell.
+    """Tell IPython how many values show themselves; says whether there was an IPython to tell.
 
     Parameters
     ----------
@@ -40,17 +42,31 @@ def register(shell: Any = None) -> bool:
     if shell is None:
         return False
     pages = shell.display_formatter.formatters["text/html"]
-    for kind, page in ((Frame, frame_page), (Layout, layout_page), (Finding, finding_page)):
-        pages.for_type(kind, page)
     if tuple not in pages.type_printers:
-        pages.for_type(tuple, _findings_in)
+        pages.for_type(tuple, _many)
     return True
 
 
-def _findings_in(values: tuple[object, ...]) -> str | None:
-    """Findings of a layout, which are a tuple; other tuples show themselves as they always do."""
-    found = [value for value in values if isinstance(value, Finding)]
-    return findings_page(found) if found and len(found) == len(values) else None
+def _many(values: tuple[object, ...]) -> str | None:
+    """Findings of a layout, or notches of a leg, which are tuples; other tuples show themselves as they always do."""
+    findings = [value for value in values if isinstance(value, Finding)]
+    notches = [value for value in values if isinstance(value, Housing)]
+    if findings and len(findings) == len(values):
+        return findings_page(findings)
+    return notches_page(notches) if notches and len(notches) == len(values) else None
+
+
+def look_round(layout: Layout, piece: int = 1) -> Turning:
+    """The picture of a piece with two sliders that turn it: walk round it, and look from higher or lower.
+
+    Raises
+    ------
+    AddressError
+        If there is no such piece.
+    MissingLibrary
+        If ipywidgets is not installed.
+    """
+    return Turning(layout, piece)
 
 
 def step_through(plan: Assembly) -> Steps:

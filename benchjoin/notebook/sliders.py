@@ -11,8 +11,9 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from ..drafting.writers.fonts import face_rules
+from ..drafting.writers.svg import fluid
 from ..drawings.views.elevation import Seen, elevation
-from ..errors import AddressError, BenchjoinError, MissingLibrary, typed
+from ..errors import AddressError, BenchjoinError, typed
 from ..frame.address import alter, value
 from ..frame.frame import Frame
 from ..layout.lay_out import lay_out
@@ -22,6 +23,7 @@ from ..ranges import Range
 from ..readings import Tape
 from ..shop.overview import marks_list, wood_totals
 from .html_pages import ROW, cropped, findings_page, refusal
+from .widgets import widgets
 
 MOST_STOPS = 2000
 """A slider with more stops than this cannot be moved by one of them."""
@@ -99,21 +101,6 @@ class Explorer:
         return f"<Explorer of {self._start.name}: {', '.join(self.sliders)}>"
 
 
-def widgets() -> Any:
-    """ipywidgets, or what to install.
-
-    Raises
-    ------
-    MissingLibrary
-        If it is not there.
-    """
-    try:
-        import ipywidgets
-    except ImportError as error:
-        raise MissingLibrary("Sliders are made by ipywidgets. Install it: pip install ipywidgets") from error
-    return ipywidgets
-
-
 def _slider(widgets: Any, frame: Frame, address: str, own: Reach) -> Any:
     """A slider over a range of lengths, standing at the value of the frame."""
     now = value(frame, address)
@@ -142,13 +129,6 @@ def _stops(tape: Tape, now: float, own: Sequence[Length], address: str) -> list[
     count = math.floor((high - low) / step + 1e-9)
     even = [round(low + step * n, 9) for n in range(count + 1)]
     return sorted([stop for stop in even if abs(stop - now) > 1e-6] + [now])
-
-
-def fluid(svg: str) -> str:
-    """A drawing that takes the width it is given."""
-    head, mark, rest = svg.partition(" viewBox=")
-    start = head.rindex("<svg")
-    return f'{head[:start]}<svg style="width:100%;height:auto" xmlns="http://www.w3.org/2000/svg"{mark}{rest}'
 
 
 def _paper(page: str) -> str:

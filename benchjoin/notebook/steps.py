@@ -8,10 +8,11 @@ from __future__ import annotations
 from typing import Any
 
 from ..drafting.writers.fonts import face_rules
+from ..drafting.writers.svg import fluid
 from ..drawings.lists.assembly_sheet import step_figure
 from ..shop.assembly.assembly import Assembly
 from .html_pages import cropped
-from .sliders import fluid, widgets
+from .widgets import widgets
 
 WIDE = 170.0
 """Width of a step as it is drawn. [mm]"""

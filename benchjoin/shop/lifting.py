@@ -16,7 +16,7 @@ from ..layout.lifting import LiftOut, lift_outs
 from ..layout.parts import Part
 from ..lengths import TOUCH
 from ..sources import COMMON_PRACTICE, STATICS
-from ..tables import Table
+from ..tables import ShownAsTable, Table
 from ..trade.practice import LEAST_GAP
 from ..trade.species import Species, species
 from .gaps import Grain, board_change
@@ -55,7 +55,7 @@ class Lifted:
 
 
 @attrs.frozen(kw_only=True, repr=False)
-class Lifting:
+class Lifting(ShownAsTable):
     """What comes out of one piece of a layout; contents are the moisture as laid and at the wettest. [%]"""
 
     layout: Layout

@@ -16,7 +16,7 @@ from ..errors import FastenerError, typed
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..lengths import INCH
-from ..tables import Table
+from ..tables import ShownAsTable, Table
 from .fasteners.fasten import Fastening
 
 COVERAGE = 10.0
@@ -52,7 +52,7 @@ def _shut(layout: Layout) -> float:
 
 
 @attrs.frozen(kw_only=True, repr=False)
-class Supplies:
+class Supplies(ShownAsTable):
     """What a batch takes beside its boards.
 
     painted is the area of all parts, shut in that of the joints in it, glued that of the joints that are glued. [m²]

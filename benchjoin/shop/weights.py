@@ -14,7 +14,7 @@ import attrs
 from ..errors import LumberError
 from ..frame.slots import Slot
 from ..layout.layout import Layout
-from ..tables import Table
+from ..tables import ShownAsTable, Table
 from ..trade.species import Species, species
 from ..wood.weight import density, gravity_at
 
@@ -23,7 +23,7 @@ POUND = 0.45359237
 
 
 @attrs.frozen(kw_only=True, repr=False)
-class Weights:
+class Weights(ShownAsTable):
     """Weight of every part by its name [kg], at a moisture content. [%]"""
 
     layout: Layout

@@ -17,7 +17,8 @@ from solid_wood import apart as far_apart
 from benchjoin import lay_out
 from benchjoin.drafting.primitives import Line, bounds
 from benchjoin.drafting.sheets.clashes import clashes
-from benchjoin.drawings.views.isometric import apart, drawn_apart, exploded, isometric, picture, project
+from benchjoin.drawings.views.isometric import apart, drawn_apart, exploded, isometric, picture
+from benchjoin.drawings.views.looking import ISOMETRIC
 from benchjoin.drawings.views.shade import FINEST, SPACING
 
 FRAMES = {**STRAIGHT_DESIGNS, **SAMPLES}
@@ -73,7 +74,7 @@ def test_a_way_leads_from_each_rail_to_each_leg_that_lets_it_in():
     shifts = apart(layout, 1)
     rail, leg = layout.part("1/bench/front rail"), layout.part("1/front left leg")
     place = [(max(a, c) + min(b, d)) / 2 for a, b, c, d in zip(*ends(leg), *ends(rail), strict=True)]
-    line = shapely.LineString(project([np.add(place, shifts[name.identity]) for name in (leg, rail)]))
+    line = shapely.LineString(ISOMETRIC.project([np.add(place, shifts[name.identity]) for name in (leg, rail)]))
     assert ways.intersection(line.buffer(0.01)).length > 10  # all of it but what wood covers
 
 

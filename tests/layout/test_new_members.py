@@ -12,7 +12,8 @@ from benchjoin import cut_list, keep, lay_out, milling_plan, settings, what_move
 from benchjoin.binding import sheets
 from benchjoin.drafting.sheets.clashes import clashes
 from benchjoin.drawings.views.covering import covered
-from benchjoin.drawings.views.isometric import picture, project
+from benchjoin.drawings.views.isometric import picture
+from benchjoin.drawings.views.looking import ISOMETRIC
 from benchjoin.drawings.views.view import EYES, view
 from benchjoin.layout.net_section import stretches
 from benchjoin.layout.ways_in import ways_out
@@ -164,7 +165,7 @@ def test_a_bow_is_one_surface_from_below_and_from_the_end(layout):
 def test_the_picture_shows_the_bow(layout):
     seen = picture(layout.piece(1))
     whole = shapely.union_all([face.region for face in seen.faces if face.part == f"1/{BOWED}"])
-    low = project([[600.0, 0.0, 768.0], [600.0, 0.0, 772.0]])
+    low = ISOMETRIC.project([[600.0, 0.0, 768.0], [600.0, 0.0, 772.0]])
     assert not whole.contains(shapely.Point(low[0]))
     assert whole.contains(shapely.Point(low[1]))
 

@@ -13,6 +13,7 @@ from pathlib import Path
 
 import attrs
 
+from ...display import page
 from ...errors import PaperError
 from ...findings import Finding, in_order
 from ..linework import Linework
@@ -107,8 +108,8 @@ class Sheet:
             raise PaperError(f"A sheet is saved as .svg, .pdf or .png; {target.name!r} ends in none of them.")
         return write_whole(target, data)
 
-    def _repr_svg_(self) -> str:
-        return svg.svg_text(self, embed=True)
+    def _repr_html_(self) -> str:
+        return page("sheet_page", self)
 
     def __repr__(self) -> str:
         scale = f", {self.scale}" if self.scale else ""

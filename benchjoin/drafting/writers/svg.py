@@ -81,6 +81,13 @@ def svg_text(sheet: Sheet, *, embed: bool = False) -> str:
     return text.replace("<defs></defs>", "<defs />", 1)
 
 
+def fluid(text: str) -> str:
+    """SVG text that takes the width it is given on a screen, and keeps its shape."""
+    head, mark, rest = text.partition(" viewBox=")
+    start = head.rindex("<svg")
+    return f'{head[:start]}<svg style="width:100%;height:auto" xmlns="http://www.w3.org/2000/svg"{mark}{rest}'
+
+
 @cache
 def _page(weights: frozenset[bool]) -> str:
     """A page as a template: its size, the font in these weights, windows, white paper, and its elements on it."""

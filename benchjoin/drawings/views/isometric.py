@@ -1,16 +1,16 @@
 """The isometric picture: the whole as it stands, and drawn apart so that one sees how rails enter the notches.
 
 Looking from the front left and above: length runs up to the right, depth up to the left, heights upright, all three
-at one scale (ISO 5456-3, axes 120 degrees apart). What covers a face is every bit of wood on the eye's side of its
-plane; the faces less what covers them are the picture. They are worked out on a slanting page (`slant`), on which all
-edges are level, upright or diagonal and sizes are whole counts of a grid, so that edges that coincide are one.
+at one scale (ISO 5456-3, axes 120 degrees apart); or from anywhere else, for whom walks round it. What covers a face is
+every bit of wood on the eye's side of its plane; the faces less what covers them are the picture. They are worked out
+on a slanting page (`looking`).
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from typing import Any, Unpack
+from typing import Unpack
 
 import attrs
 import numpy as np
@@ -30,22 +30,19 @@ from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
 from ..making.pieces import named, shown_parts, titled
 from .face import Face, faces_of
+from .looking import GRID, ISOMETRIC, Look
 from .shade import in_shade, shaded
 from .strokes import strokes
-from .view import EYES, Eye
+from .view import Eye
 
 Regions = npt.NDArray[np.object_]
 """An array of shapes."""
 LIES = math.cos(math.radians(30.0))
-GRID = 1e-4
-"""Places of the wood are held to this. [mm]"""
-DIGITS = 4
+"""How much of a size along an edge is left across it."""
 THIN = 0.1
 """The share of all wood that may be thinner than what is called thin."""
 LEAST = 0.01
 """Visible regions that are no larger are left out. [mm²]"""
-LOOKS = ("above", "front", "left")
-"""The eyes whose faces an isometric picture shows."""
 SHORTEST_WAY = 6.8
 """A way that shows less between the parts is left out: its dashes could not be read. [mm on paper]"""
 APART = 0.28
@@ -150,7 +147,7 @@ def drawn_apart(layout: Layout, piece: int) -> Apart:
     """One piece drawn apart."""
     shifts = apart(layout, piece)
     seen = picture([part.moved(shifts[part.identity]) for part in layout.piece(piece)])
-    wood = shapely.union_all([face.region for face in seen.faces]).buffer(10 * GRID)
+    wood = shapely.union_all([face.region for face in seen.faces]).buffer(1e-3)
     ways = list(_ways(layout, shifts, piece))
     return Apart(seen, shapely.union_all(ways).difference(wood) if ways else shapely.MultiLineString())
 
@@ -163,52 +160,26 @@ def _thin(lines: BaseGeometry, scale: float) -> Iterator[Line]:
             yield line
 
 
-def project(points: npt.ArrayLike) -> npt.NDArray[np.float64]:
-    """Page coordinates of points of the world, shape (..., 3) to (..., 2). [mm]
-
-    u = (x − y) cos 30°, v = z + (x + y) sin 30° (ISO 5456-3, drawn at full scale along the axes).
-
-    >>> project([(1.0, 0.0, 0.0), (0.0, 0.0, 1.0)]).round(4).tolist()
-    [[0.866, 0.5], [0.0, 1.0]]
-    """
-    x, y, z = np.moveaxis(np.asarray(points, dtype=float), -1, 0)
-    return np.stack([(x - y) * LIES, z + (x + y) / 2], axis=-1)
-
-
-def slant(points: npt.ArrayLike) -> npt.NDArray[np.float64]:
-    """Points of the world on the slanting page, shape (..., 3) to (..., 2), to the grid. [mm]
-
-    s = x − y, t = z + y: edges along x are level, along z upright, along y diagonal.
-    """
-    x, y, z = np.moveaxis(np.asarray(points, dtype=float).round(DIGITS), -1, 0)
-    return np.stack([x - y, z + y], axis=-1).round(DIGITS)
-
-
-def upright(shapes: BaseGeometry | Regions) -> Any:
-    """A shape of the slanting page, or an array of them, on the page itself: u = s cos 30°, v = t + s / 2."""
-    return shapely.transform(shapes, lambda at: np.stack([at[:, 0] * LIES, at[:, 1] + at[:, 0] / 2], axis=-1))
-
-
 def picture_of(asked: Asked) -> Picture:
     """The picture of the first of the pieces that are alike, which the sheets of a binder share."""
     parts = shown_parts(asked)
     return asked.once(("picture", parts[0].piece), lambda: picture(parts))
 
 
-def picture(parts: Sequence[Part]) -> Picture:
+def picture(parts: Sequence[Part], look: Look = ISOMETRIC) -> Picture:
     """What is seen of parts."""
     wood = np.array([(b.low, b.high) for part in parts for b in part.solid])
     owners = np.array([part.name for part in parts for _ in part.solid])
-    looking = [(face, EYES[look].frame) for look in LOOKS for part in parts for face in _shown(part, EYES[look])]
+    looking = [(face, eye.frame) for eye in look.eyes for part in parts for face in _shown(part, eye)]
     faces = [face for face, _ in looking]
-    regions = _joined(faces, _visible(faces, [frame for _, frame in looking], wood, owners))
+    regions = _joined(faces, _visible(look, faces, [frame for _, frame in looking], wood, owners))
     shown = np.flatnonzero(shapely.area(regions) > LEAST)
     lines = shapely.line_merge(shapely.union_all(shapely.boundary(regions[shown]), grid_size=GRID))
-    seen = zip(shown.tolist(), upright(regions[shown]), strict=True)
+    seen = zip(shown.tolist(), look.upright(regions[shown]), strict=True)
     dark = np.array([in_shade(frame.w) for _, frame in looking])[shown]
     own = tuple(attrs.evolve(faces[n], region=region) for n, region in seen)
     shade = np.array([face.region for face, one in zip(own, dark.tolist(), strict=True) if one], dtype=object)
-    return Picture(own, upright(lines), shade, float(np.quantile(np.diff(wood, axis=1).min(axis=2), THIN)))
+    return Picture(own, look.upright(lines), shade, float(np.quantile(np.diff(wood, axis=1).min(axis=2), THIN)))
 
 
 def _shown(part: Part, eye: Eye) -> Iterator[Face]:
@@ -216,13 +187,6 @@ def _shown(part: Part, eye: Eye) -> Iterator[Face]:
     for face in faces_of(part, eye.frame):
         if not face.surface or abs(along(eye.frame.w, part.placement.u)) < 0.5:
             yield face
-
-
-def _silhouettes(wood: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
-    """Outlines of boxes on the slanting page, shape (n, 2, 3) to (n, 6, 2): no nearest and no farthest corner."""
-    (x0, y0, z0), (x1, y1, z1) = wood[:, 0].T, wood[:, 1].T
-    ring = [(x0, y0, z0), (x1, y0, z0), (x1, y0, z1), (x1, y1, z1), (x0, y1, z1), (x0, y1, z0)]
-    return slant(np.stack([np.stack(corner, axis=-1) for corner in ring], axis=1))
 
 
 def _joined(faces: Sequence[Face], regions: Regions) -> Regions:
@@ -238,6 +202,7 @@ def _joined(faces: Sequence[Face], regions: Regions) -> Regions:
 
 
 def _visible(
+    look: Look,
     faces: Sequence[Face],
     frames: Sequence[Placement],
     wood: npt.NDArray[np.float64],
@@ -247,14 +212,14 @@ def _visible(
 
     All faces are worked out at once: what is asked of the geometry library is asked for arrays.
     """
-    regions: Regions = shapely.set_precision(_on_page(faces, frames), GRID)
-    which, of = shapely.STRtree(shapely.polygons(_silhouettes(wood))).query(regions, predicate="intersects")
+    regions: Regions = shapely.set_precision(_on_page(look, faces, frames), GRID)
+    which, of = shapely.STRtree(shapely.polygons(look.silhouettes(wood))).query(regions, predicate="intersects")
     apart = np.array([not face.surface for face in faces])[which]  # a shaped edge is not covered by its own steps
     apart |= np.array([face.part for face in faces])[which] != owners[of]
     which, near = _before(which[apart], wood[of[apart]], faces, frames)
     covered, counts = np.unique(which, return_counts=True)
     table = np.full((len(covered), counts.max(initial=0)), None)  # a row for each covered face, filled from the left
-    table[np.arange(table.shape[1]) < counts[:, None]] = shapely.polygons(_silhouettes(near))
+    table[np.arange(table.shape[1]) < counts[:, None]] = shapely.polygons(look.silhouettes(near))
     covers = shapely.union_all(table, axis=1, grid_size=GRID)
     regions[covered] = shapely.difference(regions[covered], covers, grid_size=GRID)
     return regions
@@ -278,7 +243,7 @@ def _before(
     return which[order], near[order]
 
 
-def _on_page(faces: Sequence[Face], frames: Sequence[Placement]) -> Regions:
+def _on_page(look: Look, faces: Sequence[Face], frames: Sequence[Placement]) -> Regions:
     """The regions of faces on the slanting page."""
     regions = np.array([face.region for face in faces])
     _, owner = shapely.get_coordinates(regions, return_index=True)
@@ -289,7 +254,7 @@ def _on_page(faces: Sequence[Face], frames: Sequence[Placement]) -> Regions:
 
     def lay(at: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
         distance = middles[owner, None] + (at * tilts[owner]).sum(axis=1, keepdims=True)
-        return slant(at[:, :1] * u + at[:, 1:] * v + w * distance)
+        return look.slant(at[:, :1] * u + at[:, 1:] * v + w * distance)
 
     laid: Regions = shapely.transform(regions, lay)
     return laid
@@ -310,7 +275,7 @@ def _ways(layout: Layout, shifts: dict[str, Vector], piece: int) -> Iterator[Bas
         ends = [np.add(middle, shifts[name]) for name in (joint.host, joint.guest)]
         slants = np.count_nonzero(abs(np.subtract(*ends)) > TOUCH) > 1  # what a board is cut round is not where it goes
         if math.dist(*ends) > TOUCH and not (slants and guests[joint.guest].slot.run):
-            yield shapely.LineString(project(ends))
+            yield shapely.LineString(ISOMETRIC.project(ends))
 
 
 def _between(layout: Layout, piece: int) -> set[str]:

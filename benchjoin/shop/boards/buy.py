@@ -15,7 +15,7 @@ import attrs
 
 from ...errors import BoardError, typed
 from ...layout.layout import Layout
-from ...tables import Table
+from ...tables import ShownAsTable, Table
 from ...trade.species import Species, species
 from ..fasteners.fasten import Fastening
 from ..settings.shop import Shop
@@ -83,7 +83,7 @@ class Purchase:
 
 
 @attrs.frozen(kw_only=True, repr=False)
-class BuyList:
+class BuyList(ShownAsTable):
     """The best way to buy first, then the others that do; spare is the share that is bought over."""
 
     layout: Layout

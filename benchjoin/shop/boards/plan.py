@@ -14,6 +14,7 @@ from typing import Literal
 
 import attrs
 
+from ...display import page
 from ...errors import BoardError, typed
 from ...findings import Finding
 from ...layout.layout import Layout
@@ -159,6 +160,9 @@ class BoardPlan:
         else:
             good = f"no plan takes less than {self.bound:g}"
         return f"{count}{share}; {good}. Kerf {self.layout.frame.tape.say(self.sawing.kerf)}."
+
+    def _repr_html_(self) -> str:
+        return page("boards_page", self)
 
     def __repr__(self) -> str:
         return f"<BoardPlan of {self.layout.frame.name}: {self.told()}>"

@@ -14,7 +14,7 @@ from ...layout.done import to_make
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, steady
-from ...tables import Table
+from ...tables import ShownAsTable, Table
 from ...trade.allowances import Milling, usual_milling
 from ..called import called
 from ..marks import marks
@@ -67,7 +67,7 @@ class Blank:
 
 
 @attrs.frozen(repr=False)
-class RoughList:
+class RoughList(ShownAsTable):
     """The blanks to cut, longest first."""
 
     layout: Layout

@@ -16,7 +16,7 @@ from ...frame.frame import Frame
 from ...layout.lay_out import lay_out
 from ...layout.layout import Layout
 from ...readings import Tape
-from ...tables import Table
+from ...tables import ShownAsTable, Table
 from ..weights import POUND, weights
 from .board import Board
 from .plan import BoardPlan, board_plan
@@ -34,7 +34,7 @@ class Offer:
 
 
 @attrs.frozen(repr=False)
-class Yard:
+class Yard(ShownAsTable):
     """Choices side by side."""
 
     frame: Frame

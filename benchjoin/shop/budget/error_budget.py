@@ -21,7 +21,7 @@ from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import INCH, distinct
 from ...readings import Tape
-from ...tables import Table
+from ...tables import ShownAsTable, Table
 from .marking_ways import WAYS_OF_MARKING, ErrorTerm, Marking, MarkingWay, error_terms
 from .tolerance import root_sum_square, worst
 
@@ -55,7 +55,7 @@ class MarkError:
 
 
 @attrs.frozen(kw_only=True, repr=False)
-class ErrorBudget:
+class ErrorBudget(ShownAsTable):
     """What each way of marking does to each mark of the leg, and to the frame. [mm]
 
     leg is the leg it was worked for; span the length over the legs; ways holds the marks from the foot upwards.
@@ -119,9 +119,6 @@ class ErrorBudget:
 
     def __repr__(self) -> str:
         return self.table().text()
-
-    def _repr_html_(self) -> str:
-        return self.table().html()
 
 
 def diagonals_differ(width: float, height: float, off: float) -> float:

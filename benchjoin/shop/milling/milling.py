@@ -16,6 +16,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 import attrs
 
+from ...display import page
 from ...errors import MillingError, typed
 from ...findings import Finding, in_order
 from ...frame.stock import Stock
@@ -141,6 +142,9 @@ class MillingPlan:
             for line in batch.lines:
                 for item in line.items:
                     yield batch, item, (batch.thickness, line.width)
+
+    def _repr_html_(self) -> str:
+        return page("milling_page", self)
 
     def __repr__(self) -> str:
         blanks = sum(len(line.blanks) for batch in self.batches for line in batch.lines)

@@ -19,7 +19,7 @@ from ...findings import Finding, in_order
 from ...layout.done import state_of, to_make
 from ...layout.layout import Layout
 from ...readings import Tape
-from ...tables import Table
+from ...tables import ShownAsTable, Table
 from ..done import done_notes
 from .checks import setting_findings
 from .choosing import chosen
@@ -36,7 +36,7 @@ OF_WAY: Mapping[Way, Cutting] = {"dado head": head, "router": router, "saw and c
 
 
 @attrs.frozen(kw_only=True, repr=False)
-class Settings:
+class Settings(ShownAsTable):
     """All settings of a batch in order, what must be changed for them, and what the maker must know.
 
     notching are the settings for notches and laps; crosscuts and rips those for the lengths and widths of the cut list.
@@ -81,9 +81,6 @@ class Settings:
 
     def __repr__(self) -> str:
         return self.table().text()
-
-    def _repr_html_(self) -> str:
-        return self.table().html()
 
 
 def settings(
