@@ -12,6 +12,7 @@ import argparse
 import sys
 import webbrowser
 from collections.abc import Sequence
+from functools import partial
 from pathlib import Path
 
 import attrs
@@ -92,11 +93,10 @@ def _write(layout: Layout, wishes: Wishes, shelf: Shelf) -> int:
     shelf.clear_for([job.name for job in jobs])
     code = NOT_FOR_THE_WOOD if layout.errors() else DONE
     missing = ""
-    with Progress(len(jobs), sys.stderr) as progress:
+    with Progress(sys.stderr) as progress:
         for job in jobs:
-            progress.step(job.name)
             try:
-                shelf.put(job.name, job.write)
+                shelf.put(job.name, partial(job.write, told=progress.step))
             except MissingLibrary as error:
                 code, missing = NOT_WRITTEN, str(error)
             except PaperError as error:
@@ -104,7 +104,7 @@ def _write(layout: Layout, wishes: Wishes, shelf: Shelf) -> int:
     if missing:
         drawn = papers(layout, attrs.evolve(wishes, only=("sheets",), templates=False))
         for job in drawn if "sheets" not in wishes.wanted() else ():
-            shelf.put(job.name, job.write)
+            shelf.put(job.name, partial(job.write, told=str))
         _said(f"No PDF is written, but every sheet as SVG. {missing}", NOT_WRITTEN)
     for path in shelf.wrote:
         print(f"wrote {path}")

@@ -97,8 +97,8 @@ def sheets(layout: Layout, *, only: Collection[str] | None = None, **options: Un
     only : collection of str, optional
         Kinds of sheets, of `SECTIONS`; all if not given. The findings are those of the sheets that are made.
     **options
-        paper (of all that is not full size), house, fastening, strength, assembly, shop, milling, plan, before and
-        appendix, as `Asked` has them.
+        paper (of all that is not full size), house, fastening, strength, assembly, shop, milling, plan, before,
+        appendix and told, as `Asked` has them.
 
     Raises
     ------
@@ -145,11 +145,19 @@ def _made(layout: Layout, asked: Asked, wanted: Collection[str]) -> tuple[Asked,
     names = [n for n in SECTIONS if n in set(wanted) and not (n in FOR_THE_WOOD and layout.errors())]
     first = attrs.evolve(asked, known=asked.findings, numbered="findings" in names)
     drawn = _whatever_fits if first.numbered else _all
-    made = {name: list(drawn(name, layout, first)) for name in names if name not in LAST}
+    made = {name: list(_heard(drawn(name, layout, first), asked)) for name in names if name not in LAST}
     more = (finding for finding in _findings(made.values()) if finding not in asked.findings)
     whole = attrs.evolve(first, known=(*asked.findings, *in_order(dict.fromkeys(more))))
     made |= {name: list(SECTIONS[name](layout, whole)) for name in names if name in LAST}
     return whole, {name: made[name] for name in names}
+
+
+def _heard(drawn: Iterable[Drawn], asked: Asked) -> Iterator[Drawn]:
+    """What is drawn, each told when it is."""
+    for one in drawn:
+        if not isinstance(one, Finding):
+            asked.told(one.title)
+        yield one
 
 
 def _all(name: str, layout: Layout, asked: Asked) -> Iterator[Drawn]:

@@ -239,9 +239,20 @@ def _in_order(name: str, pins: Sequence[Pin], tape: Tape) -> list[Pin]:
                 continue
         elif step < -TOUCH:
             said = f"{name}: {pin.name} lies {tape.say(-step)} below {before.name}, but comes after it."
-            raise RunError(f"{said} Reorder the stack, or move a pin.", **fields, over=-step, pieces=steps < -TOUCH)
+            raise RunError(
+                f"{said} Put them in the order in which they stand, or change one of the two.",
+                **fields,
+                over=-step,
+                pieces=steps < -TOUCH,
+            )
         held.append(pin)
     return held
+
+
+MOST_ADDED = 8
+"""So many sizes are told one by one."""
+SMALLER = "Make one of these sizes smaller, or move one of the two that they lie between."
+OPEN = "Leave the size of a clear between the two open, so that it takes what is left, or take one of the two away."
 
 
 def _does_not_fit(
@@ -256,13 +267,14 @@ def _does_not_fit(
     several = wrong.ndim and wrong.shape[-1] > 1 and (not wrong.all() or np.ptp(over) > TOUCH)
     piece = f" (piece {int(worst[-1]) + 1})" if several else ""
     where = f"{name}{piece}, between {lower.name} and {upper.name}"
-    sums = f"{where}: members and clears add up to {tape.say(amount + space)}, but there is room for {tape.say(space)}"
+    sizes = [float(np.broadcast_to(np.asarray(m.size), wrong.shape)[worst]) for m in between if m.size is not None]
+    told = 1 < len(sizes) <= MOST_ADDED and abs(sum(sizes) - amount - space) <= TOUCH
+    added = f" ({' + '.join(map(tape.read, sizes))})" if told else ""
+    sums = f"{where}: sizes add up to {tape.say(amount + space)}{added}, but there is room for {tape.say(space)}"
     fields = {"run": name, "lower_pin": lower.name, "upper_pin": upper.name, "over": amount, "pieces": wrong}
     if amount > 0:
-        return RunOverfull(f"{sums}: {_amount(amount, tape)} too much. Lower a fixed clear, or move a pin.", **fields)
-    return RunMismatch(
-        f"{sums}: {_amount(-amount, tape)} are left. Leave one clear open, or take a pin away.", **fields
-    )
+        return RunOverfull(f"{sums}: {_amount(amount, tape)} too much. {SMALLER}", **fields)
+    return RunMismatch(f"{sums}: {_amount(-amount, tape)} are left. {OPEN}", **fields)
 
 
 def _amount(length: float, tape: Tape) -> str:

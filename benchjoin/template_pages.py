@@ -38,7 +38,12 @@ KINDS: Mapping[str, Callable[[Layout, Asked], Iterable[Sheet]]] = {
 
 def all_templates(layout: Layout, asked: Asked, kinds: Sequence[str] = tuple(KINDS)) -> list[Sheet]:
     """The templates of some kinds."""
-    return [sheet for kind, draw in KINDS.items() if kind in kinds for sheet in draw(layout, asked)]
+    made: list[Sheet] = []
+    for draw in (draw for kind, draw in KINDS.items() if kind in kinds):
+        for sheet in draw(layout, asked):
+            asked.told(sheet.title)
+            made.append(sheet)
+    return made
 
 
 def template_sheets(
@@ -74,7 +79,7 @@ def templates(
     kinds : sequence of str
         Any of "sticks", "patterns", "edges", "drilling" and "tiles"; all of them if not given.
     **options
-        paper, margin, printer and house, as `Asked` has them; patterns that do not fit go on the next larger paper.
+        paper, margin, printer, house and told, as `Asked` has them; patterns that do not fit go on the next larger one.
 
     Raises
     ------

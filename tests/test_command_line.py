@@ -15,7 +15,7 @@ from designs import GALLERY
 from designs import plain_bench as bench
 
 import benchjoin
-from benchjoin import Notch, alter, cut_list, lay_out
+from benchjoin import Notch, alter, bind, cut_list, lay_out
 from benchjoin.__main__ import main
 from benchjoin.commands.progress import Progress
 from benchjoin.commands.watching import saved
@@ -189,12 +189,12 @@ class Terminal(io.StringIO):
         return True
 
 
-def test_the_bar_is_for_terminals_only():
+def test_how_far_it_is_is_told_sheet_by_sheet_and_to_terminals_only(tmp_path):
     for stream, expected in ((Terminal(), True), (io.StringIO(), False)):
-        with Progress(2, stream) as progress:
-            progress.step("one.pdf")
-            progress.step("two.pdf")
-        assert ("2 of 2  two.pdf" in stream.getvalue()) is expected
+        with Progress(stream) as progress:
+            bind(lay_out(bench), tmp_path / "bench.pdf", told=progress.step)
+        assert ("drawn  Cut list" in stream.getvalue()) is expected
+        assert ("drawn  Left end" in stream.getvalue()) is expected
         assert stream.getvalue().endswith(" \r") is expected  # the line is wiped
 
 

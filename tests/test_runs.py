@@ -132,8 +132,9 @@ def test_too_much_between_two_pins_names_the_run_both_pins_and_the_amount():
     with pytest.raises(RunOverfull) as caught:
         lay_run("Back left leg", members, [BENCH, LINTEL], INCH_TAPE)
     assert str(caught.value) == (
-        'Back left leg, between "bench" (bottom at 32 in) and "lintel" (top at 70 in): members and clears add up to '
-        "39 1/4 in, but there is room for 38 in: 1 1/4 in too much. Lower a fixed clear, or move a pin."
+        'Back left leg, between "bench" (bottom at 32 in) and "lintel" (top at 70 in): sizes add up to 39 1/4 in '
+        "(3 1/2 + 30 1/2 + 5 1/4), but there is room for 38 in: 1 1/4 in too much. Make one of these sizes smaller, or "
+        "move one of the two that they lie between."
     )
     error = caught.value
     assert (error.run, error.lower_pin, error.upper_pin) == ("Back left leg", BENCH.name, LINTEL.name)

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from functools import partial
 from pathlib import Path
+from typing import Protocol
 
 import attrs
 
 from ..binding import bind, sheets
+from ..drafting.sheets.sheet import Sheet
 from ..drafting.writers.naming import file_name
 from ..drafting.writers.saving import write_whole
 from ..layout.layout import Layout
@@ -32,12 +35,23 @@ class Wishes:
         return tuple(paper for paper in PAPERS if paper in chosen or (paper == "templates" and self.templates))
 
 
+Told = Callable[[str], object]
+"""Is told of each sheet that is drawn."""
+
+
+class Write(Protocol):
+    """Makes a file at a path, and tells of its sheets."""
+
+    def __call__(self, path: Path, told: Told) -> object:
+        """Make it."""
+
+
 @attrs.frozen
 class Job:
-    """A file to write: its name, and what makes it at a path."""
+    """A file to write: its name, and what makes it at a path and tells of its sheets."""
 
     name: str
-    write: Callable[[Path], object]
+    write: Write
 
 
 def papers(layout: Layout, wishes: Wishes) -> tuple[Job, ...]:
@@ -46,22 +60,29 @@ def papers(layout: Layout, wishes: Wishes) -> tuple[Job, ...]:
     wanted = wishes.wanted()
     jobs: list[Job] = []
     if "binder" in wanted:
-        jobs.append(Job(f"{stem}.pdf", lambda path: bind(layout, path, paper=wishes.paper)))
+        jobs.append(Job(f"{stem}.pdf", lambda path, told: bind(layout, path, paper=wishes.paper, told=told)))
     if "cut-list" in wanted:
         table = cut_list(layout)
-        jobs.append(Job(f"{stem}-cut-list.txt", lambda path: write_whole(path, f"{table.text()}\n".encode())))
-        jobs.append(Job(f"{stem}-cut-list.csv", lambda path: write_whole(path, table.csv().encode("utf-8-sig"))))
+        jobs.append(Job(f"{stem}-cut-list.txt", lambda path, told: write_whole(path, f"{table.text()}\n".encode())))
+        jobs.append(Job(f"{stem}-cut-list.csv", lambda path, told: write_whole(path, table.csv().encode("utf-8-sig"))))
     if "tablet" in wanted:
-        jobs.append(Job(f"{stem}.html", lambda path: bind(layout, path, paper=wishes.paper)))
+        jobs.append(Job(f"{stem}.html", lambda path, told: bind(layout, path, paper=wishes.paper, told=told)))
     if "sheets" in wanted:
         jobs += _sheets(layout, wishes.paper, stem)
     if "templates" in wanted and not layout.errors():  # a layout with errors is not for the wood
-        jobs.append(Job(f"{stem}-templates.pdf", lambda path: templates(layout, path, paper=wishes.paper)))
+        jobs.append(
+            Job(f"{stem}-templates.pdf", lambda path, told: templates(layout, path, paper=wishes.paper, told=told))
+        )
     return tuple(jobs)
+
+
+def _save(sheet: Sheet, path: Path, told: Told) -> None:
+    told(sheet.title)
+    sheet.save(path)
 
 
 def _sheets(layout: Layout, paper: str | None, stem: str) -> Iterator[Job]:
     """Every sheet of the binder as SVG."""
     for sheet in sheets(layout, paper=paper):
         name = f"{stem}-{sheet.number or 1:02}-{file_name(sheet.name)}.svg"
-        yield Job(name, sheet.save)
+        yield Job(name, partial(_save, sheet))

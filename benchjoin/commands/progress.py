@@ -1,4 +1,4 @@
-"""A progress bar for long work, on a terminal only: a file or a pipe gets nothing of it."""
+"""How far long work is, sheet by sheet, on a terminal only: a file or a pipe gets nothing of it."""
 
 from __future__ import annotations
 
@@ -6,10 +6,9 @@ from typing import Any, TextIO
 
 
 class Progress:
-    """Counts steps on one line that is wiped in the end."""
+    """Counts sheets on one line that is wiped in the end."""
 
-    def __init__(self, total: int, stream: TextIO) -> None:
-        self._total = total
+    def __init__(self, stream: TextIO) -> None:
         self._stream = stream
         self._bar: Any = None
 
@@ -17,11 +16,11 @@ class Progress:
         if self._stream.isatty():
             from tqdm import tqdm  # who writes to a file does not wait for it
 
-            self._bar = tqdm(total=self._total, file=self._stream, leave=False, unit="file", bar_format=SHOWN)
+            self._bar = tqdm(file=self._stream, leave=False, bar_format=SHOWN)
         return self
 
     def step(self, what: str) -> None:
-        """Say what is being made now."""
+        """Say what has been drawn now."""
         if self._bar is not None:
             self._bar.update()
             self._bar.set_description_str(what[:40])
@@ -31,4 +30,4 @@ class Progress:
             self._bar.close()
 
 
-SHOWN = "{bar:24} {n} of {total}  {desc}"
+SHOWN = "{elapsed}  {n} drawn  {desc}"

@@ -340,7 +340,7 @@ def _height_faults(frame: Frame) -> Iterator[Fault]:
             yield Fault(field, what)
         elif not _held(frame.stack, flush[0]):
             what = f'its height is open, and nothing says how high "{flush[0].name}" is, which is flush with it. '
-            yield Fault(field, what + "Give the height, or pin the level by top_at= or top=.")
+            yield Fault(field, what + "Give the height, or say how high the level is by top_at= or top=.")
 
 
 def _held(stack: Sequence[Clear | Level], level: Level) -> bool:

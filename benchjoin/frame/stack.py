@@ -106,7 +106,7 @@ class Level:
             side = FLUSH[self.flush]
             faults.append(Fault("flush", f'"{self.flush}" holds the {side} rail, and there is none. Give {side}=.'))
         if self.top_at is not None and not self.carries:
-            what = "it pins the upper face of what lies on the level, which carries nothing. Write top=, or carries=."
+            what = "it says how high what lies on the level ends, and it carries nothing. Write top=, or carries=."
             faults.append(Fault("top_at", what))
         for side, rail in self.sides().items():
             faults += _rail_faults(side, rail)

@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 import html
+import re
 from collections.abc import Iterable, Sequence
 
 from ..drafting.linework import Linework
@@ -39,6 +40,7 @@ WIDE, HIGH, MARGIN = 110.0, 90.0, 3.0
 """Room for a picture. [mm]"""
 FINE = House(linework=Linework(wide=0.25, narrow=0.13))
 """Lines of a small picture, so that near ones stay apart."""
+SIDES = re.compile(r"\b(left|right)\b")
 SIGNS = {"error": "✗ error", "warning": "! warning", "note": "· note"}
 """Severities differ in more than their colour."""
 ROW = "display:flex;flex-wrap:wrap;gap:2em;align-items:flex-start;background:#fff;color:#000;padding:0.5em"
@@ -84,14 +86,18 @@ def cropped(drawing: Drawing, title: str, *, house: House = PLAIN) -> str:
     return make(placed, house=house, name="picture", title=title, size=(width, height)).svg()
 
 
-def finding_page(finding: Finding) -> str:
-    """One finding: how grave, the sentence, on whose authority."""
-    return f'<p style="margin:0.2em 0"><strong>{SIGNS[finding.severity]}</strong> {_sentence(finding)}</p>'
+def finding_page(finding: Finding, same: Sequence[Finding] = ()) -> str:
+    """One finding: how grave, the sentence, on whose authority, and where else the same is true."""
+    also = f" The same: {html.escape(', '.join(own.where for own in same))}." if same else ""
+    return f'<p style="margin:0.2em 0"><strong>{SIGNS[finding.severity]}</strong> {_sentence(finding)}{also}</p>'
 
 
 def findings_page(findings: Iterable[Finding]) -> str:
-    """Findings one below the other."""
-    return "".join(map(finding_page, findings)) or "<p>no findings</p>"
+    """Findings one below the other; what is true of left and right is told once."""
+    told: dict[object, list[Finding]] = {}
+    for own in findings:
+        told.setdefault((own.severity, own.kind, SIDES.sub("", own.sentence)), []).append(own)
+    return "".join(finding_page(same[0], same[1:]) for same in told.values()) or "<p>no findings</p>"
 
 
 def _sentence(finding: Finding) -> str:

@@ -207,7 +207,7 @@ CASES = {
     # pins and runs
     "pins out of order": (
         lambda: run(Clear(), Level("low", front=60, top=400), Clear(), Level("high", front=60, top=300)),
-        ["low", "high", "comes after it", "move a pin"],
+        ["low", "high", "comes after it", "change one of the two"],
     ),
     "a level pinned at both edges": (
         lambda: run(Clear(), Level("low", front=60, bottom=100, top=170)),

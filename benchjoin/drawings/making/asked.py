@@ -67,6 +67,7 @@ class OnARoll(OnPaper, total=False):
 class OnDeskPaper(OnPaper, total=False):
     """Options of what is laid on the wood from desk pages."""
 
+    told: Callable[[str], object]
     margin: Length
     printer: PrinterScale | None
 
@@ -100,6 +101,7 @@ class OfParts(OnPaper, total=False):
 class Bound(OfParts, total=False):
     """Options of the binder."""
 
+    told: Callable[[str], object]
     strength: Strength | None
     assembly: Assembly | None
     shop: Shop | None
@@ -111,6 +113,10 @@ class Bound(OfParts, total=False):
 
 def _house(value: House | None) -> House:
     return PLAIN if value is None else value
+
+
+def _nobody(_: str) -> None:
+    """Nobody waits."""
 
 
 @attrs.frozen(kw_only=True)
@@ -161,6 +167,8 @@ class Asked:
         The pages of the sets at full size, or the templates on desk paper, or neither: they can be a file.
     plain_parts : bool
         Whether boards that nothing is cut in have part drawings; their sizes are in the cut list.
+    told : callable
+        Is told the title of each sheet when it is drawn, for who waits.
     known : tuple of Finding, optional
         All findings, where they are worked out already.
     numbered : bool
@@ -191,6 +199,7 @@ class Asked:
     before: Layout | None = None
     appendix: Appendix | None = "full size"
     plain_parts: bool = False
+    told: Callable[[str], object] = attrs.field(default=_nobody, eq=False)
     known: tuple[Finding, ...] | None = None
     numbered: bool = False
     shared: dict[object, object] = attrs.field(factory=dict, eq=False, repr=False)

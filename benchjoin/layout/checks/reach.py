@@ -88,7 +88,7 @@ def proud_of_the_leg(piece: Piece) -> Iterator[Finding]:
                 where=piece.where(rail.identity),
                 parts=(rail.identity, leg.identity),
                 sentence=f"{piece.where(rail.identity)} stands {piece.say(over)} over the top of the {leg.identity}, "
-                f"which ends at {piece.say(leg.blank.high[2])}. Lower the level, or pin it flush.",
+                f"which ends at {piece.say(leg.blank.high[2])}. Lower the level, or hold it there with flush=.",
                 numbers={"over": over, "leg": leg.blank.high[2]},
                 source=COMMON_PRACTICE,
             )
