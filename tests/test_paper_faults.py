@@ -34,7 +34,9 @@ GALLERY = {**DESIGNS, "stand": plain_stand}
 """The stand without its glove rack: marks of dividers that lie so close crowd on sticks and tiles."""
 
 
-@pytest.mark.parametrize("name", [pytest.param(n, marks=pytest.mark.slow if n == "rack" else ()) for n in GALLERY])
+@pytest.mark.parametrize(
+    "name", [pytest.param(n, marks=pytest.mark.slow if n in ("rack", "stand") else ()) for n in GALLERY]
+)
 def test_paper_of_the_gallery_has_no_clash(name):
     must_be_clean(name, GALLERY[name], [default_paper(GALLERY[name])])
 

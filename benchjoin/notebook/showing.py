@@ -19,6 +19,7 @@ from ..frame.frame import Frame
 from ..layout.layout import Layout
 from ..layout.on_face import Housing
 from ..shop.assembly.assembly import Assembly
+from .completing import add_to
 from .html_pages import findings_page, notches_page
 from .sliders import Explorer, Reach
 from .steps import Steps
@@ -26,7 +27,7 @@ from .turning import Turning
 
 
 def register(shell: Any = None) -> bool:
-    """Tell IPython how many values show themselves; says whether there was an IPython to tell.
+    """Tell IPython how many values show themselves and where addresses go; says whether there was an IPython.
 
     Parameters
     ----------
@@ -42,6 +43,7 @@ def register(shell: Any = None) -> bool:
     if shell is None:
         return False
     pages = shell.display_formatter.formatters["text/html"]
+    add_to(shell)
     if tuple not in pages.type_printers:
         pages.for_type(tuple, _many)
     return True

@@ -13,6 +13,7 @@ from benchjoin.drafting.primitives import Line, Text
 from benchjoin.drafting.sheets.sheet import Sheet
 from benchjoin.drafting.writers import saving
 from benchjoin.drafting.writers.saving import write_whole
+from benchjoin.drafting.writers.svg import svg_text
 from benchjoin.errors import PaperError
 
 SHEET = Sheet(name="set-a", title="Set A", width=610, height=1830, drawing=(Line(((0, 0), (9, 9))),))
@@ -71,10 +72,10 @@ def test_a_sheet_shows_itself():
 
 def test_a_saved_and_a_shown_sheet_carry_their_font(tmp_path):
     words = attrs.evolve(SHEET, drawing=[Text((5, 5), "57 1/2")])
-    assert words.save(tmp_path / "a.svg").read_text(encoding="utf-8") == words._repr_svg_() + "\n"
-    assert "@font-face" in words._repr_svg_()
+    assert words.save(tmp_path / "a.svg").read_text(encoding="utf-8") == svg_text(words, embed=True) + "\n"
+    assert "@font-face" in words._repr_html_()
     assert "@font-face" not in words.svg()
-    assert SHEET._repr_svg_() == SHEET.svg()  # no word, no font
+    assert "@font-face" not in SHEET._repr_html_()  # no word, no font
 
 
 def test_a_drawing_may_come_as_a_list():
