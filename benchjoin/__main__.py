@@ -17,7 +17,7 @@ from pathlib import Path
 
 import attrs
 
-from .commands.opening import open_design
+from .commands.opening import open_design, settings
 from .commands.papers import PAPERS, Wishes, papers
 from .commands.progress import Progress
 from .commands.watching import saved
@@ -66,7 +66,7 @@ def run() -> None:
 def _once(given: argparse.Namespace, *, show: bool) -> int:
     """Read the design, lay it out, and write what is asked for."""
     try:
-        frame = open_design(Path(given.design), given.frame)
+        frame = open_design(Path(given.design), given.frame, settings(given.set or ()))
         layout = lay_out(frame if given.tape is None else alter(frame, {"tape": given.tape}))
         wishes = Wishes(paper=given.paper, templates=given.templates, only=tuple(given.only or ()))
         shelf = Shelf(Path(given.out), layout.frame.name, over=given.over)
@@ -129,6 +129,9 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--templates", action="store_true", help="full-size marking pages as PDF files of their own")
     parser.add_argument("--only", nargs="+", choices=PAPERS, metavar="WHAT", help=f"any of {', '.join(PAPERS)}")
     parser.add_argument("--tape", metavar="READS", help='how lengths read, whatever the design says: "1/16 in", "1 mm"')
+    parser.add_argument(
+        "--set", action="append", metavar="ADDRESS=VALUE", help="another value, as --set 'length=60 in'"
+    )
     parser.add_argument("--open", action="store_true", help="show the first file that is written")
     parser.add_argument("--watch", action="store_true", help="write again each time the design is saved, until Ctrl-C")
     parser.add_argument("--frame", metavar="NAME", help="the name of the frame in a .py that makes several")

@@ -9,7 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchjoin import Range, Stock, alter, lay_out, sketch
-from benchjoin.errors import AddressError, LengthError
+from benchjoin.__main__ import main
+from benchjoin.errors import AddressError, DesignFileError, LengthError
+from benchjoin.frame.design.file import read_design, write_design
+from benchjoin.frame.design.undecided import read_sketch
 from benchjoin.notebook import explore
 from benchjoin.sweep import sweep
 
@@ -94,3 +97,86 @@ def test_a_name_that_addresses_use_is_refused_with_those_that_are_kept():
 
     with pytest.raises(DescriptionError, match=r"not name, length, depth, front, back.*clear below"):
         alter(first().frame, {"worktop.name": "back"})
+
+
+UNDECIDED = """\
+format = 1
+name = "Stool, 2 to 3 of them"
+length = "16 in"
+depth = "12 to 14 in"
+front = { stock = "leg", height = "18 in" }
+back = { stock = "leg", height = "18 in" }
+rail_stock = "rail"
+stack = [{ clear = "4 to 5 in" }, { level = "foot", front = "2 in", ends = "2 in" }, { clear = "open" },
+         { level = "seat", front = "2 to 2 1/2 in", back = "2 in", flush = "front leg top" }]
+[stocks]
+leg = { thickness = "1 1/2 in", width = "1 1/2 in" }
+rail = { thickness = "3/4 in" }
+"""
+
+
+class TestInAFile:
+    """What is undecided stays a range in a design file until it is set."""
+
+    def test_ranges_are_found_by_their_addresses(self):
+        found = read_sketch(UNDECIDED)
+        assert found.open == {
+            "depth": Range("12 in", "14 in"),
+            "clear below foot.size": Range("4 in", "5 in"),
+            "seat.front.width": Range("2 in", "2 1/2 in"),
+        }
+        assert found.frame.name == "Stool, 2 to 3 of them"
+        assert found.frame.depth == pytest.approx(13 * 25.4)
+        assert (
+            found.frame.tape
+            == read_design(UNDECIDED.replace(" to 14", "").replace(" to 5", "").replace(" to 2 ", " ")).tape
+        )
+
+    def test_a_decided_file_has_nothing_open(self):
+        frame = read_sketch(UNDECIDED).settled({"depth": 320, "clear below foot.size": 110, "seat.front.width": "2 in"})
+        assert read_sketch(write_design(frame)).open == {}
+        assert read_sketch(write_design(frame)).frame == read_design(write_design(frame)) == frame
+
+    def test_a_file_may_say_the_sizes_of_a_sketch_and_no_more(self):
+        sizes = {"name": "Desk", "length": "48 in", "depth": "20 to 24 in", "height": "30 in"}
+        text = "\n".join(["format = 1", "[sketch]", *(f'{key} = "{own}"' for key, own in sizes.items())])
+        assert read_sketch(text).frame == sketch(**sizes).frame
+        assert read_sketch(text).open == sketch(**sizes).open
+
+    @pytest.mark.parametrize(
+        "change, words",
+        [
+            (('leg = { thickness = "1 1/2 in"', 'leg = { thickness = "1 to 2 in"'), "no size that can stay open"),
+            (('"12 to 14 in"', '"14 to 12 in"'), "depth"),
+            (('"12 to 14 in"', '"12 to 14"'), "depth"),
+            (("format = 1", "format = 1\nsketch = 3"), "beside it"),
+            (("format = 1\n", 'format = 1\n[sketch]\nlenght = "3 in"\n[x]\n'), "beside it"),
+        ],
+    )
+    def test_what_cannot_stay_open_is_told(self, change, words):
+        with pytest.raises(DesignFileError, match=words):
+            read_sketch(UNDECIDED.replace(*change))
+
+    def test_sizes_that_a_sketch_does_not_have_are_told(self):
+        with pytest.raises(DesignFileError, match="perhaps back and shelf, not name, hight"):
+            read_sketch('format = 1\n[sketch]\nname = "x"\nhight = 3\n')
+
+    def test_the_command_says_what_is_open_and_takes_what_settles_it(self, tmp_path, capsys):
+        file = tmp_path / "stool.toml"
+        file.write_text(UNDECIDED, encoding="utf-8")
+        out = ["--out", str(tmp_path / "out"), "--only", "cut-list"]
+        assert main([str(file), *out]) == 2
+        told = capsys.readouterr().err
+        assert "depth: 12 in to 14 in" in told
+        assert "--set 'depth=…'" in told
+        assert not (tmp_path / "out").exists()
+        values = ["--set", "depth=13 in", "--set", "clear below foot.size=4 1/4 in", "--set", "seat.front.width=57"]
+        assert main([str(file), *out, *values]) == 0
+        lines = (tmp_path / "out" / "stool-2-to-3-of-them-cut-list.csv").read_text(encoding="utf-8-sig").splitlines()
+        assert any(line.startswith("foot: end rail,2,10,") for line in lines), lines  # 13 less the legs, 1 1/2 each
+        for wrong in (["--set", "depth"], ["--set", "dept=3"], [*values, "--set", "length=0"]):
+            assert main([str(file), *out, *wrong]) == 2
+
+    def test_sliders_take_what_is_open(self):
+        found = read_sketch(UNDECIDED)
+        assert list(explore(found).sliders) == list(found.open)

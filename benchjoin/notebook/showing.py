@@ -16,6 +16,7 @@ from typing import Any
 from ..drawings.views.elevation import Seen
 from ..findings import Finding
 from ..frame.frame import Frame
+from ..frame.sketch import Sketch
 from ..layout.layout import Layout
 from ..layout.on_face import Housing
 from ..shop.assembly.assembly import Assembly
@@ -82,14 +83,15 @@ def step_through(plan: Assembly) -> Steps:
     return Steps(plan)
 
 
-def explore(frame: Frame, ranges: Mapping[str, Reach], *, seen: Seen = "front") -> Explorer:
+def explore(frame: Frame | Sketch, ranges: Mapping[str, Reach] | None = None, *, seen: Seen = "front") -> Explorer:
     """Sliders for some lengths of a frame; elevation, marks, wood and findings follow while you drag.
 
     Parameters
     ----------
-    frame : Frame
-    ranges : mapping of str to Range, (low, high) or (low, high, step)
-        Lengths by address. The step is the tape's division if not given, or more where a slider would have too many.
+    frame : Frame or Sketch
+    ranges : mapping of str to Range, (low, high) or (low, high, step), optional
+        Lengths by address; what is open in a sketch if not given. The step is the tape's division if not given, or
+        more where a slider would have too many.
     seen : str
         The side of the elevation: "front", "back", "left" or "right".
 
@@ -102,4 +104,6 @@ def explore(frame: Frame, ranges: Mapping[str, Reach], *, seen: Seen = "front") 
     MissingLibrary
         If ipywidgets is not installed: pip install 'benchjoin[notebook]'.
     """
-    return Explorer(frame, ranges, seen)
+    if isinstance(frame, Sketch):
+        return Explorer(frame.frame, frame.open if ranges is None else ranges, seen)
+    return Explorer(frame, ranges or {}, seen)

@@ -51,13 +51,36 @@ def read_design(source: str | Path) -> Frame:
     DesignFileError
         With everything that is wrong, each with its line and field.
     """
+    text, name, data = opened(source)
+    return frame_of(data, text, name)
+
+
+def opened(source: str | Path) -> tuple[str, str, dict[str, Any]]:
+    """Text, name and tables of a file.
+
+    Raises
+    ------
+    DesignFileError
+        If it cannot be read, or is not TOML.
+    """
     text, name = design_text(source)
     try:
-        data = tomllib.loads(text)
+        return text, name, tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         problem = f"{error}. Text stands in quotes, each value on a line of its own or between commas."
         raise DesignFileError(f"{name} is not TOML: {problem}", faults=(Fault("", str(error)),), lines=()) from None
-    reading = Reading(data)
+
+
+def frame_of(data: dict[str, Any], text: str, name: str) -> Frame:
+    """The frame of the tables of a file.
+
+    Raises
+    ------
+    DesignFileError
+        With everything that is wrong, each with its line and field.
+    """
+    reading = Reading(dict(data))
+    data = reading.data
     _check_format(data, reading)
     frame = reading.frame() if not reading.problems else None
     if frame is None or reading.problems:
