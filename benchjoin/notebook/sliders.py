@@ -12,7 +12,7 @@ from typing import Any
 
 from ..drafting.writers.fonts import face_rules
 from ..drafting.writers.svg import fluid
-from ..drawings.views.elevation import Seen, elevation
+from ..drawings.views.elevation import Seen, elevation_alone
 from ..errors import AddressError, BenchjoinError, typed
 from ..frame.address import alter, value
 from ..frame.frame import Frame
@@ -25,6 +25,8 @@ from ..shop.overview import marks_list, wood_totals
 from .html_pages import ROW, cropped, findings_page, refusal
 from .widgets import widgets
 
+SCALE = 0.1
+"""An elevation is drawn at 1:10, and shown as wide as there is room."""
 MOST_STOPS = 2000
 """A slider with more stops than this cannot be moved by one of them."""
 Reach = Range | tuple[Length, Length] | tuple[Length, Length, Length]
@@ -42,7 +44,7 @@ class Explorer:
     def __init__(self, frame: Frame, ranges: Mapping[str, Reach], seen: Seen) -> None:
         own_widgets = widgets()
         self._start = frame
-        self._seen = seen
+        self._seen: Seen = seen
         self.frame = frame
         self.layout: Layout | None = None
         self._last = dict.fromkeys(("elevation", "marks", "wood", "findings"), "")
@@ -76,7 +78,7 @@ class Explorer:
         try:
             self.frame = alter(self._start, {address: own.value for address, own in self.sliders.items()})
             self.layout = lay_out(self.frame)
-            drawn = cropped(elevation(self.layout, self._seen).drawing, self.frame.name)
+            drawn = cropped(elevation_alone(self.layout, self._seen, SCALE).drawing, self.frame.name)
         except BenchjoinError as error:
             self.layout = None
             self.views["findings"].value = _paper(refusal(error))
@@ -115,7 +117,7 @@ def _slider(widgets: Any, frame: Frame, address: str, own: Reach) -> Any:
         description=address,
         continuous_update=True,
         style={"description_width": "14em"},
-        layout=widgets.Layout(width="50em"),
+        layout=widgets.Layout(width="50em", max_width="98%"),
     )
 
 

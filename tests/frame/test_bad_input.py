@@ -227,7 +227,7 @@ CASES = {
     ),
     "too little between two pins": (
         lambda: run(Clear(200), LOW, Clear(100), Level("high", front=60, top=500)),
-        ["420 mm", "room for 500 mm", "80 mm are left", "Leave one clear open"],
+        ["420 mm", "room for 500 mm", "80 mm are left", "Leave the size of a clear between the two open"],
     ),
     "an open clear over the legs": (
         lambda: run(Clear(500), LOW, Clear()),

@@ -56,9 +56,28 @@ def elevation(layout: Layout, seen: Seen, **options: Unpack[OfAPiece]) -> Sheet:
     PaperError
         If it does not fit the paper at any scale.
     """
+    _must_be_a_side(seen)
+    return elevation_page(layout, ask(layout, OfAPiece, options), seen)
+
+
+def elevation_alone(layout: Layout, seen: Seen, scale: float) -> Figure:
+    """The elevation of the first piece at a scale, with its sizes and names, and no page round it.
+
+    Raises
+    ------
+    AddressError
+        If there is no such side.
+    """
+    _must_be_a_side(seen)
+    asked = ask(layout, OfAPiece, {})
+    parts = shown_parts(asked)
+    look = view(parts, seen)
+    return with_words(upright_figure(layout, asked, look, scale), asked, parts, look, scale)
+
+
+def _must_be_a_side(seen: str) -> None:
     if seen not in SIDES:
         raise AddressError(f"There is no elevation from {seen!r}. Choose front, back, left or right.", address=seen)
-    return elevation_page(layout, ask(layout, OfAPiece, options), seen)
 
 
 def elevation_page(layout: Layout, asked: Asked, seen: str | View, largest: float = LARGEST) -> Sheet:
