@@ -25,6 +25,9 @@ import attrs
 
 from .errors import MissingLibrary
 
+OWN = "color:inherit;background:transparent"
+"""The colours of what a table stands on, whatever a notebook has for its own."""
+
 
 @attrs.frozen
 class Table:
@@ -80,15 +83,15 @@ class Table:
         def line(row: tuple[str, ...], tag: str) -> str:
             cells = zip(row, self.aligned(), strict=True)
             return (
-                "<tr>"
-                + "".join(f'<{tag} style="text-align:{side[a]}">{html.escape(cell)}</{tag}>' for cell, a in cells)
+                f'<tr style="{OWN}">'
+                + "".join(f'<{tag} style="text-align:{side[a]};{OWN}">{html.escape(cell)}</{tag}>' for cell, a in cells)
                 + "</tr>"
             )
 
-        head = f"<caption>{html.escape(self.title)}</caption><thead>{line(self.columns, 'th')}</thead>"
+        head = f"<caption style='{OWN}'>{html.escape(self.title)}</caption><thead>{line(self.columns, 'th')}</thead>"
         body = "".join(line(row, "td") for row in self.rows)
         notes = "".join(f"<p>{html.escape(note)}</p>" for note in self.notes)
-        return f"<table>{head}<tbody>{body}</tbody></table>{notes}"
+        return f"<table style='{OWN}'>{head}<tbody>{body}</tbody></table>{notes}"
 
     def to_pandas(self) -> Any:
         """The rows as a pandas DataFrame: words as they stand, and numbers beside them with their unit in the heading.

@@ -50,6 +50,7 @@ class Explorer:
         self._last = dict.fromkeys(("elevation", "marks", "wood", "findings"), "")
         self.sliders = {address: _slider(own_widgets, frame, address, own) for address, own in ranges.items()}
         self.views = {name: own_widgets.HTML() for name in ("elevation", "marks", "wood", "findings")}
+        self.views["elevation"].layout = own_widgets.Layout(width="36em", max_width="98%")
         font = own_widgets.HTML(f"<style>{face_rules(frozenset((False, True)))}</style>")
         for slider in self.sliders.values():
             slider.observe(lambda _: self.redraw(), names="value")
@@ -86,7 +87,7 @@ class Explorer:
                 self.views[name].value = f'<div style="opacity:0.3">{self._last[name]}</div>'
             return
         shown = {
-            "elevation": f'<div style="width:36em;max-width:100%;background:#fff">{fluid(drawn)}</div>',
+            "elevation": f'<div style="background:#fff">{fluid(drawn)}</div>',
             "marks": _paper(marks_list(self.layout).html()),
             "wood": _paper(wood_totals(self.layout).html()),
             "findings": _paper(findings_page(self.layout.findings)),

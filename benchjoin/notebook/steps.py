@@ -24,7 +24,7 @@ class Steps:
     def __init__(self, plan: Assembly) -> None:
         own = widgets()
         self.plan = plan
-        self.view = own.HTML()
+        self.view = own.HTML(layout=own.Layout(width="46em", max_width="98%"))
         self.slider = own.IntSlider(value=1, min=1, max=len(plan.steps), description="step")
         font = own.HTML(f"<style>{face_rules(frozenset((False, True)))}</style>")
         self.slider.observe(lambda _: self.redraw(), names="value")
@@ -35,7 +35,7 @@ class Steps:
         """Draw the step that the slider stands at."""
         step = self.plan.steps[self.slider.value - 1]
         drawn = cropped(step_figure(self.plan, step, WIDE).drawing, step.title)
-        self.view.value = f'<div style="width:46em;max-width:100%;background:#fff">{fluid(drawn)}</div>'
+        self.view.value = f'<div style="background:#fff">{fluid(drawn)}</div>'
 
     def _repr_mimebundle_(self, **options: Any) -> Any:
         return self.widget._repr_mimebundle_(**options)

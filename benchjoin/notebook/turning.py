@@ -36,7 +36,7 @@ class Turning:
             (min(low), max(high)) for low, high in zip(zip(*lows, strict=True), zip(*highs, strict=True), strict=True)
         ]
         self._scale = SIDE / (FULL * math.dist(*zip(*self._ends, strict=True)))
-        self.view = own.HTML()
+        self.view = own.HTML(layout=own.Layout(width="34em", max_width="98%"))
         self.turn = own.IntSlider(value=-45, min=-180, max=180, step=STEP, description="turn")
         self.height = own.IntSlider(value=35, min=-STEEPEST, max=STEEPEST, step=STEP, description="height")
         for slider in (self.turn, self.height):
@@ -51,7 +51,7 @@ class Turning:
         u, v = look.project([sum(ends) / 2 for ends in self._ends]) * self._scale
         drawn = shift(seen.drawing(self._scale), SIDE / 2 - u, SIDE / 2 - v)
         page = make(drawn, house=FINE, name="picture", title=self.layout.frame.name, size=(SIDE, SIDE)).svg()
-        self.view.value = f'<div style="width:34em;max-width:100%;background:#fff">{fluid(page)}</div>'
+        self.view.value = f'<div style="background:#fff">{fluid(page)}</div>'
 
     def _repr_mimebundle_(self, **options: Any) -> Any:
         return self.widget._repr_mimebundle_(**options)

@@ -79,7 +79,7 @@ def parts(request):
     return parts_of(request.param)
 
 
-ROUND = {"behind, from below": Look((-9, -16, 5)), "from the right, high up": Look((-16, 3, -14))}
+ROUND = {"behind, from below": Look((-18, -32, 10)), "from the right, high up": Look((-32, 6, -28))}
 """Other ways to look than the isometric one, by the way of the ray."""
 
 

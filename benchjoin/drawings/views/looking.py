@@ -1,7 +1,7 @@
 """Ways to look at a whole: how far one has walked round it, and from how high one looks.
 
 The picture of a look is worked out on a slanting page, on which edges along two of the world's axes are level and
-upright and those along the third, the one that the look runs along most, slant by so many sixteenths. Places of the
+upright and those along the third, the one that the look runs along most, slant by counts of a part. Places of the
 wood are whole counts of a grid, and so is all on the page: edges that coincide are one.
 """
 
@@ -21,7 +21,7 @@ from .view import EYES, Eye
 
 STEP = 1e-4
 """Places of the wood are held to this. [mm]"""
-PARTS = 16
+PARTS = 32
 """A slant is a count of so many parts."""
 GRID = STEP / PARTS
 """The grid of the slanting page. [mm]"""
@@ -38,7 +38,7 @@ SIDES = (
 
 @attrs.frozen(slots=False)
 class Look:
-    """A parallel glance into the wood: its way along x, y and z in sixteenths of the longest, none of them nought."""
+    """A parallel glance into the wood: its way along x, y and z in parts of the longest, none of them nought."""
 
     way: tuple[int, int, int]
 
