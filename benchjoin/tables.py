@@ -78,13 +78,16 @@ class Table:
 
     def html(self) -> str:
         """A plain HTML table with the title as its caption; everything is escaped."""
-        side = {"l": "left", "r": "right", "c": "center"}
+        side, whole = {"l": "left", "r": "right", "c": "center"}, {"l": "", "r": "white-space:nowrap;", "c": ""}
 
         def line(row: tuple[str, ...], tag: str) -> str:
             cells = zip(row, self.aligned(), strict=True)
             return (
                 f'<tr style="{OWN}">'
-                + "".join(f'<{tag} style="text-align:{side[a]};{OWN}">{html.escape(cell)}</{tag}>' for cell, a in cells)
+                + "".join(
+                    f'<{tag} style="text-align:{side[a]};{whole[a]}{OWN}">{html.escape(cell)}</{tag}>'
+                    for cell, a in cells
+                )
                 + "</tr>"
             )
 

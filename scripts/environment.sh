@@ -3,6 +3,7 @@
 #
 #   environment test    the package with what the tests need
 #   environment run     the package alone
+#   environment browser what is tried in a browser
 #   cairo               true if the cairo library can be loaded; installs it where that is possible
 #   no_cairo            says what to install where it was not possible
 #   bare                leaves nothing of the machine but the environment, git, bash and what these scripts call
@@ -41,7 +42,7 @@ make_venv() {
 # when one of these has changed. What the tests need includes what a run needs.
 environment() {
     local python base stamp wanted=.
-    [ "$1" = test ] && wanted='.[test]'
+    [ "$1" = run ] || wanted=".[$1]"
     python=$(PATH="${PATH#"$venv/bin:"}" command -v "${PYTHON:-python3}") || fail "no ${PYTHON:-python3} here; set PYTHON"
     "$python" -c 'import sys; sys.exit(sys.version_info < (3, 11))' || fail "$python is older than Python 3.11"
     PYTHON=$("$python" -c 'import sys; print(sys.executable)')
@@ -54,7 +55,7 @@ environment() {
         printf '%s\n' "$base" >"$venv/base"
     fi
 
-    [ "$(cat "$venv/test-stamp" 2>/dev/null)" = "$stamp" ] && return
+    [ "$1" = run ] && [ "$(cat "$venv/test-stamp" 2>/dev/null)" = "$stamp" ] && return
     [ "$(cat "$venv/$1-stamp" 2>/dev/null)" = "$stamp" ] && return
     heading "installing $wanted into .venv"
     "$venv/bin/python" -m pip -qq install -e "$wanted" || fail "pip could not install $wanted"

@@ -186,10 +186,10 @@ def notebook(page: Page, out: Path, theme: str) -> None:
         page.set_viewport_size({"width": width, "height": 1000})
         page.wait_for_timeout(600)
         assert not too_wide(page), f"{theme}, {name}: {too_wide(page)}"
-        high = page.evaluate("() => document.querySelector('.jp-WindowedPanel-outer, .jp-Notebook').scrollHeight")
-        page.set_viewport_size({"width": width, "height": min(int(high) + 200, 9000)})
-        page.wait_for_timeout(600)
-        page.screenshot(path=out / f"notebook-{theme}-{name}.png")
+        for number, view in enumerate((".jp-RenderedHTMLCommon table", ".widget-html-content svg", "figure svg")):
+            page.locator(view).first.evaluate("own => own.scrollIntoView({block: 'start'})")
+            page.wait_for_timeout(400)
+            page.screenshot(path=out / f"notebook-{theme}-{name}-{number + 1}.png")
     bad = page.evaluate(CONTRAST, ".jp-OutputArea-output *")
     assert not bad, f"{theme}: words that hardly stand apart from their ground: {bad[:5]}"
 

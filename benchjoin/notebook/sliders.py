@@ -56,7 +56,7 @@ class Explorer:
             slider.observe(lambda _: self.redraw(), names="value")
         tables = own_widgets.VBox([self.views["marks"], self.views["wood"]])
         sides = own_widgets.HBox([self.views["elevation"], tables], layout=own_widgets.Layout(flex_flow="row wrap"))
-        self.widget = own_widgets.VBox([font, *self.sliders.values(), self.views["findings"], sides])
+        self.widget = own_widgets.VBox([font, *self.sliders.values(), sides, self.views["findings"]])
         self.redraw()
 
     def move(self, address: str, length: Length) -> None:
@@ -117,7 +117,7 @@ def _slider(widgets: Any, frame: Frame, address: str, own: Reach) -> Any:
         value=now,
         description=address,
         continuous_update=True,
-        style={"description_width": "14em"},
+        style={"description_width": "30%"},
         layout=widgets.Layout(width="50em", max_width="98%"),
     )
 
