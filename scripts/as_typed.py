@@ -43,11 +43,11 @@ def main() -> None:
         if "--test" in sys.argv[1:]:
             run("scripts/test", at=clone)
         venv.create(environment, with_pip=True)
-        python = str(next(environment.glob("*/python*")))
+        python = str(environment / ("Scripts" if os.name == "nt" else "bin") / "python")
         run(python, "-m", "pip", "-qq", "install", ".", at=clone)
         found = BLOCK.findall((clone / "README.md").read_text(encoding="utf-8"))
         script = "\n".join(block for language, block in found if language == "python")
-        expected = "\n".join(block.strip() for language, block in found if language == "text" and "──" not in block)
+        expected = "\n".join(block.strip() for language, block in found if language == "text" and "┌┐" not in block)
         (place / "bench.py").write_text(script, encoding="utf-8")
         printed = run(python, "bench.py", at=place)
         assert printed.strip() == expected.strip(), f"README says\n{expected}\nand it prints\n{printed}"
