@@ -50,7 +50,8 @@ def main() -> None:
         expected = "\n".join(block.strip() for language, block in found if language == "text" and "┌┐" not in block)
         (place / "bench.py").write_text(script, encoding="utf-8")
         printed = run(python, "bench.py", at=place)
-        assert printed.strip() == expected.strip(), f"README says\n{expected}\nand it prints\n{printed}"
+        lines, wanted = ([line for line in text.splitlines() if line.strip()] for text in (printed, expected))
+        assert lines == wanted, f"README says\n{expected}\nand it prints\n{printed}"
         assert sorted(path.name for path in place.iterdir() if path.suffix != ".py") == list(WRITTEN)
         print(run(str(Path(python).parent / "benchjoin"), "--version", at=place).strip())
     print("README does what it says")

@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from benchjoin import lay_out, set_page
+from benchjoin.binding import sheets
 from benchjoin.drawings.views.isometric import exploded
 from benchjoin.frame.design.file import read_design
 
@@ -60,7 +61,9 @@ def test_pictures_are_of_the_bench_that_readme_describes(tmp_path):
     names = {}
     exec(blocks(README, "python")[0][1], names)
     layout = names["layout"]
-    for sheet, name in ((exploded(layout, paper="A4"), "apart"), (set_page(layout, "A", paper="A4"), "set")):
+    pages = {"apart": exploded(layout, paper="A4"), "set": set_page(layout, "A", paper="A4")}
+    pages["binder"] = sheets(layout, paper="A4")[0]
+    for name, sheet in pages.items():
         drawn = sheet.save(tmp_path / f"{name}.svg").read_text(encoding="utf-8")
         assert drawn == (ROOT / "gallery" / f"potting-bench-{name}.svg").read_text(encoding="utf-8")
 
