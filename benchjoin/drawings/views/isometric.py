@@ -30,7 +30,7 @@ from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
 from ..making.pieces import named, shown_parts, titled
 from .face import Face, faces_of
-from .looking import GRID, ISOMETRIC, Look
+from .looking import GRID, ISOMETRIC, STEP, Look
 from .shade import in_shade, shaded
 from .strokes import strokes
 from .view import Eye
@@ -244,8 +244,8 @@ def _before(
 
 
 def _on_page(look: Look, faces: Sequence[Face], frames: Sequence[Placement]) -> Regions:
-    """The regions of faces on the slanting page."""
-    regions = np.array([face.region for face in faces])
+    """The regions of faces on the slanting page, first without slivers thinner than places of the wood are held to."""
+    regions = shapely.set_precision(np.array([face.region for face in faces]), STEP)
     _, owner = shapely.get_coordinates(regions, return_index=True)
     u, v, w = np.array([(frame.u, frame.v, frame.w) for frame in frames])[owner].transpose(1, 0, 2)
     tilts = np.array([face.tilt for face in faces])
