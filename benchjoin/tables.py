@@ -18,13 +18,16 @@ from __future__ import annotations
 import csv
 import html
 import io
+import re
 from collections.abc import Mapping
 from typing import Any
 
 import attrs
 
+from .cells import row
 from .errors import MissingLibrary
 
+_MARKUP = re.compile(r"[\\`*_\[\]|~]")
 OWN = "color:inherit;background:transparent"
 """The colours of what a table stands on, whatever a notebook has for its own."""
 
@@ -61,19 +64,19 @@ class Table:
         return "\n".join([self.title, "", *body, *(("", *self.notes) if self.notes else ())])
 
     def markdown(self) -> str:
-        """A pipe table; a bar inside a cell is escaped."""
+        """A pipe table; what would be markup inside a cell is escaped."""
         rule = {"l": "---", "r": "---:", "c": ":---:"}
 
         def line(row: tuple[str, ...]) -> str:
-            return "| " + " | ".join(cell.replace("|", "\\|") for cell in row) + " |"
+            return "| " + " | ".join(map(_plain, row)) + " |"
 
-        lines = [f"**{self.title}**", "", line(self.columns), line(tuple(rule[a] for a in self.aligned()))]
-        return "\n".join([*lines, *map(line, self.rows), *(f"\n{note}" for note in self.notes)])
+        lines = [f"**{_plain(self.title)}**", "", line(self.columns), line(tuple(rule[a] for a in self.aligned()))]
+        return "\n".join([*lines, *map(line, self.rows), *(f"\n{_plain(note)}" for note in self.notes)])
 
     def csv(self) -> str:
         """Comma-separated rows under their headings (RFC 4180, lines end in CR LF); no title, no notes."""
         out = io.StringIO(newline="")
-        csv.writer(out).writerows((self.columns, *self.rows))
+        csv.writer(out).writerows(map(row, (self.columns, *self.rows)))
         return out.getvalue()
 
     def html(self) -> str:
@@ -127,6 +130,11 @@ class Table:
 
     def _repr_markdown_(self) -> str:
         return self.markdown()
+
+
+def _plain(text: str) -> str:
+    """Words that Markdown leaves as they are, on one line."""
+    return _MARKUP.sub(r"\\\g<0>", html.escape(" ".join(text.split()), quote=False))
 
 
 class ShownAsTable:

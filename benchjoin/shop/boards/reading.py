@@ -12,19 +12,19 @@ from __future__ import annotations
 
 import csv
 import io
-import re
 from pathlib import Path
 from typing import Any
 
 import attrs
 
+from ...cells import heading
 from ...errors import BoardListError, DescriptionError, LengthError, typed
 from ...lengths import mm
 from .board import FLAWS, WHERE, Board, Defect
 
 SIZES = ("length", "width", "thickness", "from", "to", "deep")
 WORDS = ("board", "stock", "count", "price", "defect", "where")
-_HEADING = re.compile(r"\s*([a-z]+)\s*(?:\((mm|cm|in)\))?\s*", re.IGNORECASE | re.ASCII)
+UNITS = ("mm", "cm", "in")
 LINES = 5000
 """A longer list is none that somebody wrote before a pile."""
 
@@ -137,11 +137,10 @@ def _headings(cells: list[str]) -> tuple[list[tuple[str, str]], list[Fault]]:
     found: list[tuple[str, str]] = []
     faults: list[Fault] = []
     for cell in cells:
-        read = _HEADING.fullmatch(cell)
-        name, unit = (read[1].lower(), (read[2] or "").lower()) if read else ("", "")
+        name, unit = heading(cell)
         if name not in (*SIZES, *WORDS):
             faults.append(Fault(1, "headings", f"{typed(cell)} is no column. There are {', '.join((*WORDS, *SIZES))}."))
-        elif name in SIZES and not unit:
+        elif name in SIZES and unit not in UNITS:
             faults.append(Fault(1, "headings", f'{typed(cell)} says no unit. Write "{name} (in)" or "{name} (mm)".'))
         elif name in [known for known, _ in found]:
             faults.append(Fault(1, "headings", f"{typed(cell)} stands there twice."))

@@ -16,6 +16,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 import attrs
 
+from ...cells import row
 from ...display import page
 from ...errors import MillingError, typed
 from ...findings import Finding, in_order
@@ -130,7 +131,7 @@ class MillingPlan:
                 continue
             known = known_sizes(self.layout, item.part)
             found = (self._number(known[field]) if field in known else "" for field in ("thickness", "width"))
-            rows.writerow([item.name, item.mark, batch.number, *map(self._number, drawn), *found])
+            rows.writerow(row([item.name, item.mark, batch.number, *map(self._number, drawn), *found]))
         return out.getvalue()
 
     def _number(self, size: float) -> str:

@@ -9,11 +9,11 @@ from __future__ import annotations
 import csv
 import difflib
 import io
-import re
 from collections.abc import Iterable, Mapping, Sequence
 
 import attrs
 
+from ... import cells
 from ...errors import MeasurementError
 
 PART = "part"
@@ -21,8 +21,6 @@ SIZES = ("measured thickness", "measured width")
 """Headings of the columns that are read, in lower case and without their unit."""
 UNITS = {"mm": "mm", "cm": "cm", "in": "inches"}
 """Units by how headings write them, and how sentences do."""
-
-_HEADING = re.compile(r"\s*(?P<name>.*?)\s*(?:[(\[]\s*(?P<unit>[^()\[\]]*?)\s*[)\]])?\s*", re.DOTALL)
 
 
 @attrs.frozen
@@ -90,12 +88,12 @@ def read_list(text: str) -> SizeList:
     refuse(faults)
     rows, extra = [], []
     for line, words in lines[1:]:
-        cells = {
-            column.name: Cell(line, column, words[column.place].strip())
+        filled = {
+            column.name: Cell(line, column, cells.back(words[column.place].strip()))
             for column in columns.values()
             if column.place < len(words) and words[column.place].strip()
         }
-        rows.append((line, cells))
+        rows.append((line, filled))
         if any(word.strip() for word in words[len(lines[0][1]) :]):
             what = f"there are {len(words)} cells under {len(lines[0][1])} headings. Write decimals with a point."
             extra.append(CellFault(line, len(lines[0][1]) + 1, "", what))
@@ -138,9 +136,8 @@ def _columns(line: int, words: Sequence[str]) -> tuple[dict[str, Column], list[C
     columns: dict[str, Column] = {}
     faults: list[CellFault] = []
     for place, heading in enumerate(words):
-        found = _HEADING.fullmatch(heading)
-        name = " ".join(found["name"].split()).casefold() if found else heading
-        column = Column(place, heading.strip(), name, (found["unit"] or "").casefold() if found else "")
+        name, unit = cells.heading(heading)
+        column = Column(place, heading.strip(), name, unit)
         if name in columns and name in (PART, *SIZES):
             faults.append(CellFault(line, place + 1, column.heading, f"column {columns[name].place + 1} is the same."))
         columns.setdefault(name, column)
