@@ -69,8 +69,9 @@ def _once(given: argparse.Namespace, *, show: bool) -> int:
         frame = open_design(Path(given.design), given.frame, settings(given.set or ()))
         layout = lay_out(frame if given.tape is None else alter(frame, {"tape": given.tape}))
         wishes = Wishes(paper=given.paper, templates=given.templates, only=tuple(given.only or ()))
-        shelf = Shelf(Path(given.out), layout.frame.name, over=given.over)
-        code = _write(layout, wishes, shelf)
+        shelf = Shelf(Path(given.out), layout.frame.name, Path(given.design), over=given.over)
+        with shelf.held():
+            code = _write(layout, wishes, shelf)
         if show and shelf.wrote:
             webbrowser.open(shelf.wrote[0].resolve().as_uri())
         return code
