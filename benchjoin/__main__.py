@@ -9,9 +9,11 @@ and what the checks found. See ``benchjoin --help``; ``python -m benchjoin`` is 
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 import webbrowser
 from collections.abc import Sequence
+from contextlib import suppress
 from functools import partial
 from pathlib import Path
 
@@ -31,12 +33,14 @@ from .trade.paper import SOLD_AS
 from .version import __version__
 
 DONE, NOT_FOR_THE_WOOD, REFUSED, NOT_WRITTEN = range(4)
+STOPPED = 130
 EXITS = """\
 exit codes:
   0  everything asked for is written
   1  written, but the design has errors: there are no pages for the wood until they are mended
   2  the design cannot be read or laid out, or the command is not understood; nothing is written
-  3  something could not be written: a file of another design is in the way, or a library is missing
+  3  something could not be written: a file of another design is in the way, the disk is full, a library is missing
+  130  stopped by Ctrl-C
 """
 
 
@@ -59,8 +63,21 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 
 def run() -> None:
-    """The command `benchjoin`."""
-    sys.exit(main())
+    """The command `benchjoin`; who stops it, or stops listening to it, gets no traceback."""
+    try:
+        code = main()
+        for stream in filter(None, (sys.stdout, sys.stderr)):
+            stream.flush()
+    except KeyboardInterrupt:
+        code = STOPPED
+    except OSError:  # what it says cannot be said: the pipe is closed, or the disk is full
+        code = NOT_WRITTEN
+    for stream in filter(None, (sys.stdout, sys.stderr)):
+        with suppress(OSError):
+            stream.flush()
+            continue
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+    sys.exit(code)
 
 
 def _once(given: argparse.Namespace, *, show: bool) -> int:
@@ -79,6 +96,9 @@ def _once(given: argparse.Namespace, *, show: bool) -> int:
         return _said(error, NOT_WRITTEN)
     except BenchjoinError as error:
         return _said(error, REFUSED)
+    except UnicodeEncodeError as error:
+        told = f"The locale of this system cannot write {error.object!a}. Set a UTF-8 one: LC_ALL=C.UTF-8."
+        return _said(told, NOT_WRITTEN)
     except OSError as error:
         return _said(f"{error.filename or given.out} cannot be written: {error.strerror or error}.", NOT_WRITTEN)
 

@@ -87,11 +87,19 @@ def _made_by(path: Path) -> dict[str, Any]:
     except (Exception, SystemExit) as error:  # whatever a stranger's code does, the maker hears where
         frames = [step for step in traceback.extract_tb(error.__traceback__) if step.filename == str(path)]
         line = f", line {frames[-1].lineno}" if frames else f", line {getattr(error, 'lineno', None) or 1}"
-        said = str(error) or type(error).__name__
+        said = _text(error) or type(error).__name__
         kind = "" if type(error).__module__.startswith("benchjoin") else f"{type(error).__name__}: "
         raise _refusal(f"{path.name}{line}: {kind}{said}") from error
     finally:
         sys.path.remove(str(path.parent))
+
+
+def _text(error: BaseException) -> str:
+    """What an exception says, if it can say anything."""
+    try:
+        return str(error)
+    except Exception:  # a stranger's own exception
+        return ""
 
 
 def _only(path: Path, made: dict[str, Any], name: str | None) -> Frame | Sketch:
