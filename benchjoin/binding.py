@@ -17,7 +17,7 @@ import attrs
 
 from .drafting.sheets.sheet import Sheet
 from .drafting.writers.pdf import bind_pdf
-from .drafting.writers.saving import write_whole
+from .drafting.writers.saving import place, write_whole
 from .drawings.lists.assembly_sheet import assembly_lists
 from .drawings.lists.board_sheet import board_lists
 from .drawings.lists.budget_sheet import budget_lists
@@ -39,6 +39,7 @@ from .drawings.views.joint_detail import joint_pages
 from .drawings.views.part_drawing import part_pages
 from .errors import AddressError, PaperError, typed
 from .findings import Finding, in_order
+from .layout.laid_out import of_a_layout
 from .layout.layout import Layout
 from .shop.cut_list import cut_list
 from .shop.overview import marks_list
@@ -205,6 +206,7 @@ def _numbered(made: Sequence[Sheet]) -> tuple[Sheet, ...]:
     return tuple(attrs.evolve(sheet, number=n, count=len(made)) for n, sheet in enumerate(made, 1))
 
 
+@of_a_layout
 def changed_sheets(old: Layout, new: Layout, *, paper: str | None = None) -> PrintAgain:
     """Names of the sheets that must be printed again when a layout takes the place of another, with what changed.
 
@@ -240,6 +242,7 @@ def _on_paper(layout: Layout, paper: str | None) -> list[Sheet]:
     return [*sheets(layout, paper=paper), *([] if layout.errors() else all_templates(layout, asked))]
 
 
+@of_a_layout
 def bind(layout: Layout, path: str | Path, *, only: Collection[str] | None = None, **options: Unpack[Bound]) -> Path:
     """Write the binder of a layout as one file, whole or not at all, and give its path.
 
@@ -253,7 +256,7 @@ def bind(layout: Layout, path: str | Path, *, only: Collection[str] | None = Non
     MissingLibrary
         If cairo is not installed, for a PDF.
     """
-    target = Path(path)
+    target = place(path)
     ending = target.suffix.lower()
     if ending not in (".pdf", ".html"):
         told = f"A binder is one PDF, or one HTML page; {target.name!r} ends neither in .pdf nor in .html."

@@ -15,7 +15,7 @@ import attrs
 
 from .drafting.sheets.sheet import Sheet
 from .drafting.writers.pdf import bind_pdf
-from .drafting.writers.saving import write_whole
+from .drafting.writers.saving import place, write_whole
 from .drawings.making.asked import Asked, OnDeskPaper, ask
 from .drawings.making.buildable import must_be_buildable
 from .drawings.templates.drill.pages import drill_pages
@@ -24,6 +24,7 @@ from .drawings.templates.pattern.pages import pattern_pages
 from .drawings.templates.set.tiles import tile_pages
 from .drawings.templates.stick.pages import stick_pages
 from .errors import PaperError
+from .layout.laid_out import of_a_layout
 from .layout.layout import Layout
 
 KINDS: Mapping[str, Callable[[Layout, Asked], Iterable[Sheet]]] = {
@@ -66,6 +67,7 @@ def template_sheets(
     return tuple(attrs.evolve(sheet, number=n, count=len(made)) for n, sheet in enumerate(made, 1))
 
 
+@of_a_layout
 def templates(
     layout: Layout, path: str | Path, *, kinds: Sequence[str] = tuple(KINDS), **options: Unpack[OnDeskPaper]
 ) -> Path:
@@ -90,7 +92,7 @@ def templates(
     MissingLibrary
         If cairo is not installed.
     """
-    target = Path(path)
+    target = place(path)
     if target.suffix.lower() != ".pdf":
         raise PaperError(f"Templates are one PDF; {target.name!r} does not end in .pdf.")
     made = template_sheets(layout, kinds=kinds, **options)

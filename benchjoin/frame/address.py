@@ -18,7 +18,7 @@ import attrs
 
 from ..errors import AddressError, typed
 from .clear import Clear
-from .frame import Frame
+from .frame import Frame, must_be_a_frame
 from .identity import piece_of, plain
 from .measured import FIELDS, SECTION
 from .stack import Level
@@ -44,7 +44,7 @@ def alter(frame: Frame, changes: Mapping[str, Any]) -> Frame:
     --------
     ``alter(bench, {"bench.front.width": "3 1/4 in", "length": "60 in"})``
     """
-    _must_be_a_frame(frame, "alter")
+    must_be_a_frame(frame, "alter")
     if not isinstance(changes, Mapping):
         said = f"alter was given {typed(changes)} for changes. Write values by their addresses"
         raise AddressError(f"{said}: alter(frame, {{'length': '60 in'}}).", address="")
@@ -69,18 +69,12 @@ def value(frame: Frame, address: str) -> Any:
     AddressError
         If the address reaches nothing.
     """
-    _must_be_a_frame(frame, "value")
+    must_be_a_frame(frame, "value")
     path = _path(frame, address)
     if path[0] == "measured":
         sizes = frame.measured.get(path[1], {})
         return tuple(sizes.get(f) for f in SECTION) if path[2] == "size" else sizes.get(path[2])
     return _at(frame, path)
-
-
-def _must_be_a_frame(frame: object, asked: str) -> None:
-    if not isinstance(frame, Frame):
-        own = " Of a layout it is layout.frame." if hasattr(frame, "findings") else ""
-        raise AddressError(f"{asked} was given {typed(frame)}, not a Frame.{own}", address="")
 
 
 def paths_to(frame: Frame, wanted: Iterable[str]) -> dict[str, tuple[Any, ...]]:
@@ -97,7 +91,14 @@ def paths_to(frame: Frame, wanted: Iterable[str]) -> dict[str, tuple[Any, ...]]:
 
 
 def addresses(frame: Frame) -> tuple[str, ...]:
-    """Every address that reaches a described value of the frame, from the top down."""
+    """Every address that reaches a described value of the frame, from the top down.
+
+    Raises
+    ------
+    AddressError
+        If it is no frame.
+    """
+    must_be_a_frame(frame, "addresses")
     return tuple(_addresses(frame))
 
 

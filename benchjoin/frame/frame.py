@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any, Literal, Self
 import attrs
 
 from ..display import page
-from ..errors import BenchjoinError, NotLaidOut, typed
+from ..errors import AddressError, BenchjoinError, NotLaidOut, typed
 from ..lengths import TOUCH, Inches, Length
 from ..readings import Tape
 from .bin import Bin, a_bin
@@ -446,3 +446,16 @@ def _part_faults(frame: Frame) -> Iterator[Fault]:
                 yield Fault(field, f'"{address}" is no part of this frame. Parts are {", ".join(known)}. {way}')
             elif piece is not None and not 1 <= piece <= frame.quantity:
                 yield Fault(field, f'"{address}" is of piece {piece}, and the quantity is {frame.quantity}. {way}')
+
+
+def must_be_a_frame(frame: object, asked: str) -> None:
+    """Refuse what is no frame.
+
+    Raises
+    ------
+    AddressError
+        If it is none.
+    """
+    if not isinstance(frame, Frame):
+        own = " Of a layout it is layout.frame." if hasattr(frame, "findings") else ""
+        raise AddressError(f"{asked} was given {typed(frame)}, not a Frame.{own}", address="")

@@ -14,7 +14,7 @@ from ..errors import AddressError, typed
 from ..frame.boards import Boards
 from ..frame.faces import OUT
 from ..frame.finished import STATES, Finished, FinishedCut, State
-from ..frame.frame import Frame
+from ..frame.frame import Frame, must_be_a_frame
 from ..frame.identity import of_piece, piece_of
 from ..frame.slots import Slot
 from ..frame.stack import Carried, Level
@@ -24,11 +24,13 @@ from ..lengths import TOUCH
 from ..solids import Box, Vector, along, placement
 from .blank import Blank
 from .joints.meeting import Cut
+from .laid_out import of_a_layout
 from .layout import Layout
 from .parts import Part
 from .placing.sizes import kept_section, measured_length
 
 
+@of_a_layout
 def keep(layout: Layout, *names: str, state: State = "cut") -> Frame:
     """The frame of a layout with some parts finished as they are in it.
 
@@ -110,6 +112,7 @@ def release(frame: Frame, *names: str) -> Frame:
     --------
     ``later = release(frame, "2/bench/left rail")``
     """
+    must_be_a_frame(frame, "release")
     finished = dict(frame.finished)
     for name in names:
         piece, identity = piece_of(name) if isinstance(name, str) else (None, "")

@@ -14,6 +14,7 @@ from ..frame.identity import of_piece
 from ..lengths import steady
 from ..readings import Tape
 from ..tables import ShownAsTable, Table
+from .laid_out import of_a_layout
 from .layout import Layout
 from .parts import Part
 
@@ -67,6 +68,7 @@ class Moved(ShownAsTable):
         return f"{'+' if change.by >= 0 else '-'}{self.tape.decimals(abs(change.by))}"
 
 
+@of_a_layout
 def what_moved(old: Layout, new: Layout, *, hair: float | None = None) -> Moved:
     """Changes from one layout to another.
 

@@ -12,7 +12,7 @@ import attrs
 
 from ..errors import AddressError, typed
 from ..frame.finished import Finished, FinishedCut, Shoulder
-from ..frame.frame import Frame
+from ..frame.frame import Frame, must_be_a_frame
 from ..frame.identity import piece_of
 from .counting import counted
 
@@ -42,6 +42,7 @@ def sit(frame: Frame, name: str, *, on: Mapping[str, str]) -> Frame:
     --------
     ``later = sit(frame, "2/front left leg", on={"bench/front rail": "top"})``
     """
+    must_be_a_frame(frame, "sit")
     piece, identity = piece_of(name) if isinstance(name, str) else (None, "")
     own = {
         each: done

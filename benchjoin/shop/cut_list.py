@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from ..frame.roles import rank
 from ..layout.done import to_make
 from ..layout.edges import shaped_edges
+from ..layout.laid_out import of_a_layout
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..phrases import counted
@@ -21,6 +22,7 @@ from .marks import marks
 COLUMNS = ("Part", "Make", "Length", "Width", "Thick", "Stock", "Marks", "Note")
 
 
+@of_a_layout
 def cut_list(layout: Layout) -> Table:
     """Finished parts of all pieces, as a table that shows itself as text, Markdown, CSV and HTML.
 

@@ -11,6 +11,7 @@ import attrs
 
 from ..findings import Finding
 from ..frame.roles import BOARD
+from ..layout.laid_out import of_a_layout
 from ..layout.layout import Layout
 from ..layout.lifting import LiftOut, lift_outs
 from ..layout.parts import Part
@@ -98,6 +99,7 @@ class Lifting(ShownAsTable):
         return f"<Lifting of {self.layout.frame.name}: {len(self.each)} lift out, {len(self.findings)} findings>"
 
 
+@of_a_layout
 def lifting(
     layout: Layout,
     *,

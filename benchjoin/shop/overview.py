@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ..findings import counts
+from ..layout.laid_out import of_a_layout
 from ..layout.layout import Layout
 from ..phrases import pieces_called
 from ..tables import Table
@@ -31,6 +32,7 @@ def key_numbers(layout: Layout) -> Table:
     return Table(layout.frame.name, ("What", "How much"), rows)
 
 
+@of_a_layout
 def marks_list(layout: Layout, piece: int = 1) -> Table:
     """Shoulders of every notch over the foot, leg by leg, as the tape reads them.
 

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 import attrs
 
 from ..errors import FastenerError, typed
+from ..layout.laid_out import of_a_layout
 from ..layout.layout import Layout
 from ..layout.parts import Part
 from ..lengths import INCH
@@ -104,6 +105,7 @@ class Supplies(ShownAsTable):
         return f"<Supplies of {self.layout.frame.name}: {self.finish:.1f} l of finish for {self.painted:.1f} m²>"
 
 
+@of_a_layout
 def supplies(
     layout: Layout, fastening: Fastening | None = None, *, coats: int = COATS, coverage: float = COVERAGE
 ) -> Supplies:

@@ -6,12 +6,14 @@ working_height(layout, elbow="41 in").text()
 from __future__ import annotations
 
 from ..errors import LengthError, typed
+from ..layout.laid_out import of_a_layout
 from ..layout.layout import Layout
 from ..lengths import Length, mm
 from ..tables import Table
 from ..trade.heights import BANDS, ELBOWS, ELBOWS_SOURCE, REACH, SAFETY_CENTRE
 
 
+@of_a_layout
 def working_height(layout: Layout, elbow: Length | None = None) -> Table:
     """Each surface beside the elbow: over or below it, and for which work a guide would have it there.
 

@@ -10,6 +10,7 @@ import math
 from collections.abc import Iterable, Iterator
 from typing import Any
 
+from ..errors import LoadError, typed
 from ..layout.lay_out import lay_out
 from ..shop.strength.loads import Case
 from ..shop.strength.strength import strength
@@ -30,6 +31,8 @@ def nearness(loads: Case | Iterable[Case] | None = None, **options: Any) -> Outp
     -----
     Variants are worked out one by one, each as long as `strength` takes. One that nothing keeps upright is NaN.
     """
+    if not isinstance(loads, Case | Iterable | None):
+        raise LoadError(f"loads is {typed(loads)}. Give a Case, or several in a list.")
     given = loads if loads is None or isinstance(loads, Case) else tuple(loads)
 
     def of(variant: Variant) -> Iterator[Item]:

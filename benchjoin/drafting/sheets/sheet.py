@@ -19,7 +19,7 @@ from ...findings import Finding, in_order
 from ..linework import Linework
 from ..primitives import Drawing, Primitive
 from ..writers import pdf, png, svg
-from ..writers.saving import write_whole
+from ..writers.saving import place, write_whole
 from .border import frame_sheet
 from .figure import Figure, fingerprint_of, stamp
 from .title_block import TitleBlock
@@ -96,7 +96,7 @@ class Sheet:
         PaperError
             If the path ends otherwise, or the page cannot be that large.
         """
-        target = Path(path)
+        target = place(path)
         ending = target.suffix.lower()
         if ending == ".svg":
             data = (svg.svg_text(self, embed=True) + "\n").encode("utf-8")

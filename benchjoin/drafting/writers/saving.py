@@ -6,7 +6,20 @@ import os
 import secrets
 from pathlib import Path
 
-from ...errors import PaperError
+from ...errors import PaperError, typed
+
+
+def place(path: object) -> Path:
+    """Where a file is to be written.
+
+    Raises
+    ------
+    PaperError
+        If it is no path.
+    """
+    if not isinstance(path, str | os.PathLike) or "\0" in os.fspath(path):
+        raise PaperError(f"{typed(path)} names no file. Write its name, such as 'bench.pdf'.")
+    return Path(path)
 
 
 def write_whole(path: Path, data: bytes) -> Path:

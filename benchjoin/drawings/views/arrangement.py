@@ -23,6 +23,7 @@ from ...drafting.linework import Linework
 from ...drafting.primitives import Box, Drawing, Text, bounds, figure_middle, joined, shift
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, distinct
@@ -61,6 +62,7 @@ ROW = 8.0
 """From a view to its size over all. [mm]"""
 
 
+@of_a_layout
 def arrangement(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
     """Front, end and plan of one piece in projection with its picture, on one sheet at one standard scale.
 

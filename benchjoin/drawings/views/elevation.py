@@ -16,6 +16,7 @@ from ...drafting.primitives import Drawing
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...errors import AddressError
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import LARGEST, fit_view
@@ -38,6 +39,7 @@ Seen = Literal["front", "back", "left", "right"]
 """From which side a piece is seen."""
 
 
+@of_a_layout
 def elevation(layout: Layout, seen: Seen, **options: Unpack[OfAPiece]) -> Sheet:
     """The elevation of one piece, seen from the front, back, left or right.
 

@@ -8,6 +8,7 @@ import attrs
 
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import LARGEST, fit_view
@@ -21,6 +22,7 @@ from .view_sizes import flat
 from .wall import wall
 
 
+@of_a_layout
 def plan(layout: Layout, **options: Unpack[OfAPiece]) -> Sheet:
     """The plan of one piece from above; options are paper, house and piece, as `Asked` has them.
 

@@ -18,6 +18,7 @@ from ...drafting.primitives import Drawing, Primitive, Text, bounds
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...errors import AddressError, LengthError
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, Length, mm
@@ -51,6 +52,7 @@ class Cut:
     title: str
 
 
+@of_a_layout
 def section(
     layout: Layout,
     at: str | float | None = None,

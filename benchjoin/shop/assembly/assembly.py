@@ -20,6 +20,7 @@ import attrs
 from ...display import page
 from ...errors import AssemblyError, typed
 from ...findings import Finding, in_order
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...lengths import Length
 from ...phrases import listed
@@ -207,6 +208,7 @@ class Assembly:
         )
 
 
+@of_a_layout
 def assembly(
     layout: Layout,
     order: Order | None = None,

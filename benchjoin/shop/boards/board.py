@@ -7,12 +7,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import Any, Literal
 
 import attrs
 
-from ...errors import BenchjoinError, typed
+from ...errors import BenchjoinError, BoardError, typed
 from ...frame.doors import Door, Fault, a_length, a_name, a_number, kept, one_of, refuse
 from ...lengths import TOUCH
 
@@ -131,3 +131,17 @@ def stretches(length: float, bad: Sequence[tuple[float, float]]) -> tuple[tuple[
     if at < length - TOUCH:
         found.append((at, length))
     return tuple(found)
+
+
+def boards_of(given: Iterable[Board]) -> list[Board]:
+    """Boards as a list.
+
+    Raises
+    ------
+    BoardError
+        If they are none.
+    """
+    own = list(given) if isinstance(given, Iterable) else []
+    if not own or not all(isinstance(board, Board) for board in own):
+        raise BoardError('boards holds no Board. Write Board("rack 1", length="8 ft", width=140, thickness=27).')
+    return own

@@ -14,6 +14,7 @@ from typing import Any
 import attrs
 
 from ...errors import BoardError, typed
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...tables import ShownAsTable, Table
 from ...trade.species import Species, species
@@ -21,7 +22,7 @@ from ..fasteners.fasten import Fastening
 from ..settings.shop import Shop
 from ..supplies import COATS, COVERAGE, Supplies, supplies
 from ..weights import POUND, weight_of
-from .board import Board
+from .board import Board, boards_of
 from .plan import Aim, BoardPlan, board_plan
 from .rough import Allowances
 from .solve import Progress
@@ -139,6 +140,7 @@ class BuyList(ShownAsTable):
         return f"<BuyList of {self.layout.frame.name}: {self.best.count} boards, {self.best.way}>"
 
 
+@of_a_layout
 def buy_list(
     layout: Layout,
     yard: Iterable[Board],
@@ -179,7 +181,7 @@ def buy_list(
     """
     if isinstance(spare, bool) or not isinstance(spare, int | float) or not 0.0 <= spare <= 1.0:
         raise BoardError(f"spare is {typed(spare)}. Give a share from 0 to 1, such as 0.12.")
-    offer = list(yard)
+    offer = boards_of(yard)
     more: dict[str, Any] = {"aim": aim, "shop": shop, "allow": allow, "progress": progress}
     ways = [("as it comes out best", offer), *_others(offer)]
     found = [_purchase(way, board_plan(layout, own, **more), spare) for way, own in ways if own]

@@ -17,6 +17,7 @@ import attrs
 from ...display import page
 from ...errors import BoardError, typed
 from ...findings import Finding
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...phrases import counted, listed
@@ -24,7 +25,7 @@ from ...sources import STATICS
 from ...tables import Table
 from ...trade.allowances import usual_milling
 from ..settings.shop import Shop, usual_shop
-from .board import Board
+from .board import Board, boards_of
 from .pattern import Cutter, Pattern, Sawing
 from .rough import Allowances, Blank, RoughList, rough_list
 from .solve import Job, Progress, Solved, solve
@@ -168,6 +169,7 @@ class BoardPlan:
         return f"<BoardPlan of {self.layout.frame.name}: {self.told()}>"
 
 
+@of_a_layout
 def board_plan(
     layout: Layout,
     boards: Iterable[Board],
@@ -246,9 +248,7 @@ def board_plan(
 
 
 def _sound(boards: Iterable[Board], aim: str, spares: int) -> list[Board]:
-    own = list(boards)
-    if not own or not all(isinstance(board, Board) for board in own):
-        raise BoardError('boards holds no Board. Write Board("rack 1", length="8 ft", width=140, thickness=27).')
+    own = boards_of(boards)
     names = [board.name for board in own]
     twice = next((name for name in names if names.count(name) > 1), None)
     if twice:

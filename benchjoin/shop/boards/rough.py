@@ -11,6 +11,7 @@ import attrs
 
 from ...frame.faces import AXIS
 from ...layout.done import to_make
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH, steady
@@ -106,6 +107,7 @@ class RoughList(ShownAsTable):
         return f"<RoughList of {self.layout.frame.name}: {sum(b.count for b in self.blanks)} blanks>"
 
 
+@of_a_layout
 def rough_list(layout: Layout, allow: Allowances | None = None) -> RoughList:
     """What is still to be made of a layout, at rough sizes.
 

@@ -12,11 +12,11 @@ import attrs
 
 from ...errors import BenchjoinError, BoardError, MissingLibrary
 from ...frame.address import alter, value
-from ...frame.frame import Frame
+from ...frame.frame import Frame, must_be_a_frame
 from ...layout.lay_out import lay_out
 from ...lengths import signed_mm
 from ...tables import Table
-from .board import Board
+from .board import Board, boards_of
 from .plan import BoardPlan, board_plan
 
 
@@ -106,8 +106,9 @@ def what_saves(frame: Frame, boards: Iterable[Board], over: Mapping[str, Sequenc
     BoardError
         If no values are given.
     """
-    own = list(boards)
-    if not over or not any(len(values) for values in over.values()):
+    must_be_a_frame(frame, "what_saves")
+    own = boards_of(boards)
+    if not over or not isinstance(over, Mapping) or not any(len(values) for values in over.values()):
         raise BoardError('There is nothing to try. Write values by their addresses: {"length": ["56 in", "57 in"]}.')
     for address in over:
         value(frame, address)

@@ -12,13 +12,13 @@ import attrs
 
 from ...errors import BenchjoinError, BoardError, LumberError
 from ...frame.address import alter
-from ...frame.frame import Frame
+from ...frame.frame import Frame, must_be_a_frame
 from ...layout.lay_out import lay_out
 from ...layout.layout import Layout
 from ...readings import Tape
 from ...tables import ShownAsTable, Table
 from ..weights import POUND, weights
-from .board import Board
+from .board import Board, boards_of
 from .plan import BoardPlan, board_plan
 
 
@@ -103,8 +103,9 @@ def in_the_yard(
     BoardError
         If no choice is given.
     """
-    own = list(boards)
-    if not choices:
+    must_be_a_frame(frame, "in_the_yard")
+    own = boards_of(boards)
+    if not choices or not isinstance(choices, Mapping):
         raise BoardError('There is no choice. Write {"larch 1x6": {"rail_stock": stock}}.')
     return Yard(frame, tuple(_offer(frame, name, changes, own, options) for name, changes in choices.items()))
 

@@ -17,6 +17,7 @@ from collections.abc import Sequence
 
 import attrs
 
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import INCH, distinct
@@ -130,6 +131,7 @@ def diagonals_differ(width: float, height: float, off: float) -> float:
     return math.hypot(width, height + off) - math.hypot(width, height)
 
 
+@of_a_layout
 def error_budget(layout: Layout, marking: Marking | None = None, *, piece: int = 1) -> ErrorBudget | None:
     """The error budget of a layout's tallest leg; None where no leg carries a mark.
 

@@ -11,6 +11,7 @@ from __future__ import annotations
 import attrs
 
 from ...errors import FastenerError, typed
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...tables import Table
@@ -64,6 +65,7 @@ class ButtWays:
         return f"<ButtWays of {self.rail.identity}: {', '.join(one.name for one in self.ways)}>"
 
 
+@of_a_layout
 def butt_ways(layout: Layout, rail: str, *, wood: str | Species | None = None) -> ButtWays:
     """Ways to hold a rail or bearer that ends against its hosts.
 

@@ -22,6 +22,7 @@ from ...display import page
 from ...errors import FastenerError
 from ...findings import Finding, in_order
 from ...layout.joints.meeting import Joint
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...lengths import TOUCH
@@ -129,6 +130,7 @@ class Fastening:
         return f"<Fastening of {self.layout.frame.name}: {joints}, {count}, {counted(len(self.findings), 'finding')}>"
 
 
+@of_a_layout
 def fasten(
     layout: Layout,
     choices: Choices | None = None,

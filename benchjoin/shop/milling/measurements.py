@@ -15,7 +15,7 @@ from pathlib import Path
 
 from ...errors import LengthError, MeasurementError, typed
 from ...frame.address import alter
-from ...frame.frame import Frame
+from ...frame.frame import Frame, must_be_a_frame
 from ...frame.identity import piece_of, plain
 from ...layout.counting import counted
 from ...layout.placing.sizes import best_known
@@ -54,6 +54,7 @@ def read_measurements(source: str | Path, frame: Frame) -> Frame:
     hair of the tape, changes nothing; another one is a fault, since it is more likely a slip than wood that moved. A
     row without a piece holds for the pieces that are still to be made, and a finding names those that do not take it.
     """
+    must_be_a_frame(frame, "read_measurements")
     frame = counted(frame)
     found = read_list(_text(source))
     faults = list(found.faults)

@@ -21,6 +21,7 @@ from ...display import page
 from ...errors import MillingError, typed
 from ...findings import Finding, in_order
 from ...frame.stock import Stock
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...lengths import INCH, steady
 from ...readings import Tape
@@ -152,6 +153,7 @@ class MillingPlan:
         return f"<MillingPlan of {self.layout.frame.name}: {len(self.batches)} batches, {blanks} blanks>"
 
 
+@of_a_layout
 def milling_plan(
     layout: Layout, *, practice: Milling | None = None, starts: Mapping[str, Stock] | None = None
 ) -> MillingPlan:

@@ -17,6 +17,7 @@ import attrs
 
 from ...findings import Finding, in_order
 from ...layout.done import state_of, to_make
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...readings import Tape
 from ...tables import ShownAsTable, Table
@@ -83,6 +84,7 @@ class Settings(ShownAsTable):
         return self.table().text()
 
 
+@of_a_layout
 def settings(
     layout: Layout, shop: Shop | None = None, *, letter: str | None = None, from_top: Collection[str] = ()
 ) -> Settings:

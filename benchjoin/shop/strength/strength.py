@@ -18,6 +18,7 @@ import attrs
 
 from ...errors import LoadError, typed
 from ...findings import in_order
+from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...layout.lifting import lift_outs
 from ...layout.parts import Part
@@ -41,6 +42,7 @@ WETNESS = {True: 18.0, False: 12.0}
 """Moisture of the wood as it is weighed, outdoors or not. [%] Common practice, no source."""
 
 
+@of_a_layout
 def strength(
     layout: Layout,
     loads: Case | Iterable[Case] | None = None,

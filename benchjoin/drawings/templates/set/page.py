@@ -10,6 +10,7 @@ from typing import Unpack
 
 from ....drafting.sheets.sheet import Sheet
 from ....errors import PaperError
+from ....layout.laid_out import of_a_layout
 from ....layout.layout import Layout
 from ...making.asked import OnARoll, ask
 from .full import full_size_page
@@ -17,6 +18,7 @@ from .reduced import in_one
 from .which import drawable_set
 
 
+@of_a_layout
 def set_page(layout: Layout, letter: str, **options: Unpack[OnARoll]) -> Sheet:
     """The page of one set: at full size, or reduced to a paper.
 
