@@ -20,14 +20,32 @@ FITTED = ("notch", "half-lap", "over-notch", "cut round")
 """Joints that take a fit, by their word. In a design file, where a key has no space, "cut-round" is the last."""
 
 
+LOOSEST = 6.5
+"""More play than this is no joint: a habit. [mm]"""
+
+
+def _clearance(value: Any) -> float:
+    """A clearance, or why it is none. [mm]"""
+    if isinstance(value, str) and value in FITS:
+        return FITS[value]
+    if isinstance(value, str) and value.isalpha():
+        raise BenchjoinError(f"fit is {typed(value)}. Choose one of {', '.join(FITS)}, or write a length.")
+    size = mm(value, zero=True, what="fit")
+    if size > LOOSEST:
+        raise BenchjoinError(
+            f"fit is {typed(value)}, and nothing is held with so much play. {LOOSEST:g} mm are the most."
+        )
+    return size
+
+
 @attrs.frozen(kw_only=True)
 class Fit:
     """Clearance by kind of joint. [mm]"""
 
-    notch: float = 0.0
-    half_lap: float = 0.0
-    over_notch: float = 0.0
-    cut_round: float = 0.0
+    notch: float = attrs.field(default=0.0, converter=_clearance)
+    half_lap: float = attrs.field(default=0.0, converter=_clearance)
+    over_notch: float = attrs.field(default=0.0, converter=_clearance)
+    cut_round: float = attrs.field(default=0.0, converter=_clearance)
 
     def of(self, kind: str) -> float:
         """The clearance for a kind of joint, one of `FITTED`; none for the others. [mm]"""
@@ -43,17 +61,9 @@ def fit(value: Any) -> float | Fit:
         if unknown:
             known = listed([f'"{kind}"' for kind in FITTED])
             raise BenchjoinError(f"fit holds {typed(unknown[0])}. Joints that take a fit are {known}.")
-        return Fit(**{_field(kind): _clearance(size) for kind, size in value.items()})
+        return Fit(**{_field(kind): size for kind, size in value.items()})
     return _clearance(value)
 
 
 def _field(kind: object) -> str:
     return str(kind).replace("-", "_").replace(" ", "_")
-
-
-def _clearance(value: Any) -> float:
-    if isinstance(value, str) and value in FITS:
-        return FITS[value]
-    if isinstance(value, str) and value.isalpha():
-        raise BenchjoinError(f"fit is {typed(value)}. Choose one of {', '.join(FITS)}, or write a length.")
-    return mm(value, zero=True, what="fit")

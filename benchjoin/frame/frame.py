@@ -30,6 +30,7 @@ from .identity import piece_of
 from .joints import Notch
 from .layers import Around, Counts
 from .leg import Leg
+from .limits import few
 from .measured import Kept, measured
 from .pair import Pair
 from .rows import row_faults
@@ -49,7 +50,7 @@ def _tape(value: Any) -> Tape:
 def _stack(value: Any) -> tuple[Clear | Level, ...]:
     if isinstance(value, str) or not hasattr(value, "__iter__"):
         raise BenchjoinError(f"stack is {typed(value)}. Write a list of Clear(…) and Level(…) from the foot upwards.")
-    items = tuple(value)
+    items = few("stack", value)
     for place, item in enumerate(items):
         if not isinstance(item, Clear | Level):
             raise BenchjoinError(
@@ -64,7 +65,7 @@ def _bays(value: Any) -> tuple[Clear | Pair, ...]:
     if isinstance(items, str) or not hasattr(items, "__iter__"):
         raise BenchjoinError(f"bays is {typed(value)}. Write a list of Clear(…), one for each bay from the left.")
     found: list[Clear | Pair] = []
-    for item in items:
+    for item in few("bays", items):
         if not isinstance(item, Clear | Pair):
             raise BenchjoinError(f'bays holds {typed(item)}. Write a Clear for each bay: [Clear("1000 mm"), Clear()].')
         if found and isinstance(item, Clear) and isinstance(found[-1], Clear):

@@ -18,6 +18,7 @@ from .clear import SIDES, Clear, Side
 from .doors import Door, Fault, a_length, a_name, kept, one_of, refuse
 from .joints import Butt, Laid, Notch, RailJoint
 from .ledger import Ledger
+from .limits import few
 from .rail import Rail, a_rail
 from .stock import titled
 from .top import Top
@@ -34,7 +35,7 @@ def _carries(value: Any) -> tuple[Carried, ...]:
     items = (value,) if isinstance(value, Carried) else value
     if isinstance(items, str) or not hasattr(items, "__iter__"):
         raise BenchjoinError(f"carries is {typed(value)}. Write a list of Bearers(…) and Boards(…) from below.")
-    found = tuple(items)
+    found = few("carries", items)
     for place, item in enumerate(found):
         if not isinstance(item, Carried):
             raise BenchjoinError(

@@ -26,6 +26,10 @@ if TYPE_CHECKING:
     from ..trade.allowances import Milling
 
 
+MOST_STEPS = 20
+"""So often a stock is milled from another one."""
+
+
 def _species(value: Any) -> str | None:
     if value is None:
         return None
@@ -35,7 +39,16 @@ def _species(value: Any) -> str | None:
 
 
 def _start(value: Any) -> Any:
-    if value is None or isinstance(value, Stock):
+    if value is None:
+        return value
+    if isinstance(value, Stock):
+        first, steps = value, 1
+        while first.start is not None:
+            first, steps = first.start, steps + 1
+        if steps > MOST_STEPS:
+            raise BenchjoinError(
+                f"start is a stock that is milled {steps} times over. {MOST_STEPS} times are the most."
+            )
         return value
     raise BenchjoinError(f'start is {typed(value)}, not a Stock. Write for example Stock.dressed("2x4").')
 

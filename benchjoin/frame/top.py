@@ -22,6 +22,7 @@ from .boards import STOCK, Boards
 from .clear import Clear
 from .doors import Door, Fault, a_kind, a_length, a_name, kept, one_of, past_doors, refuse
 from .edges import Arc
+from .limits import few
 from .stock import Stock
 
 LIFT = 3.0
@@ -81,7 +82,7 @@ def _not_lying(boards: Boards) -> list[str]:
 def _sections(value: Any) -> Any:
     if isinstance(value, str) or not hasattr(value, "__iter__"):
         raise BenchjoinError(f"sections is {typed(value)}. Write a list of Boards(…), Panel(…) and Clear(…).")
-    found = tuple(value)
+    found = few("sections", value)
     for place, item in enumerate(found):
         if not isinstance(item, Boards | Panel | Clear):
             raise BenchjoinError(f'sections[{place}] is {typed(item)}. Write Boards(slat, run="across", gap=3).')

@@ -35,6 +35,10 @@ from .variant import Variant, built_variant
 Density = float | Mapping[str, float] | None
 
 
+HEAVIEST = 2000.0
+"""No wood, however wet, is heavier. [kg/m³]"""
+
+
 def sweep(
     frame: Frame,
     over: Mapping[str, Sequence[Any] | Range],
@@ -93,6 +97,9 @@ def _output(name: str | Output) -> Output:
 def _densities(frame: Frame, given: Density, wanted: Sequence[Output]) -> Callable[[Part], float]:
     """Density of the wood of any part, by the name of its stock or else by its species. [kg/m³]"""
     by_name = given if isinstance(given, Mapping) else {}
+    for own in by_name.values() if isinstance(given, Mapping) else () if given is None else (given,):
+        if isinstance(own, bool) or not isinstance(own, int | float) or not 0 < own < HEAVIEST:
+            raise LumberError(f"density holds {typed(own)}. Write kilograms in a cubic metre: 450.")
     of_all = given if isinstance(given, int | float) else None
     for slot in frame.slots():
         stock = slot.stock

@@ -69,6 +69,10 @@ def opened(source: str | Path) -> tuple[str, str, dict[str, Any]]:
     except tomllib.TOMLDecodeError as error:
         problem = f"{error}. Text stands in quotes, each value on a line of its own or between commas."
         raise DesignFileError(f"{name} is not TOML: {problem}", faults=(Fault("", str(error)),), lines=()) from None
+    except (RecursionError, ValueError) as error:
+        deep = isinstance(error, RecursionError)
+        problem = "it is nested too deeply" if deep else "a number in it has too many digits"
+        raise DesignFileError(f"{name} cannot be read: {problem}.", faults=(Fault("", problem),), lines=()) from None
 
 
 def frame_of(data: dict[str, Any], text: str, name: str) -> Frame:

@@ -1,0 +1,28 @@
+"""Limits: how much of a thing a frame may have: far more than is made of wood, so that only a slip meets them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from itertools import islice
+from typing import Any
+
+from ..errors import BenchjoinError
+
+MOST: dict[str, int] = {"stack": 1000, "bays": 800, "bins": 100, "carries": 50, "sections": 50}
+"""So many items a field may have: 500 levels between as many clears, 400 pairs of legs."""
+
+
+def few(field: str, value: Iterable[Any]) -> tuple[Any, ...]:
+    """The items of a field, no more than it may have.
+
+    Raises
+    ------
+    BenchjoinError
+        If there are more, or without end.
+    """
+    found = tuple(islice(value, MOST[field] + 1))
+    if len(found) > MOST[field]:
+        raise BenchjoinError(
+            f"{field} has more than {MOST[field]} items, which are the most. Make it of several frames."
+        )
+    return found
