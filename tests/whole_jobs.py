@@ -1,0 +1,70 @@
+"""What must hold of any job, whatever happened to it: `from whole_jobs import holds, is_drawn, is_read`.
+
+An error of our own that says something, or a layout in which no two parts share wood that no finding tells of, marks
+close on the length of their leg, and the description reads back as it was written; and where it is drawn, every sheet
+stays inside its border.
+"""
+
+from __future__ import annotations
+
+import warnings
+
+import shapely
+from solid_wood import clashing, sharing
+
+from benchjoin import lay_out
+from benchjoin.binding import sheets
+from benchjoin.drafting.primitives import Line
+from benchjoin.errors import BenchjoinError, CannotDraw, DesignFileError, PaperError
+from benchjoin.frame.design.file import read_design, write_design
+
+
+def holds(frame):
+    """The layout of a frame that keeps the rules, or None where it is refused in words."""
+    assert read_design(write_design(frame)) == frame, "the description does not read back"
+    try:
+        layout = lay_out(frame)
+    except BenchjoinError as error:
+        assert str(error).strip().endswith("."), f"{error!r} is no sentence"  # noqa: PT017
+        return None
+    grave = [finding for finding in layout.findings if finding.severity != "note"]
+    told = {name.rpartition("//")[2] for finding in grave for name in (*finding.parts, finding.where)}
+    for piece, one, other in sharing(layout) - clashing(layout):  # of what was measured too long another check tells
+        names = {one, other, f"{piece}/{one}", f"{piece}/{other}"}
+        assert names & told, f"{one} and {other} of piece {piece} share wood, and nobody is told"
+    for leg in layout.legs():
+        for notch in leg.notches:
+            assert -1e-6 <= notch.bottom <= notch.top <= leg.length + 1e-6, f"{notch} lies off its leg"
+            assert notch.depth <= min(leg.size[1:]) + 1e-6, f"{notch} is deeper than its leg"
+    for finding in layout.findings:
+        assert finding.sentence.strip().endswith("."), finding.sentence
+    return layout
+
+
+def is_drawn(layout):
+    """Every sheet of the binder, inside its border."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        try:
+            made = sheets(layout)
+        except (PaperError, CannotDraw) as error:
+            assert str(error).strip().endswith("."), f"{error!r} is no sentence"  # noqa: PT017
+            return 0
+    for sheet in made:
+        borders = [item for item in sheet.whole if isinstance(item, Line) and item.kind == "border"]
+        assert len(borders) <= 1, sheet.name
+        for border in borders:
+            inside = shapely.Polygon(border.points).buffer(1e-6)
+            points = [p for item in sheet.drawing if isinstance(item, Line) for p in item.points]
+            assert not points or inside.contains(shapely.MultiPoint(points)), f"{sheet.name} reaches over its border"
+        assert "nan" not in sheet.svg(), sheet.name
+    return len(made)
+
+
+def is_read(text):
+    """A design file, damaged or not: a frame, or an error of our own with a sentence."""
+    try:
+        return read_design(text if "\n" in text else text + "\n")
+    except DesignFileError as error:
+        assert str(error).strip(), text  # noqa: PT017
+        return None
