@@ -13,10 +13,10 @@ import attrs
 
 from ..sources import COMMON_PRACTICE, Source
 
-OSHA_COMBS = Source("29 CFR 1910.213(a)(14)", "combs or jigs where a guard cannot be; as Cal. tit. 8 s. 4296(a)")
+OSHA_COMBS = Source(
+    "29 CFR 1910.213(a)(14)", "combs or jigs where a guard cannot be; never freehand is stricter, and a habit"
+)
 OSHA_SPREADER = Source("29 CFR 1910.213(c)(2)", "spreader replaced at once after grooving", standing="from memory")
-SAW_MANUAL = Source("a table saw maker's manual", "dado head chapter")
-DADO_GUIDE = Source("a dado head guide", "stacking the blades; a secondary page")
 
 Work = Literal["any machine", "dado head", "crosscut", "rip", "router", "saw and chisel", "drill and driver"]
 
@@ -34,8 +34,8 @@ CAUTIONS: tuple[Caution, ...] = (
     Caution("any machine", "The machine's manual and local rules come first; this only reminds."),
     Caution("any machine", "Eyes, ears and lungs: glasses, muffs, dust drawn off or a mask."),
     Caution("any machine", "Unplug before you change a blade, a head or a bit."),
-    Caution("dado head", "Take the insert that is made for the head.", SAW_MANUAL),
-    Caution("dado head", "Chippers only between both outside blades, teeth staggered.", DADO_GUIDE),
+    Caution("dado head", "Take the insert that is made for the head."),
+    Caution("dado head", "Chippers only between both outside blades, teeth staggered."),
     Caution("dado head", "Never freehand: the work against the gauge, held by combs or a jig.", OSHA_COMBS),
     Caution("dado head", "The head comes out through the wood behind the fence: keep thumbs clear of that place."),
     Caution("dado head", "Never the rip fence as a stop for a cut across the grain."),

@@ -19,15 +19,18 @@ from typing import Literal, NamedTuple
 import attrs
 
 from ..errors import LumberError, typed
-from ..sources import COMMON_PRACTICE, Source
+from ..sources import COMMON_PRACTICE, Source, weakest
 
 INCH = Fraction("25.4")
 
-PS_20 = Source("PS 20-20, American Softwood Lumber Standard", "Table 3")
-PS_20_MEMORY = Source("PS 20-20, American Softwood Lumber Standard", "Table 3", standing="from memory")
-PS_20_TIMBERS = Source("PS 20-20, American Softwood Lumber Standard", "Table 3, timbers: at most 1/2 in under nominal")
-PS_20_ROUGH = Source("PS 20-20, American Softwood Lumber Standard", "minimum rough dry sizes")
+STANDARD = "PS 20, American Softwood Lumber Standard"
+PS_20 = Source(STANDARD, "Table 3, as Tenn. rule 0080-07-07-.06 prints it", standing="transcribed")
+PS_20_BOARDS = Source(STANDARD, "Table 3, boards", standing="secondary")
+PS_20_MEMORY = Source(STANDARD, "Table 3", standing="from memory")
+PS_20_TIMBERS = Source(STANDARD, "timbers, dressed green: at most 1/2 in under nominal", standing="secondary")
+PS_20_ROUGH = Source(STANDARD, "minimum rough dry sizes, as Tenn. rule 0080-07-07-.06", standing="transcribed")
 NHLA = Source("NHLA grading rules", "standard rough thickness")
+S2S = Source("NHLA grading rules", "surfaced on two sides, a thickness for grading", standing="secondary")
 NHLA_MEMORY = Source("NHLA grading rules", "standard rough thickness", standing="from memory")
 EN_336 = Source("EN 336:2003", "permitted deviations")
 CLS = Source("EN 1313-1", "national annex, CLS", standing="from memory")
@@ -73,9 +76,9 @@ def _step(nominal: str, dry: str, green: str, use: str, source: Source, green_so
 
 
 SOFTWOOD: tuple[Step, ...] = (
-    _step("1", "3/4", "25/32", "board", PS_20, PS_20_MEMORY),
-    _step("5/4", "1", "1 1/32", "board", PS_20, PS_20_MEMORY),
-    _step("6/4", "1 1/4", "1 9/32", "board", PS_20, PS_20_MEMORY),
+    _step("1", "3/4", "25/32", "board", PS_20_BOARDS, PS_20_MEMORY),
+    _step("5/4", "1", "1 1/32", "board", PS_20_BOARDS, PS_20_MEMORY),
+    _step("6/4", "1 1/4", "1 9/32", "board", PS_20_BOARDS, PS_20_MEMORY),
     _step("2", "1 1/2", "1 9/16", "thickness and width", PS_20),
     _step("2-1/2", "2", "2 1/16", "thickness and width", PS_20),
     _step("3", "2 1/2", "2 9/16", "thickness and width", PS_20),
@@ -90,7 +93,8 @@ SOFTWOOD: tuple[Step, ...] = (
     _step("5", "4 1/2", "4 1/2", "timber", PS_20_TIMBERS),
     _step("6", "5 1/2", "5 1/2", "timber", PS_20_TIMBERS),
 )
-"""Boards, dimension and small timbers. Timbers over a nominal 6 are left out: two rules for them are in print. Finish
+"""Boards, dimension and small timbers. Timbers are dressed green, so that one size is both; those
+over a nominal 6 are left out: two rules for them are in print. Finish
 boards of five quarters are another product, 1 5/32 in thick (PS 20 Table 1, from memory)."""
 
 ROUGH_SOFTWOOD: dict[str, Fraction] = {
@@ -115,13 +119,13 @@ class Quarters:
 HARDWOOD: tuple[Quarters, ...] = (
     Quarters(name="4/4", rough=Fraction(1), surfaced=Fraction(13, 16), source=NHLA),
     Quarters(name="5/4", rough=Fraction(5, 4), surfaced=Fraction(17, 16), source=NHLA),
-    Quarters(name="6/4", rough=Fraction(3, 2), surfaced=None, source=NHLA),
+    Quarters(name="6/4", rough=Fraction(3, 2), surfaced=Fraction(21, 16), source=NHLA),
     Quarters(name="8/4", rough=Fraction(2), surfaced=Fraction(7, 4), source=NHLA),
     Quarters(name="10/4", rough=Fraction(5, 2), surfaced=None, source=NHLA_MEMORY),
     Quarters(name="12/4", rough=Fraction(3), surfaced=None, source=NHLA_MEMORY),
     Quarters(name="16/4", rough=Fraction(4), surfaced=None, source=NHLA_MEMORY),
 )
-"""Surfaced thicknesses are common practice of the mills, no source; kiln-dried rough stock may be 1/16 in under."""
+"""Surfaced thicknesses are those of S2S; kiln-dried rough stock may be 1/16 in under."""
 
 PLANED: tuple[tuple[float, tuple[float, ...], Source], ...] = (
     (38.0, (63.0, 89.0, 140.0), CLS),
@@ -160,8 +164,7 @@ def dressed(nominal: str, *, green: bool = False) -> Section:
         ]
     thickness, width = (float((step.green if green else step.dry) * INCH) for step in both)
     sources = [step.green_source if green else step.source for step in both]
-    weakest = next((s for s in sources if s.standing == "from memory"), sources[0])
-    return Section(thickness, width, weakest)
+    return Section(thickness, width, weakest(sources))
 
 
 def rough(nominal: str) -> Section:

@@ -11,9 +11,9 @@ import attrs
 from ..lengths import INCH
 from ..sources import COMMON_PRACTICE, Source
 
-SAW_PRACTICE = Source("saw blade guides", "kerfs of table saw blades, two secondary pages")
-STACKED_PARTS = Source("a dado head guide", "outside blades, chippers, shims; a secondary page")
-PAIR_ALONE = Source("a dado head guide", "test cut of the outside pair, a secondary page")
+SAW_PRACTICE = Source("saw blade guides", "kerfs of table saw blades, two pages", standing="secondary")
+STACKED_PARTS = Source("a guide to stacked dado heads", "outside blades, chippers, shims", standing="secondary")
+PAIR_ALONE = Source("a guide to stacked dado heads", "test cut of the outside pair", standing="secondary")
 STACKED_SIZES = Source("stacked dado heads", "sizes of chippers and shims, usual range", standing="from memory")
 
 

@@ -21,11 +21,11 @@ PSI = 0.006894757293168361
 """One pound-force per square inch. [N/mm²]"""
 
 BOOK = "Wood Handbook FPL-GTR-282 (2021)"
-SHRINKAGE = Source(BOOK, "Table 4-3")
+SHRINKAGE = Source(BOOK, "Table 4-3", standing="transcribed")
 SHRINKAGE_MEMORY = Source(BOOK, "Table 4-3", standing="from memory")
-COEFFICIENTS = Source(BOOK, "Table 13-5")
-COEFFICIENTS_MEMORY = Source(BOOK, "Table 13-5", standing="from memory")
-STRENGTH = Source(BOOK, "Table 5-3b")
+COEFFICIENTS = Source("Wood Handbook FPL-GTR-190 (2010)", "Table 13-5")
+COEFFICIENTS_MEMORY = Source("Wood Handbook FPL-GTR-190 (2010)", "Table 13-5", standing="from memory")
+STRENGTH = Source(BOOK, "Table 5-3b", standing="transcribed")
 START_OF_SHRINKAGE = Source(BOOK, "Table 13-5, footnote", standing="from memory")
 
 Direction = Literal["radial", "tangential"]

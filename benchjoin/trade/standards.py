@@ -82,7 +82,7 @@ LINE_PITCH_CLOSE = 5.25 / 3.5
 # --- scales ---
 ISO_5455 = Source("ISO 5455:1979", "cl. 5")
 ISO_5455_REDUCED = Source("ISO 5455:1979", "cl. 5, reductions", standing="from memory")
-INCH_SCALES = Source("US architectural scales", "table of text heights by scale, a secondary page")
+INCH_SCALES = Source("US architectural scales", "table of text heights by scale", standing="secondary")
 
 
 @attrs.frozen(kw_only=True)
@@ -176,7 +176,7 @@ def fitting_scale(
 ISO_129_ARROWS = Source("ISO 129-1:2018", "terminators", standing="from memory")
 ASME_SPACING = Source("ASME Y14.5M", "spacing of dimension lines")
 ISO_129_ORIGIN = Source("ISO 129-1:2018", "superimposed running dimensions, origin mark", standing="from memory")
-ASME_EXTENSION = Source("ASME Y14.5 / Y14.2", "extension lines; figures from a secondary page")
+ASME_EXTENSION = Source("ASME Y14.5 / Y14.2", "extension lines", standing="secondary")
 
 FIRST_ROW_LEAST = 10.0  # mm from the outline, ASME_SPACING (a guide)
 NEXT_ROW_LEAST = 6.0  # mm apart, ASME_SPACING (a guide)

@@ -21,8 +21,12 @@ from ..sources import Source
 
 METRE = 1000.0
 
-MI_008 = Source("Directive 2014/32/EU, Annex X (MI-008)", "ch. I, Table 1 (as UK SI 2016/1153, Sch. 1I)")
-MI_008_MARKS = Source("Directive 2014/32/EU, Annex X (MI-008)", "ch. I, Table 2 (as UK SI 2016/1153, Sch. 1I)")
+MI_008 = Source(
+    "Directive 2014/32/EU, Annex X (MI-008)", "ch. I, Table 1 (as UK SI 2016/1153, Sch. 1I)", standing="transcribed"
+)
+MI_008_MARKS = Source(
+    "Directive 2014/32/EU, Annex X (MI-008)", "ch. I, Table 2 (as UK SI 2016/1153, Sch. 1I)", standing="transcribed"
+)
 HB_44 = Source("NIST Handbook 44", "s. 5.52, metal tapes")
 
 

@@ -23,7 +23,7 @@ ONE_IN_TWENTY = 1.645
 SOUND: dict[Strength, float] = {"rupture": 0.5, "crushing": 0.65, "bearing": 1.0, "shear": 0.5}
 """What knots, sloping grain and checks leave of clear wood in a middling grade. Common practice, no source."""
 
-TIME_SOURCE = Source("EN 1995-1-1", "Table 3.1, solid timber; as two public files transcribe it")
+TIME_SOURCE = Source("EN 1995-1-1", "Table 3.1, solid timber; as two public files have it", standing="transcribed")
 TIME: dict[bool, dict[str, float]] = {
     False: {"permanent": 0.6, "long": 0.7, "medium": 0.8, "short": 0.9, "instant": 1.1},
     True: {"permanent": 0.5, "long": 0.55, "medium": 0.65, "short": 0.7, "instant": 0.9},
@@ -59,7 +59,7 @@ class Reference:
     source: Source
 
 
-SEATING = Source("EN 12520:2024", "as a public file quotes its preview; amendment A1 not read")
+SEATING = Source("EN 12520:2024", "as a public file quotes its preview; amendment A1 not read", standing="transcribed")
 REFERENCES: tuple[Reference, ...] = (
     Reference("seat or front edge of a domestic seat", 1300.0, SEATING),
     Reference("each empty place of a bench", 750.0, SEATING),

@@ -53,7 +53,7 @@ GREEN = {
 # minimum rough dry sizes, Tenn. Comp. R. & Regs. 0080-07-07-.06 Table 4, as PS 20 has them; inches
 ROUGH = {"2": 1.625, "4": 3.625, "6": 5.625, "8": 7.375}
 # NHLA rules: rough thickness; mills' lists: surfaced on two sides; inches
-QUARTERS = {"4/4": (1.0, 0.8125), "5/4": (1.25, 1.0625), "6/4": (1.5, None), "8/4": (2.0, 1.75)}
+QUARTERS = {"4/4": (1.0, 0.8125), "5/4": (1.25, 1.0625), "6/4": (1.5, 1.3125), "8/4": (2.0, 1.75)}
 
 
 def by_pint(inches):
@@ -82,7 +82,7 @@ def test_the_step_in_width_changes_between_six_and_eight():
 
 def test_green_boards_thinner_than_two_inches_are_marked_from_memory():
     assert dressed("1x6", green=True).source.standing == "from memory"
-    assert dressed("1x6").source.standing == "read"
+    assert dressed("1x6").source.standing == "secondary"
 
 
 @pytest.mark.parametrize("nominal, inches", ROUGH.items())

@@ -72,7 +72,7 @@ ONE_WOOD = [one.name for one in SPECIES if not one.coefficients.wood]
 def test_shrinkage_matches_table_4_3(name, printed):
     found = species(name).shrinkage
     assert (found.radial, found.tangential, found.volumetric) == printed
-    assert found.source.standing == "read"
+    assert found.source.standing == "transcribed"
 
 
 @pytest.mark.parametrize("name, printed", SHRINKAGE_FROM_MEMORY.items())

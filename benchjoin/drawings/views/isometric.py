@@ -30,7 +30,7 @@ from ..making.asked import Asked, OfAPiece, ask
 from ..making.fitting import fit_view
 from ..making.pieces import named, shown_parts, titled
 from .face import Face, faces_of
-from .looking import GRID, ISOMETRIC, STEP, Look
+from .looking import GRID, ISOMETRIC, Look
 from .shade import in_shade, shaded
 from .strokes import strokes
 from .view import Eye
@@ -244,8 +244,8 @@ def _before(
 
 
 def _on_page(look: Look, faces: Sequence[Face], frames: Sequence[Placement]) -> Regions:
-    """The regions of faces on the slanting page, first without slivers thinner than places of the wood are held to."""
-    regions = shapely.set_precision(np.array([face.region for face in faces]), STEP)
+    """The regions of faces on the slanting page; what a sliver folds over itself there is laid flat."""
+    regions = np.array([face.region for face in faces])
     _, owner = shapely.get_coordinates(regions, return_index=True)
     u, v, w = np.array([(frame.u, frame.v, frame.w) for frame in frames])[owner].transpose(1, 0, 2)
     tilts = np.array([face.tilt for face in faces])
@@ -257,6 +257,8 @@ def _on_page(look: Look, faces: Sequence[Face], frames: Sequence[Placement]) -> 
         return look.slant(at[:, :1] * u + at[:, 1:] * v + w * distance)
 
     laid: Regions = shapely.transform(regions, lay)
+    folded = ~shapely.is_valid(laid)
+    laid[folded] = shapely.buffer(laid[folded], 0.0)
     return laid
 
 
