@@ -27,15 +27,14 @@ def holds(frame):
     except BenchjoinError as error:
         assert str(error).strip().endswith("."), f"{error!r} is no sentence"  # noqa: PT017
         return None
-    grave = [finding for finding in layout.findings if finding.severity != "note"]
-    told = {name.rpartition("//")[2] for finding in grave for name in (*finding.parts, finding.where)}
-    for piece, one, other in sharing(layout) - clashing(layout):  # of what was measured too long another check tells
+    told = {name for finding in layout.findings for name in (*finding.parts, finding.where)}
+    for piece, one, other in sharing(layout) - clashing(layout):  # what was measured too long is told by other checks
         names = {one, other, f"{piece}/{one}", f"{piece}/{other}"}
         assert names & told, f"{one} and {other} of piece {piece} share wood, and nobody is told"
     for leg in layout.legs():
         for notch in leg.notches:
             assert -1e-6 <= notch.bottom <= notch.top <= leg.length + 1e-6, f"{notch} lies off its leg"
-            assert notch.depth <= min(leg.size[1:]) + 1e-6, f"{notch} is deeper than its leg"
+            assert notch.depth <= notch.size[2] + 1e-6, f"{notch} is deeper than its leg"
     for finding in layout.findings:
         assert finding.sentence.strip().endswith("."), finding.sentence
     return layout
