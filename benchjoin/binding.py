@@ -15,6 +15,7 @@ from typing import Unpack
 
 import attrs
 
+from .drafting.lettering import unwritten
 from .drafting.sheets.sheet import Sheet
 from .drafting.writers.pdf import bind_pdf
 from .drafting.writers.saving import place, write_whole
@@ -41,6 +42,7 @@ from .errors import AddressError, PaperError, typed
 from .findings import Finding, in_order
 from .layout.laid_out import of_a_layout
 from .layout.layout import Layout
+from .phrases import counted
 from .shop.cut_list import cut_list
 from .shop.overview import marks_list
 from .shop.settings.sizing import TICK
@@ -147,10 +149,28 @@ def _made(layout: Layout, asked: Asked, wanted: Collection[str]) -> tuple[Asked,
     first = attrs.evolve(asked, known=asked.findings, numbered="findings" in names)
     drawn = _whatever_fits if first.numbered else _all
     made = {name: list(_heard(drawn(name, layout, first), asked)) for name in names if name not in LAST}
-    more = (finding for finding in _findings(made.values()) if finding not in asked.findings)
+    found = [*_findings(made.values()), *_without_sign(layout)]
+    more = (finding for finding in found if finding not in asked.findings)
     whole = attrs.evolve(first, known=(*asked.findings, *in_order(dict.fromkeys(more))))
     made |= {name: list(SECTIONS[name](layout, whole)) for name in names if name in LAST}
     return whole, {name: made[name] for name in names}
+
+
+def _without_sign(layout: Layout) -> Iterator[Finding]:
+    """A warning where names have letters that the drawing font lacks."""
+    parts = layout.parts
+    names = dict.fromkeys([layout.frame.name, *(own.name for own in parts), *(own.stock.name for own in parts)])
+    lacking = {name: unwritten([name]) for name in names}
+    odd = [name for name, letters in lacking.items() if letters]
+    if odd:
+        yield Finding(
+            severity="warning",
+            kind="no sign in the lettering",
+            where=odd[0],
+            sentence=f"The lettering has no sign for some letters of {counted(len(odd), 'name')}, first "
+            f"{typed(odd[0])}: empty boxes are printed. Write names in Latin, Greek or Cyrillic letters.",
+            source=COMMON_PRACTICE,
+        )
 
 
 def _heard(drawn: Iterable[Drawn], asked: Asked) -> Iterator[Drawn]:

@@ -15,6 +15,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchjoin import Clear, Level, Stock, alter, bind, elevation, keep, lay_out
+from benchjoin.binding import sheets
+from benchjoin.drafting.primitives import Text
 from benchjoin.drafting.writers.naming import file_name
 from benchjoin.errors import BenchjoinError, DesignFileError, LumberError
 from benchjoin.frame.design.file import read_design, write_design
@@ -177,3 +179,14 @@ def test_a_name_of_a_file_stays_in_its_folder(words):
     assert not set(name) & set('/\\:*?"<>|\0')
     assert name not in (".", "..")
     assert len(name.encode()) < 200
+
+
+def test_letters_that_the_lettering_lacks_are_told():
+    def told(name):
+        made = sheets(lay_out(attrs.evolve(bench, name=name)), only=["findings", "cut list"])
+        words = [item.string for sheet in made for item in sheet.whole if isinstance(item, Text)]
+        return "no sign for some letters of" in " ".join(words)
+
+    assert told("שלום")
+    assert told("Bench 🪚")
+    assert not told("Bänk ½ Лавка Θρανίον")

@@ -18,7 +18,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -75,6 +75,15 @@ def descent(height: float) -> float:
 def text_width(string: str, height: float, *, bold: bool = False) -> float:
     """Width of a line of text as it is set; a letter that the table lacks counts as one em. [mm]"""
     return _set(string, height, bold)[1] if "/" in string else _advance(string, height, bold)
+
+
+def unwritten(texts: Iterable[str]) -> str:
+    """Letters of texts that the drawing font has no sign for, in their order: an empty box is printed for each.
+
+    >>> unwritten(["front rail 3 1/2", "שלום"])
+    'שלום'
+    """
+    return "".join(dict.fromkeys(letter for text in texts for letter in text if letter not in widths.PLAIN))
 
 
 def set_runs(string: str, height: float, *, bold: bool = False) -> tuple[Run, ...]:
