@@ -22,11 +22,13 @@ Array = npt.NDArray[np.float64]
 Numbers = npt.ArrayLike
 Face = Literal["width", "thickness"]
 
-BY_COEFFICIENT = Source("Wood Handbook FPL-GTR-282 (2021)", "Eq. 13-2", standing="from memory")
-BY_SHRINKAGE = Source("Wood Handbook FPL-GTR-282 (2021)", "Eq. 13-3", standing="from memory")
+BY_COEFFICIENT = Source("Wood Handbook FPL-GTR-190 (2010)", "Eq. 13-2, p. 13-18")
+BY_SHRINKAGE = Source(
+    "Wood Handbook FPL-GTR-190 (2010)", "Eq. 13-3; its number and limits were read", standing="from memory"
+)
 PARTIAL = Source("Wood Handbook FPL-GTR-282 (2021)", "Eq. 4-9")
 DIMENSION = Source("FPL-RP-489 (Green 1989)", "also ASTM D1990")
-PS_20_SHRINKAGE = Source("PS 20-70, as given by FPL-RP-489", "green to 15 %")
+PS_20_SHRINKAGE = Source("PS 20-70, as given by FPL-RP-489", "green to 15 %", standing="transcribed")
 EN_1313 = Source("EN 1313-1:2010", "cl. 5")
 
 LOW, HIGH = 6.0, 14.0
@@ -94,7 +96,7 @@ def change(size: Numbers, per_percent: Numbers, before: Numbers, after: Numbers)
 
     Notes
     -----
-    ``ΔD = D C (M₂ − M₁)``, Wood Handbook Eq. 13-2 (number from memory). For other contents take `change_from_total`.
+    ``ΔD = D C (M₂ − M₁)``, Wood Handbook Eq. 13-2. For other contents take `change_from_total`.
     """
     m1, m2 = np.asarray(before, dtype=float), np.asarray(after, dtype=float)
     inside = (m1 >= LOW) & (m1 <= HIGH) & (m2 >= LOW) & (m2 <= HIGH)
