@@ -4,7 +4,7 @@ from hypothesis import settings
 
 collect_ignore = ["bare", "words"]  # a second import would lay a second hook; wrong words are for the type checkers
 
-settings.register_profile("ci", derandomize=True, deadline=None, max_examples=40)
+settings.register_profile("ci", derandomize=True, deadline=None, max_examples=30)
 settings.load_profile("ci")  # another one: pytest --hypothesis-profile=…
 
 HEAVY = {"rack", "stand", "bench", "bearers of every kind", "egg crate", "four pairs, lapped"}
@@ -19,11 +19,15 @@ HEAVY |= {
 """Frames with the most parts, and those that differ from another one in their sizes alone. Smaller samples have members
 of every kind that they have, so where a test meets every frame of the shelf, these are left to the slow run."""
 MEETS_ALL = {
+    "test_advice_and_finished_parts.py",
     "test_all_pages.py",
     "test_arrangement.py",
+    "test_clears_on_sheets.py",
     "test_details.py",
+    "test_finished_parts.py",
     "test_full_size_paper.py",
     "test_hidden_lines.py",
+    "test_milling_sheet.py",
     "test_minutes.py",
     "test_parts_sheet.py",
     "test_pictures.py",

@@ -6,6 +6,7 @@ import hashlib
 from concurrent.futures import ThreadPoolExecutor
 
 import attrs
+import pytest
 from designs import plain_bench
 from samples import SAMPLES
 
@@ -28,6 +29,7 @@ def made(frame, folder):
     return whole.hexdigest()
 
 
+@pytest.mark.slow
 def test_many_threads_write_the_bytes_of_one(tmp_path):
     alone = [made(frame, tmp_path / f"alone-{n}") for n, frame in enumerate(FRAMES)]
     jobs = [(frame, tmp_path / f"{turn}-{n}") for turn in range(2) for n, frame in enumerate(FRAMES)]
