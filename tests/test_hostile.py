@@ -19,6 +19,7 @@ from benchjoin.binding import sheets
 from benchjoin.drafting.primitives import Text
 from benchjoin.drafting.writers.naming import file_name
 from benchjoin.errors import BenchjoinError, DesignFileError, LumberError
+from benchjoin.frame.bin import Bin
 from benchjoin.frame.design.file import read_design, write_design
 from benchjoin.frame.finished import Finished, FinishedCut
 from benchjoin.frame.fit import Fit
@@ -83,6 +84,7 @@ def test_what_has_no_end_is_refused():
         {"stack": itertools.repeat(Clear("1 mm"))},
         {"bays": itertools.repeat(Clear())},
         {"stack": [Level(f"l{n}", front=5) for n in range(1200)]},
+        {"bins": itertools.repeat(Bin("crate", length=300, depth=200, height=150, on="bench"))},
     ):
         with pytest.raises(BenchjoinError, match="items, which are the most"):
             attrs.evolve(bench, **change)

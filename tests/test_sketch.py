@@ -161,6 +161,13 @@ class TestInAFile:
         with pytest.raises(DesignFileError, match="perhaps back and shelf, not name, hight"):
             read_sketch('format = 1\n[sketch]\nname = "x"\nhight = 3\n')
 
+    @pytest.mark.parametrize("first", ["", "format = 2\n", "format = true\n", 'format = "1"\n'])
+    def test_a_sketch_says_its_format_as_every_file_does(self, first):
+        sizes = '[sketch]\nname = "x"\nlength = 900\ndepth = 400\nheight = 700\n'
+        assert read_sketch(f"format = 1\n{sizes}").frame.length == 900
+        with pytest.raises(DesignFileError, match="begin it with: format = 1"):
+            read_sketch(first + sizes)
+
     def test_the_command_says_what_is_open_and_takes_what_settles_it(self, tmp_path, capsys):
         file = tmp_path / "stool.toml"
         file.write_text(UNDECIDED, encoding="utf-8")

@@ -14,6 +14,7 @@ import attrs
 from ..errors import BenchjoinError, typed
 from ..lengths import TOUCH
 from .doors import Door, Fault, a_length, a_name, kept, refuse
+from .limits import few
 
 
 @attrs.frozen
@@ -67,7 +68,7 @@ def bins(value: Any) -> tuple[Bin, ...]:
     items = (value,) if isinstance(value, Bin) else value
     if isinstance(items, str) or not hasattr(items, "__iter__"):
         raise BenchjoinError(f'bins is {typed(value)}. Write a list of Bin("bin", length=…, depth=…, height=…).')
-    found = tuple(items)
+    found = few("bins", items)
     for place, item in enumerate(found):
         if not isinstance(item, Bin):
             raise BenchjoinError(f'bins[{place}] is {typed(item)}. Write Bin("bin", length=…, depth=…, height=…).')

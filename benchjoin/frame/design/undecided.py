@@ -30,6 +30,7 @@ from ..address import addresses, value
 from ..frame import Frame
 from ..sketch import Sketch, sketch
 from .file import frame_of, opened
+from .words import FORMAT
 
 Steps = tuple[str | int, ...]
 SKETCH = "sketch"
@@ -72,6 +73,8 @@ def read_sketch(source: str | Path) -> Sketch:
 
 def _from_sizes(name: str, data: dict[str, Any]) -> Sketch:
     own = data[SKETCH]
+    if data.get("format") != FORMAT or isinstance(data["format"], bool):
+        raise DesignFileError(f"{name}: begin it with: format = {FORMAT}", faults=(), lines=())
     strange = [key for key in data if key not in (SKETCH, "format")]
     if strange or not isinstance(own, dict):
         told = (
