@@ -18,6 +18,7 @@ from typing import Any, Protocol
 import attrs
 import numpy as np
 
+from .lengths import TOUCH
 from .outlines import Profile, added_up
 from .runs import larger, smaller
 
@@ -157,7 +158,7 @@ class PointsCurve:
         found: list[Any] = [math.inf]
         for (a, d0, _, m0), (b, d1, m1, _) in itertools.pairwise(self.points_):
             for n in range(33):
-                slope, bend = _bend(b - a, d0, d1, m0, m1, n / 32)
+                slope, bend = _bend(larger(b - a, TOUCH), d0, d1, m0, m1, n / 32)
                 found.append(np.where(bend < -1e-12, (1 + slope**2) ** 1.5 / np.maximum(-bend, 1e-12), math.inf))
         return np.min(np.broadcast_arrays(*found), axis=0)[()]
 
@@ -165,7 +166,7 @@ class PointsCurve:
         """Nothing outside its points."""
         found: Any = 0.0
         for (a, d0, _, m0), (b, d1, m1, _) in itertools.pairwise(self.points_):
-            t = smaller(larger((at - a) / (b - a), 0.0), 1.0)
+            t = smaller(larger((at - a) / larger(b - a, TOUCH), 0.0), 1.0)  # no curve fits into no room at all
             inside = np.where((at >= a) & (at < b), 1.0, 0.0)
             found = found + inside * _cubic(b - a, d0, d1, m0, m1, t)
         return found if isinstance(found, np.ndarray) and np.ndim(found) else float(found)

@@ -14,7 +14,7 @@ edges lose in area; so an edge of a new shape is a new profile and nothing else.
 from __future__ import annotations
 
 import itertools
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from functools import cached_property
 from typing import TYPE_CHECKING, Any, Protocol
 
@@ -25,7 +25,7 @@ from .runs import larger, smaller
 from .solids import Box
 
 if TYPE_CHECKING:
-    from shapely.geometry import Polygon
+    from shapely.geometry.base import BaseGeometry
 
 SAG = 0.05
 """A chord of a drawn edge is no farther off than this. [mm]"""
@@ -63,15 +63,20 @@ class Outline:
         return self.low is None and self.high is None
 
     @cached_property
-    def polygon(self) -> Polygon:
-        """The outline as it is drawn."""
+    def polygon(self) -> BaseGeometry:
+        """The outline as it is drawn; in several pieces, or empty, where its edges meet."""
         import shapely
 
         if self.low is None and self.high is None:
             return shapely.box(0.0, 0.0, self.length, self.width)
         low = [(u, self.low_at(u)) for u in self.places(SAG, self.low)]
         high = [(u, self.high_at(u)) for u in self.places(SAG, self.high)]
-        return shapely.Polygon([*low, *reversed(high)])
+        whole = shapely.Polygon([*low, *reversed(high)])
+        if whole.is_valid:
+            return whole
+        over, under = 2 * max(self.width, *(v for _, v in low)), -2 * max(self.width, *(-v for _, v in high))
+        above = shapely.Polygon([*low, (self.length, over), (0.0, over)])
+        return above.intersection(shapely.Polygon([*high, (self.length, under), (0.0, under)]))
 
     def places(self, sag: float, *profiles: Profile | None) -> list[float]:
         """Rising places along the outline at which its edges are to be told."""
@@ -89,9 +94,11 @@ class Outline:
     def steps(self, thickness: float) -> Iterator[Box]:
         """Boxes that take all that the edges lose, through the thickness, and at a slope a little more."""
         for profile, is_low in ((self.low, True), (self.high, False)):
-            chords = () if profile is None else itertools.pairwise(profile.points(SAG))
-            for start, end in (step for chord in chords for step in _in_steps(*chord)):
-                deep = larger(profile.depth(start), profile.depth(end))  # type: ignore[union-attr]
+            if profile is None:
+                continue
+            places = _in_steps(profile.points(SAG))
+            for (start, one), (end, other) in itertools.pairwise(zip(places, _depths(profile, places), strict=True)):
+                deep = larger(one, other)
                 low, high = (0.0, deep) if is_low else (self.width - deep, self.width)
                 yield Box((start, low, 0.0), (end, high, thickness))
 
@@ -118,11 +125,20 @@ class Outline:
         return added_up(lambda at: larger(smaller(profile.depth(at), high) - low, 0.0), start, end)
 
 
-def _in_steps(start: Any, end: Any) -> Iterator[tuple[Any, Any]]:
-    """A chord in even steps."""
-    step = (end - start) / STEPS
-    for number in range(STEPS):
-        yield start + step * number, start + step * (number + 1)
+def _in_steps(places: Sequence[Any]) -> list[Any]:
+    """Places with each chord between them in even steps."""
+    found = [places[0]]
+    for start, end in itertools.pairwise(places):
+        step = (end - start) / STEPS
+        found += [start + step * number for number in range(1, STEPS)] + [end]
+    return found
+
+
+def _depths(profile: Profile, places: Sequence[Any]) -> Sequence[Any]:
+    """How far an edge stands back at each of some places; at once where these are plain numbers."""
+    if any(isinstance(at, np.ndarray) for at in places):
+        return [profile.depth(at) for at in places]
+    return np.asarray(profile.depth(np.array(places))).tolist()  # type: ignore[no-any-return]
 
 
 @attrs.frozen(eq=False, repr=False, slots=False)

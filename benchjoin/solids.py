@@ -224,9 +224,12 @@ def _split(box: Box, cuts: Sequence[Box], axes: Sequence[int]) -> Iterable[Box]:
     elif axes:
         axis, rest = axes[0], axes[1:]
         ends = distinct([box.low[axis], box.high[axis], *(e for c in cuts for e in (c.low[axis], c.high[axis]))])
+        waiting, through = sorted(cuts, key=lambda c: c.low[axis], reverse=True), list[Box]()
         for low, high in itertools.pairwise(ends):
             middle = (low + high) / 2
-            through = [c for c in cuts if c.low[axis] < middle < c.high[axis]]
+            while waiting and waiting[-1].low[axis] < middle:
+                through.append(waiting.pop())
+            through = [c for c in through if c.high[axis] > middle]
             yield from _split(box.within(axis, low, high), through, rest)
 
 

@@ -6,6 +6,8 @@ and released again, in any order. What is refused leaves the frame as it was.
 
 from __future__ import annotations
 
+import math
+
 import attrs
 from hypothesis import assume
 from hypothesis import strategies as st
@@ -14,9 +16,13 @@ from strategies import CORNERS, frames, sometimes
 
 from benchjoin import alter, keep, lay_out, release
 from benchjoin.errors import BenchjoinError, DescriptionError, RunError
-from benchjoin.frame.address import value
+from benchjoin.frame.address import addresses, value
 from benchjoin.frame.finished import STATES
 
+ODD = st.sampled_from(
+    [0, -1, 1e-3, 1e9, 10**400, math.nan, math.inf, "57", "3 in", "1/0 in", "", None, True, [], {}, b"4"]
+)
+"""Values that mostly cannot be, whatever they are given for."""
 FIELDS = ("width", "thickness", "length")
 OFF = st.sampled_from([-2, -1, 1, 2])
 """How far from the size that it has by now a part is measured, or a value is altered. [mm]"""
@@ -91,17 +97,19 @@ def size_of(part, field):
 @st.composite
 def alterations(draw, frame):
     """Values of the description by address, that reach any part of it; no two the same."""
+    known = {*addresses(frame)}
     rails = [f"{level.name}.{side}" for level in frame.levels() for side in ("front", "back", "left", "right")]
-    rails = [rail for rail in rails if value(frame, rail) is not None]
+    rails = [rail for rail in rails if f"{rail}.width" in known]
     kinds = {
         "fit": st.sampled_from([0.3, 0.8, 1.5]),
         "corners": st.sampled_from(CORNERS),
         "uneven": st.sampled_from(["narrowest", "own", "widest"]),
-        "length": OFF.map(lambda off: frame.length + 10 * off),
-        "depth": OFF.map(lambda off: frame.depth + 10 * off),
-        "front.height": OFF.map(lambda off: frame.front.height + 10 * off),
-        "back.stock.width": OFF.map(lambda off: frame.back.stock.width + off),
-        "rail_stock.thickness": OFF.map(lambda off: frame.rail_stock.thickness + off),
+    }
+    sized = {"length": 10, "depth": 10, "front.height": 10, "back.stock.width": 1, "rail_stock.thickness": 1}
+    kinds |= {
+        at: OFF.map(lambda off, at=at, by=by: value(frame, at) + by * off)
+        for at, by in sized.items()
+        if at in known and isinstance(value(frame, at), float)
     }
     for rail in rails:
         kinds[f"{rail}.width"] = OFF.map(lambda off, rail=rail: value(frame, f"{rail}.width") + off)
@@ -111,13 +119,13 @@ def alterations(draw, frame):
 
 
 @st.composite
-def lives(draw, most=5):
-    """A frame after its history, and what was refused on the way, in words."""
-    frame, refused = draw(jobs()), []
+def lives(draw, start=None, most=5):
+    """A frame after its history, and what was refused on the way, in words; start draws what it is at first."""
+    frame, refused = draw(jobs() if start is None else start), []
     for _ in range(draw(st.integers(0, most))):
         try:
             layout = lay_out(frame)
-            frame = draw(st.sampled_from([_measured, _altered, _kept, _released]))(draw, frame, layout)
+            frame = draw(st.sampled_from([_measured, _altered, _kept, _released, _spoiled]))(draw, frame, layout)
         except BenchjoinError as error:
             refused.append(str(error))
     return frame, refused
@@ -130,6 +138,12 @@ def _measured(draw, frame, layout):
 
 def _altered(draw, frame, layout):
     return alter(frame, draw(alterations(frame)))
+
+
+def _spoiled(draw, frame, layout):
+    """A value of any kind at any address: mostly one that cannot be."""
+    address = draw(st.sampled_from([*addresses(frame), "nothing.width", "1/nobody.length", ""]))
+    return alter(frame, {address: draw(ODD)})
 
 
 def _kept(draw, frame, layout):

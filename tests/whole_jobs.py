@@ -7,16 +7,19 @@ stays inside its border.
 
 from __future__ import annotations
 
+import itertools
 import warnings
 
 import shapely
+from added_up import heights, knows
 from solid_wood import clashing, sharing
 
-from benchjoin import lay_out
+from benchjoin import fasten, lay_out
 from benchjoin.binding import sheets
 from benchjoin.drafting.primitives import Line
 from benchjoin.errors import BenchjoinError, CannotDraw, DesignFileError, PaperError
 from benchjoin.frame.design.file import read_design, write_design
+from benchjoin.frame.identity import of_piece
 
 
 def holds(frame):
@@ -37,7 +40,21 @@ def holds(frame):
             assert notch.depth <= notch.size[2] + 1e-6, f"{notch} is deeper than its leg"
     for finding in layout.findings:
         assert finding.sentence.strip().endswith("."), finding.sentence
+    if knows(frame):
+        for number in range(1, frame.quantity + 1):
+            adds_up(layout, number)
     return layout
+
+
+def adds_up(layout, number):
+    """Every rail of a piece stands where an exact sum from the foot puts it."""
+    for name, reckoned in (heights(layout.frame, number) or {}).items():
+        if name not in {part.identity for part in layout.piece(number)}:
+            assert any(f.kind == "no length left" and name in f.where for f in layout.findings), f"{name} is not there"
+            continue
+        rail = layout.part(of_piece(number, name)).blank
+        off = max(abs(rail.low[2] - reckoned[0]), abs(rail.high[2] - reckoned[1]))
+        assert off <= 1e-6, f"{name} of piece {number} stands {float(off):g} mm off its sum"
 
 
 def is_drawn(layout):
@@ -67,3 +84,18 @@ def is_read(text):
     except DesignFileError as error:
         assert str(error).strip(), text  # noqa: PT017
         return None
+
+
+def is_fastened(layout):
+    """How many fasteners hold it together: each ends inside the part that it goes to, and none meets another."""
+    work = fasten(layout, wood="western larch")
+    for finding in work.findings:
+        assert finding.sentence.strip().endswith("."), finding.sentence
+    for one in work.driven:
+        into = layout.part(of_piece(one.piece, one.point)).blank
+        inside = all(low <= at <= high for low, at, high in zip(into.low, one.tip, into.high, strict=True))
+        assert inside, f"the point of {one} comes out of {one.point}"
+    shafts = [(one, one.cylinder()) for one in work.driven if one.piece == 1]
+    for (one, own), (other, its) in itertools.combinations(shafts, 2):
+        assert own.meet(its) is None, f"{one} and {other} meet"
+    return len(work.driven)
