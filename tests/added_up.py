@@ -47,7 +47,7 @@ def _edges(members, pins):
     """Edges of a run: what lies between two pins shares what is left; none above an open clear with no pin over it."""
     edges = [None] * (len(members) + 1)
     held = sorted(pins)
-    for low, high in zip(held, held[1:] + [None], strict=True):
+    for low, high in zip(held, [*held[1:], None], strict=True):
         if high is None:
             high = len(members)
             unit = None
@@ -69,7 +69,7 @@ def _edges(members, pins):
 
 
 def _less(levels, place, side):
-    """What is left of a clear that is measured to the rails of one side, between the bands beside it, is so much less."""
+    """By how much less than a clear at the rails of one side is left between the bands beside it."""
     total = Fraction(0)
     for step in (-1, 1):
         far, near = Fraction(0), place + step

@@ -138,7 +138,8 @@ def _carried_faults(level: Level) -> list[Fault]:
             faults.append(Fault("carries", what))
         needed = _goes_to(item)
         if needed and not any(side in sides for side in needed):
-            what = f"the {item.key} go to a {' or '.join(needed)} rail, and there is none. Give {needed[0]}=."
+            own = f"supports of the {item.key}" if isinstance(item, Top) else item.key
+            what = f"the {own} go to a {' or '.join(needed)} rail, and there is none. Give {needed[0]}=."
             faults.append(Fault("carries", what))
     return faults
 
@@ -151,7 +152,9 @@ def _goes_to(item: Carried) -> tuple[Side, ...]:
         return () if item.on_legs else tuple(side for side in SIDES if side == item.row)
     if isinstance(item, Tray):
         return tuple(side for side in SIDES if side == item.far) if item.stop else ()
-    if isinstance(item, Top) or isinstance(item.joint, Laid):
+    if isinstance(item, Top):
+        return ("front", "back") if item.supports is not None else ()
+    if isinstance(item.joint, Laid):
         return ()
     return ("front", "back") if (item.run == "across") != item.planted else ("left", "right", "cross")
 

@@ -1,0 +1,68 @@
+"""Curves that take more than there is, or have no room at all: told in words, and what is left is still wood."""
+
+from __future__ import annotations
+
+import attrs
+import pytest
+from check_tops import FIXED, LATH, bench
+
+from benchjoin import Arc, Clear, Frame, Leg, Level, Points, Rail, Stock, Top, lay_out
+from benchjoin.drawings.views.isometric import picture
+from benchjoin.errors import DescriptionError
+from benchjoin.outlines import Outline
+
+
+def kinds(layout):
+    return {finding.kind for finding in layout.errors()}
+
+
+@attrs.frozen
+class Hollow:
+    """An edge that stands back evenly between two places, and not at all outside them."""
+
+    start: float
+    end: float
+    back: float
+
+    def depth(self, at):
+        return self.back if self.start <= at <= self.end else 0.0
+
+    def points(self, sag):
+        return [self.start - 1, self.start, self.end, self.end + 1]
+
+
+def test_an_arc_deeper_than_its_rail_leaves_two_ends():
+    layout = lay_out(bench(front=Rail(60, lower_edge=Arc(70))))
+    assert "too little left" in kinds(layout)
+    rail = layout.part("top/front rail")
+    assert rail.outline.polygon.is_valid
+    assert len(rail.outline.polygon.geoms) == 2
+    assert picture(layout.piece(1))
+
+
+def test_edges_that_meet_leave_what_lies_between_them_and_nothing_else():
+    """By hand: 300 by 60; a third is sawn 40 deep from below and 40 from above, so 100 by 60 is left at each end."""
+    left = Outline(300.0, 60.0, low=Hollow(101.0, 199.0, 40.0), high=Hollow(101.0, 199.0, 40.0)).polygon
+    assert left.is_valid
+    ends = 2 * 100 * 60
+    slopes = 4 * 0.5 * 30 * 0.75  # each edge falls to the middle over three quarters of a millimetre
+    assert left.area == pytest.approx(ends + slopes, abs=1e-6)
+
+
+def test_a_curve_through_points_in_a_bay_as_long_as_its_flats_has_no_room():
+    frame = Frame(
+        name="Short",
+        length=84,
+        depth=300,
+        front=Leg(Stock("post", thickness=30, width=30), height=200),
+        back=Leg(Stock("post", thickness=30, width=30), height=200),
+        rail_stock=Stock("rail", thickness=12),
+        stack=[Clear(40), Level("foot", front=Rail(40, lower_edge=Points([(0.3, 5)])), back=40, ends=40)],
+    )
+    assert "no room for the curve" in kinds(lay_out(frame))
+
+
+def test_supports_of_a_top_ask_for_a_rail_that_they_end_at():
+    with pytest.raises(DescriptionError, match="supports of the deck go to a front or back rail, and there is none"):
+        Level("end", left=60, right=60, carries=[Top([FIXED, FIXED], supports=LATH)])
+    assert Level("end", left=60, right=60, carries=[Top([FIXED, FIXED])]).carries
