@@ -14,6 +14,7 @@ edges lose in area; so an edge of a new shape is a new profile and nothing else.
 from __future__ import annotations
 
 import itertools
+import math
 from collections.abc import Callable, Iterator, Sequence
 from functools import cached_property
 from typing import TYPE_CHECKING, Any, Protocol
@@ -30,7 +31,9 @@ if TYPE_CHECKING:
 SAG = 0.05
 """A chord of a drawn edge is no farther off than this. [mm]"""
 STEPS = 8
-"""Boxes of lost wood to a chord."""
+"""Boxes of lost wood to a chord at most."""
+RISE = 0.25
+"""And so many that the edge rises no more than this over one. [mm]"""
 FINE = 256
 """Intervals over which a depth that is cut short is added up."""
 
@@ -69,8 +72,7 @@ class Outline:
 
         if self.low is None and self.high is None:
             return shapely.box(0.0, 0.0, self.length, self.width)
-        low = [(u, self.low_at(u)) for u in self.places(SAG, self.low)]
-        high = [(u, self.high_at(u)) for u in self.places(SAG, self.high)]
+        low, high = self._drawn(self.low), [(u, self.width - v) for u, v in self._drawn(self.high)]
         whole = shapely.Polygon([*low, *reversed(high)])
         if whole.is_valid:
             return whole
@@ -82,6 +84,12 @@ class Outline:
         """Rising places along the outline at which its edges are to be told."""
         found = {0.0, self.length, *(u for one in profiles if one is not None for u in np.asarray(one.points(sag)))}
         return sorted(float(u) for u in found)
+
+    def _drawn(self, profile: Profile | None) -> list[tuple[float, float]]:
+        """An edge as it is drawn: places, and how far it stands back there."""
+        places = self.places(SAG, profile)
+        back = [0.0] * len(places) if profile is None else depths(profile, places)
+        return list(zip(places, back, strict=True))
 
     def low_at(self, at: float) -> float:
         """Where the low edge lies at a place."""
@@ -96,16 +104,16 @@ class Outline:
         for profile, is_low in ((self.low, True), (self.high, False)):
             if profile is None:
                 continue
-            places = _in_steps(profile.points(SAG))
-            for (start, one), (end, other) in itertools.pairwise(zip(places, _depths(profile, places), strict=True)):
+            places = _in_steps(profile)
+            for (start, one), (end, other) in itertools.pairwise(zip(places, depths(profile, places), strict=True)):
                 deep = larger(one, other)
                 low, high = (0.0, deep) if is_low else (self.width - deep, self.width)
                 yield Box((start, low, 0.0), (end, high, thickness))
 
     def chords(self, profile: Profile) -> Iterator[tuple[float, float, float, float]]:
         """Straight bits of an edge as it is drawn: from, to, and how far it stands back at both ends."""
-        for start, end in itertools.pairwise(self.places(SAG, profile)):
-            yield start, end, float(profile.depth(start)), float(profile.depth(end))
+        for (start, one), (end, other) in itertools.pairwise(self._drawn(profile)):
+            yield start, end, one, other
 
     def lost(self, box: Box) -> Any:
         """Volume that the edges lose of a box of the part. [mm³]"""
@@ -125,20 +133,23 @@ class Outline:
         return added_up(lambda at: larger(smaller(profile.depth(at), high) - low, 0.0), start, end)
 
 
-def _in_steps(places: Sequence[Any]) -> list[Any]:
-    """Places with each chord between them in even steps."""
+def _in_steps(profile: Profile) -> list[Any]:
+    """Places along an edge with each chord in even steps, more where it is steep."""
+    places = profile.points(SAG)
     found = [places[0]]
-    for start, end in itertools.pairwise(places):
-        step = (end - start) / STEPS
-        found += [start + step * number for number in range(1, STEPS)] + [end]
+    for (start, one), (end, other) in itertools.pairwise(zip(places, depths(profile, places), strict=True)):
+        plain = isinstance(one, float) and isinstance(other, float)
+        count = min(max(math.ceil(abs(other - one) / RISE), 1), STEPS) if plain else STEPS
+        found += [start + (end - start) * number / count for number in range(1, count)] + [end]
     return found
 
 
-def _depths(profile: Profile, places: Sequence[Any]) -> Sequence[Any]:
-    """How far an edge stands back at each of some places; at once where these are plain numbers."""
+def depths(profile: Profile, places: Sequence[Any]) -> list[Any]:
+    """How far an edge stands back at each of some places; worked out at once where these are plain numbers. [mm]"""
     if any(isinstance(at, np.ndarray) for at in places):
         return [profile.depth(at) for at in places]
-    return np.asarray(profile.depth(np.array(places))).tolist()  # type: ignore[no-any-return]
+    found = np.broadcast_to(profile.depth(np.asarray(places)), len(places))
+    return found.tolist()  # type: ignore[no-any-return]
 
 
 @attrs.frozen(eq=False, repr=False, slots=False)
@@ -167,5 +178,8 @@ class Cropped:
 def added_up(depth: Callable[[Any], Any], start: Any, end: Any) -> Any:
     """Area under depths between two places, in even steps."""
     step = (end - start) / FINE
-    deep = [depth(start + step * n) for n in range(FINE + 1)]
+    if isinstance(step, np.ndarray):
+        deep: Any = [depth(start + step * n) for n in range(FINE + 1)]
+    else:
+        deep = np.broadcast_to(depth(start + step * np.arange(FINE + 1)), FINE + 1)
     return step * (sum(deep) - (deep[0] + deep[-1]) / 2)

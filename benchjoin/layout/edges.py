@@ -9,7 +9,7 @@ import attrs
 from ..curves import ArcCurve, Beside, Curve
 from ..frame.edges import Edge
 from ..lengths import TOUCH
-from ..outlines import Cropped, Profile
+from ..outlines import Cropped, Profile, depths
 from ..readings import Tape
 from .parts import Part
 from .placing.room import highest, lowest
@@ -63,8 +63,8 @@ class ShapedEdge:
         """Whether both halves of the part are alike here, so that half a template does."""
         length = self.part.length
         places = [length * n / (2 * SAMPLES) for n in range(SAMPLES)]
-        depth = self.profile.depth
-        return all(abs(float(depth(at)) - float(depth(length - at))) < TOUCH for at in places)
+        near, far = depths(self.profile, places), depths(self.profile, [length - at for at in places])
+        return all(abs(one - other) < TOUCH for one, other in zip(near, far, strict=True))
 
     @property
     def of_depth(self) -> float:
@@ -75,7 +75,7 @@ class ShapedEdge:
     def back_from(self, low: float, high: float) -> float:
         """How far the edge stands back at most between two places along its part. [mm]"""
         step = (high - low) / SAMPLES
-        return highest(self.profile.depth(low + step * n) for n in range(SAMPLES + 1))
+        return highest(depths(self.profile, [low + step * n for n in range(SAMPLES + 1)]))
 
     def told(self, tape: Tape) -> str:
         """It in words: 'lower edge: arc 2 deep, from 3 3/4 to 53 1/4, radius 152 5/8'."""

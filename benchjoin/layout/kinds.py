@@ -15,6 +15,7 @@ from collections.abc import Iterable, Iterator, Sequence
 import numpy as np
 
 from ..lengths import steady
+from ..outlines import depths
 from ..solids import Box
 from .parts import Part
 
@@ -81,8 +82,7 @@ def _edges(part: Part) -> Edges:
     """How far the low and the high edge stand back at even places along the part; nothing of a straight one. [mm]"""
     places = [part.length * n / TELLING for n in range(TELLING + 1)]
     low, high = (
-        () if profile is None else steady(*(float(profile.depth(at)) for at in places))
-        for profile in (part.outline.low, part.outline.high)
+        () if profile is None else steady(*depths(profile, places)) for profile in (part.outline.low, part.outline.high)
     )
     return low, high
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import attrs
+import numpy as np
 import pytest
 from check_tops import FIXED, LATH, bench
 
@@ -25,7 +26,7 @@ class Hollow:
     back: float
 
     def depth(self, at):
-        return self.back if self.start <= at <= self.end else 0.0
+        return np.where((self.start <= at) & (at <= self.end), self.back, 0.0)
 
     def points(self, sag):
         return [self.start - 1, self.start, self.end, self.end + 1]

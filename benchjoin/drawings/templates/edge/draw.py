@@ -16,7 +16,7 @@ from ....drafting.lettering import ascent, text_width, wrap
 from ....drafting.primitives import Line, Primitive, Text, text_box
 from ....layout.edges import ShapedEdge
 from ....layout.layout import Layout
-from ....outlines import SAG
+from ....outlines import SAG, depths
 from ....phrases import counted
 from ..marking import ranges
 from ..waste import waste
@@ -73,7 +73,7 @@ def _curve(edge: ShapedEdge, length: float, high: float) -> list[tuple[float, fl
     """The edge as it is cut, as far as the template goes, from the datum end. [mm]"""
     outline = edge.part.outline
     places = [at for at in outline.places(SAG, edge.profile) if at < length] + [length]
-    return [(at, high - float(edge.profile.depth(at))) for at in places]
+    return [(at, high - deep) for at, deep in zip(places, depths(edge.profile, places), strict=True)]
 
 
 def _words(layout: Layout, one: EdgeTemplate, name: str, zones: Sequence[tuple[float, float]]) -> Iterator[Text]:
