@@ -119,12 +119,17 @@ def alterations(draw, frame):
 
 
 @st.composite
-def lives(draw, start=None, most=5):
-    """A frame after its history, and what was refused on the way, in words; start draws what it is at first."""
+def lives(draw, start=None, most=5, see=None):
+    """A frame after its history, and what was refused on the way, in words.
+
+    start draws what it is at first; see is shown every layout that it had on the way.
+    """
     frame, refused = draw(jobs() if start is None else start), []
     for _ in range(draw(st.integers(0, most))):
         try:
             layout = lay_out(frame)
+            if see is not None:
+                see(layout)
             frame = draw(st.sampled_from([_measured, _altered, _kept, _released, _spoiled]))(draw, frame, layout)
         except BenchjoinError as error:
             refused.append(str(error))

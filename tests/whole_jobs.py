@@ -30,6 +30,12 @@ def holds(frame):
     except BenchjoinError as error:
         assert str(error).strip().endswith("."), f"{error!r} is no sentence"  # noqa: PT017
         return None
+    is_right(layout)
+    return layout
+
+
+def is_right(layout):
+    """No wood is shared untold, every notch lies on its leg, every sentence ends, and the heights add up."""
     told = {name for finding in layout.findings for name in (*finding.parts, finding.where)}
     for piece, one, other in sharing(layout) - clashing(layout):  # what was measured too long is told by other checks
         names = {one, other, f"{piece}/{one}", f"{piece}/{other}"}
@@ -40,10 +46,9 @@ def holds(frame):
             assert notch.depth <= notch.size[2] + 1e-6, f"{notch} is deeper than its leg"
     for finding in layout.findings:
         assert finding.sentence.strip().endswith("."), finding.sentence
-    if knows(frame):
-        for number in range(1, frame.quantity + 1):
+    if knows(layout.frame):
+        for number in range(1, layout.frame.quantity + 1):
             adds_up(layout, number)
-    return layout
 
 
 def adds_up(layout, number):
