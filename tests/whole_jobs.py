@@ -8,13 +8,18 @@ stays inside its border.
 from __future__ import annotations
 
 import itertools
+import tempfile
 import warnings
+from collections import Counter
+from pathlib import Path
 
 import shapely
 from added_up import heights, knows
+from paper_reader.checking import faults_of
+from paper_reader.page import read_pages
 from solid_wood import clashing, sharing
 
-from benchjoin import fasten, lay_out
+from benchjoin import bind, fasten, lay_out
 from benchjoin.binding import sheets
 from benchjoin.drafting.primitives import Line
 from benchjoin.errors import BenchjoinError, CannotDraw, DesignFileError, PaperError
@@ -104,3 +109,19 @@ def is_fastened(layout):
     for (one, own), (other, its) in itertools.combinations(shafts, 2):
         assert own.meet(its) is None, f"{one} and {other} meet"
     return len(work.driven)
+
+
+def is_bound(layout):
+    """The binder in a file, read back: a page for each sheet, its title among its words. Counts its faults by rule."""
+    try:
+        made = sheets(layout)
+    except (PaperError, CannotDraw):
+        return Counter()
+    with tempfile.TemporaryDirectory() as folder:
+        pages = read_pages(bind(layout, Path(folder) / "binder.pdf").read_bytes())
+        assert sorted(path.name for path in Path(folder).iterdir()) == ["binder.pdf"]
+    assert len(pages) == len(made), f"{len(made)} sheets come to {len(pages)} pages"
+    for sheet, page in zip(made, pages, strict=True):
+        words = "".join(letter.text for letter in page.letters).replace(" ", "")
+        assert sheet.title.replace(" ", "")[:12] in words, f"{sheet.title} is not on its page, which says {words[:200]}"
+    return Counter(f"paper: {fault.rule}" for fault in faults_of(pages))
