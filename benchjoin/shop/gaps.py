@@ -9,8 +9,7 @@ that comes wet does the opposite: it only shrinks, and every gap opens. Whoever 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from typing import Literal
+from collections.abc import Iterable, Iterator, Sequence
 
 import attrs
 
@@ -26,18 +25,13 @@ from ..readings import Tape
 from ..solids import Box
 from ..tables import Table
 from ..trade.practice import LEAST_GAP
-from ..trade.species import Direction, Species, species
-from ..wood.gaps import LARGER, gaps_after, larger_change, least_gaps
+from ..trade.species import Species, species
+from ..wood.gaps import gaps_after, least_gaps
+from ..wood.movement import LARGER
 from .seasons import FINE
+from .swelling import Grain, board_change, which_rule
 from .weights import wood_of
 
-Grain = Literal["flat", "quarter", "unknown"]
-DIRECTIONS: Mapping[Grain, tuple[Direction, ...]] = {
-    "flat": ("tangential",),
-    "quarter": ("radial",),
-    "unknown": ("tangential", "radial"),
-}
-"""How a board of some grain may move across its width; the most of them counts."""
 WETTEST_LAID = 250.0
 """No wood holds more water than this when it is laid. [% of the dry wood]"""
 
@@ -58,7 +52,7 @@ class Gap:
 class BoardGaps:
     """The gaps of a row of boards through the year, at three moisture contents: laid, wettest, driest. [%]
 
-    least is what is asked for at the wettest. [mm]
+    least is what is asked for at the wettest. [mm] rules tells of woods that two rules give different movements for.
     """
 
     layout: Layout
@@ -66,6 +60,7 @@ class BoardGaps:
     least: float
     gaps: tuple[Gap, ...]
     findings: tuple[Finding, ...]
+    rules: tuple[str, ...] = ()
 
     @property
     def to_lay(self) -> float:
@@ -91,6 +86,7 @@ class BoardGaps:
         notes = (
             "Boards fixed about the middle of their width; below zero they press on each other. Averages of clear "
             f"wood: {LARGER}. How much is left at the wettest is common practice, no source.",
+            *self.rules,
         )
         return Table(f"Gaps through the year: {self.layout.frame.name}", columns, rows, notes, "lrrrrr")
 
@@ -148,7 +144,8 @@ def board_gaps(
         raise AddressError("No two of these parts lie side by side. Give boards of one row, for example slats.")
     contents = (laid, wettest, driest)
     findings = (*_closing(gaps, contents, keep, fine), *_laid_wet(gaps, contents, fine))
-    return BoardGaps(layout=layout, contents=contents, least=keep, gaps=gaps, findings=findings)
+    rules = which_rule(wood_of(part.slot, otherwise) for gap in gaps for part in (gap.near, gap.far))
+    return BoardGaps(layout=layout, contents=contents, least=keep, gaps=gaps, findings=findings, rules=rules)
 
 
 def _boards_on(layout: Layout, level: str) -> list[Part]:
@@ -182,26 +179,6 @@ def gap_to_lay(
     own = species(wood) if isinstance(wood, str) else wood
     moved = board_change(mm(width, what="width"), own, laid, wettest, grain)
     return float(least_gaps([moved, moved], mm(least, zero=True, what="least"))[0])
-
-
-def board_change(width: float, wood: Species, before: float, after: float, grain: Grain) -> float:
-    """How much a board swells across its width between two moisture contents; less than zero where it shrinks. [mm]
-
-    Raises
-    ------
-    AddressError
-        If there is no such grain.
-    """
-    if grain not in DIRECTIONS:
-        known = tuple(DIRECTIONS)
-        raise AddressError(f"There is no grain {typed(grain)}. Choose {', '.join(known)}.", address=grain, known=known)
-    total = wood.shrinkage
-    shrinkage = {"radial": total.radial, "tangential": total.tangential}
-    ways = (
-        float(larger_change(width, shrinkage[way], wood.coefficient(way), before, after, total.start))
-        for way in DIRECTIONS[grain]
-    )
-    return max(ways, key=abs)
 
 
 def _sound(laid: float, wettest: float, driest: float) -> None:

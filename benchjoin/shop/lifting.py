@@ -20,8 +20,8 @@ from ..sources import COMMON_PRACTICE, STATICS
 from ..tables import ShownAsTable, Table
 from ..trade.practice import LEAST_GAP
 from ..trade.species import Species, species
-from .gaps import Grain, board_change
 from .seasons import FINE
+from .swelling import Grain, board_change
 from .weights import POUND, weights, wood_of
 
 GRAVITY = 9.80665

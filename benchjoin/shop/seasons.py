@@ -22,7 +22,8 @@ from ..layout.parts import Part
 from ..readings import Tape
 from ..tables import Table
 from ..trade.species import Direction, Species, species
-from ..wood.movement import BY_SHRINKAGE, change_from_total, outdoor_fit
+from ..wood.movement import LARGER, outdoor_fit
+from .swelling import swelling, which_rule
 from .weights import wood_of
 
 FINE = {"in": Tape("1/64 in"), "mm": Tape("0.5 mm")}
@@ -48,13 +49,15 @@ class NotchSeasons:
 class Seasons:
     """The notches of a layout through the year, at three moisture contents. [%]
 
-    A notch that is open at its leg's top or foot squeezes nothing and is left out.
+    A notch that is open at its leg's top or foot squeezes nothing and is left out. rules tells of woods that two rules
+    give different movements for.
     """
 
     layout: Layout
     contents: tuple[float, float, float]
     notches: tuple[NotchSeasons, ...]
     findings: tuple[Finding, ...]
+    rules: tuple[str, ...] = ()
 
     def table(self) -> Table:
         """One line for each kind of notch: the clearances, a squeeze with a minus, and the fit that avoids it."""
@@ -71,7 +74,10 @@ class Seasons:
         rows = dict.fromkeys(
             (n.rail.identity, *map(tape.read, (n.rail.width, n.made, n.driest, n.wettest, n.fit))) for n in self.notches
         )
-        notes = ("Clearance of the notch over its rail; below zero the rail is squeezed. Averages of clear wood.",)
+        notes = (
+            f"Clearance of the notch over its rail; below zero the rail is squeezed. Averages of clear wood: {LARGER}.",
+            *self.rules,
+        )
         return Table(f"Through the year: {self.layout.frame.name}", columns, tuple(rows), notes, "lrrrrr")
 
     def __repr__(self) -> str:
@@ -120,7 +126,8 @@ def seasons(
         if rail is not None and not (notch.open_foot or notch.open_top)
     )
     findings = tuple(_squeezes(notches, layout.frame.tape))
-    return Seasons(layout=layout, contents=(made, driest, wettest), notches=notches, findings=findings)
+    rules = which_rule(woods[notch.rail.identity] for notch in notches)
+    return Seasons(layout=layout, contents=(made, driest, wettest), notches=notches, findings=findings, rules=rules)
 
 
 def propose_fit(frame: Frame, *, made: float, wettest: float, wood: str | Species | None = None) -> float:
@@ -140,6 +147,7 @@ def propose_fit(frame: Frame, *, made: float, wettest: float, wood: str | Specie
             woods[slot.name].shrinkage.tangential,
             made=made,
             wettest=wettest,
+            per_percent=woods[slot.name].coefficient("tangential"),
             start=woods[slot.name].shrinkage.start,
         )
         for slot in frame.rails()
@@ -162,11 +170,9 @@ def _through(
     contents: tuple[float, float, float],
     grain: Direction,
 ) -> NotchSeasons:
-    wood = woods[rail.identity].shrinkage
-    made, driest, wettest = contents
-    shrinkage = wood.radial if grain == "radial" else wood.tangential
+    wood, (made, driest, wettest) = woods[rail.identity], contents
     clearance = notch.top - notch.bottom - rail.width
-    dry, wet = (float(change_from_total(rail.width, shrinkage, made, at, wood.start)) for at in (driest, wettest))
+    dry, wet = (swelling(rail.width, wood, grain, made, at) for at in (driest, wettest))
     return NotchSeasons(
         leg=leg,
         rail=rail,
@@ -200,5 +206,5 @@ def _squeezes(notches: tuple[NotchSeasons, ...], tape: Tape) -> Iterator[Finding
                 parts=(name, notch.leg.identity),
                 sentence=sentence,
                 numbers={"swelling": notch.fit, "clearance": notch.made, "squeeze": -notch.wettest},
-                source=BY_SHRINKAGE,
+                source=LARGER,
             )

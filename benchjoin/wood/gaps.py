@@ -4,6 +4,7 @@ A board that is fixed about the middle of its width keeps its middle where it is
 grain and does not move to speak of. So each gap takes half of what both its boards move. Boards that are laid wetter
 than they will ever be again only shrink, and their gaps open.
 
+>>> from benchjoin.wood.movement import larger_change
 >>> moved = larger_change([100.0, 100.0, 80.0], 8.6, 0.00369, 8, 12)
 >>> gaps_after([3.0, 3.0], moved).round(2).tolist()
 [1.52, 1.67]
@@ -13,54 +14,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from ..sources import Source
-from .movement import SATURATION, Array, Numbers, change, change_from_total, total_shrinkage
-
-LARGER = Source("Wood Handbook FPL-GTR-282 (2021)", "Eq. 13-2 and 13-3, whichever is more", standing="from memory")
-
-
-def larger_change(
-    size: Numbers,
-    shrinkage: Numbers,
-    per_percent: Numbers,
-    before: Numbers,
-    after: Numbers,
-    start: Numbers = SATURATION,
-) -> float | Array:
-    """Change of a size across the grain by the equation that gives more of it.
-
-    Parameters
-    ----------
-    size : array_like, shape (...)
-        At the content before. [any length]
-    shrinkage : array_like, shape (...)
-        Green to oven-dry, of the species. [% of the green size]
-    per_percent : array_like, shape (...)
-        Coefficient of the species, or of the commercial group that it is sold in. NaN where none is known.
-    before, after : array_like, shape (...)
-        Moisture contents, 0 or more. [%]
-    start : array_like, shape (...)
-        Content at which the wood begins to shrink. [%]
-
-    Returns
-    -------
-    change : ndarray, shape (...), or float
-        In the unit of the size; more than zero where it swells. NaN where a content is less than zero.
-
-    Notes
-    -----
-    `change` (Eq. 13-2) from 6 to 14 % against `change_from_total` (Eq. 13-3). Beyond 6 to 14 %, where Eq. 13-2 does
-    not hold, the total shrinkage that its coefficient stands for goes into Eq. 13-3 in its place, so that a group which
-    moves more than its species does so in every season: bought red oak has 0.00369, which stands for 10.3 %, and
-    northern red oak 8.6 %.
-    """
-    by_coefficient = change(size, per_percent, before, after)
-    beyond = change_from_total(size, total_shrinkage(per_percent, start), before, after, start)
-    by_coefficient = np.where(np.isnan(by_coefficient), beyond, by_coefficient)
-    by_shrinkage = change_from_total(size, shrinkage, before, after, start)
-    most = np.fmax(np.abs(by_coefficient), np.abs(by_shrinkage))
-    found = np.asarray(np.copysign(most, np.asarray(after, dtype=float) - np.asarray(before, dtype=float)))
-    return float(found) if found.ndim == 0 else found
+from .movement import Array, Numbers
 
 
 def gaps_after(laid: Numbers, moved: Numbers) -> Array:

@@ -14,12 +14,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchjoin.shop.gaps import board_change, gap_to_lay
+from benchjoin.shop.gaps import gap_to_lay
+from benchjoin.shop.swelling import board_change
 from benchjoin.sources import COMMON_PRACTICE
 from benchjoin.trade.practice import LEAST_GAP
 from benchjoin.trade.species import SPECIES, species
-from benchjoin.wood.gaps import gaps_after, larger_change, least_gaps
-from benchjoin.wood.movement import change, change_from_total, coefficient, total_shrinkage
+from benchjoin.wood.gaps import gaps_after, least_gaps
+from benchjoin.wood.movement import change, change_from_total, coefficient, larger_change, total_shrinkage
 
 
 def test_a_gap_of_white_fir_closes_by_what_the_published_example_swells():

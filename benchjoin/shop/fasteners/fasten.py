@@ -29,7 +29,7 @@ from ...lengths import TOUCH
 from ...phrases import counted
 from ...tables import Table
 from ...trade.species import Species, species
-from ..gaps import board_change
+from ..swelling import board_change
 from ..weights import wood_of
 from .asked import Choices, asked, choice_for
 from .duty import Drive, Duty, drive_of, other_way, spans
