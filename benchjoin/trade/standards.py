@@ -176,13 +176,14 @@ def fitting_scale(
 ISO_129_ARROWS = Source("ISO 129-1:2018", "terminators", standing="from memory")
 ASME_SPACING = Source("ASME Y14.5M", "spacing of dimension lines")
 ISO_129_ORIGIN = Source("ISO 129-1:2018", "superimposed running dimensions, origin mark", standing="from memory")
-ASME_EXTENSION = Source("ASME Y14.5 / Y14.2", "extension lines", standing="secondary")
+ISO_129_EXTENSION = Source("ISO 129-1:2018", "extension lines, about eight line widths", standing="from memory")
 
 FIRST_ROW_LEAST = 10.0  # mm from the outline, ASME_SPACING (a guide)
 NEXT_ROW_LEAST = 6.0  # mm apart, ASME_SPACING (a guide)
 # degrees between the sides of a closed, filled arrow, ISO_129_ARROWS
 ARROW_ANGLE_LEAST, ARROW_ANGLE_MOST = 15.0, 30.0
-EXTENSION_GAP, EXTENSION_OVERSHOOT = 1.5, 3.0  # mm, about 1/16 and 1/8 in, ASME_EXTENSION
+EXTENSION_OVERSHOOT = 8 * 0.25  # mm past the dimension line, ISO_129_EXTENSION with narrow lines of 0.25
+EXTENSION_GAP = EXTENSION_OVERSHOOT / 2  # mm off the outline: half of that, which is common practice and still seen
 
 # --- the sheet ---
 ISO_5457 = Source("ISO 5457:1999", "Table 1, borders", standing="from memory")

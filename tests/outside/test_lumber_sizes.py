@@ -33,9 +33,13 @@ DRY = {
     "2x10": ((1.5, 9.25), (38, 235)),
     "2x12": ((1.5, 11.25), (38, 286)),
     "3x4": ((2.5, 3.5), (64, 89)),
+    "2-1/2x2-1/2": ((2.0, 2.0), (51, 51)),
+    "2x14": ((1.5, 13.25), (38, 337)),
+    "2x16": ((1.5, 15.25), (38, 387)),
     "4x4": ((3.5, 3.5), (89, 89)),
     "4x6": ((3.5, 5.5), (89, 140)),
     "6x6": ((5.5, 5.5), (140, 140)),
+    "5x5": ((4.5, 4.5), (114, 114)),
 }
 # the same table, green, in inches
 GREEN = {
@@ -49,11 +53,20 @@ GREEN = {
     "4x4": (3.5625, 3.5625),
     "2x14": (1.5625, 13.5),
     "2x16": (1.5625, 15.5),
+    "2-1/2x2-1/2": (2.0625, 2.0625),
+    "5x5": (4.5, 4.5),
+    "6x6": (5.5, 5.5),
 }
+# the same table, green boards, from memory; inches
+GREEN_BOARDS = {"1x4": 0.78125, "5/4x4": 1.03125, "6/4x4": 1.28125}
 # minimum rough dry sizes, Tenn. Comp. R. & Regs. 0080-07-07-.06 Table 4, as PS 20 has them; inches
 ROUGH = {"2": 1.625, "4": 3.625, "6": 5.625, "8": 7.375}
 # NHLA rules: rough thickness; mills' lists: surfaced on two sides; inches
 QUARTERS = {"4/4": (1.0, 0.8125), "5/4": (1.25, 1.0625), "6/4": (1.5, 1.3125), "8/4": (2.0, 1.75)}
+
+
+# NHLA rules, thicker stock, from memory; inches
+THICK = {"10/4": 2.5, "12/4": 3.0, "16/4": 4.0}
 
 
 def by_pint(inches):
@@ -72,6 +85,21 @@ def test_dry_sizes_match_ps_20_table_3(nominal, sizes):
 @pytest.mark.parametrize("nominal, inches", GREEN.items())
 def test_green_sizes_match_ps_20_table_3(nominal, inches):
     assert dressed(nominal, green=True)[:2] == pytest.approx([by_pint(size) for size in inches], abs=1e-9)
+
+
+@pytest.mark.parametrize("nominal, inches", GREEN_BOARDS.items())
+def test_green_boards_match_ps_20_from_memory(nominal, inches):
+    found = dressed(nominal, green=True)
+    assert found.thickness == pytest.approx(by_pint(inches), abs=1e-9)
+    assert found.source.standing == "from memory"
+
+
+@pytest.mark.parametrize("name, inches", THICK.items())
+def test_thick_quarters_match_the_nhla_rules_from_memory(name, inches):
+    found = quarters(name)
+    assert float(found.rough) == inches
+    assert found.surfaced is None
+    assert found.source.standing == "from memory"
 
 
 def test_the_step_in_width_changes_between_six_and_eight():

@@ -25,6 +25,7 @@ SHRINKAGE = {
     "western larch": (4.5, 9.1, 14.0),
     "loblolly pine": (4.8, 7.4, 12.3),
     "northern red oak": (4.0, 8.6, 13.7),
+    "sugar maple": (4.8, 9.9, 14.7),
 }
 # the same table, from memory; arithmetic with Table 13-5 agrees
 SHRINKAGE_FROM_MEMORY = {
@@ -39,6 +40,19 @@ COEFFICIENTS = {
     "black locust": (0.00158, 0.00252),
     "white oak": (0.00180, 0.00365),
     "northern red oak": (0.00158, 0.00369),
+    "sugar maple": (0.00165, 0.00353),
+}
+# the same table, from memory; arithmetic with Table 4-3 agrees
+COEFFICIENTS_FROM_MEMORY = {
+    "Douglas-fir, coast": (0.00165, 0.00267),
+    "western redcedar": (0.00111, 0.00234),
+    "redwood, old-growth": (0.00120, 0.00205),
+    "redwood, young-growth": (0.00101, 0.00229),
+    "northern white-cedar": (0.00101, 0.00229),
+    "eastern white pine": (0.00071, 0.00212),
+    "loblolly pine": (0.00165, 0.00259),
+    "sugar pine": (0.00099, 0.00194),
+    "western larch": (0.00155, 0.00323),
 }
 # Table 5-3b at 12 %: specific gravity, MOR psi, MOE 10^6 psi, compression along and across the grain psi, shear psi;
 # and green: specific gravity, MOR, MOE
@@ -87,6 +101,13 @@ def test_coefficients_match_table_13_5(name, printed):
     found = species(name).coefficients
     assert (found.radial, found.tangential) == printed
     assert found.source.standing == "read"
+
+
+@pytest.mark.parametrize("name, printed", COEFFICIENTS_FROM_MEMORY.items())
+def test_coefficients_roughly_match_table_13_5_from_memory(name, printed):
+    found = species(name).coefficients
+    assert (found.radial, found.tangential) == printed
+    assert found.source.standing == "from memory"
 
 
 @pytest.mark.parametrize("name", ONE_WOOD)

@@ -12,7 +12,7 @@ from typing import Literal
 import attrs
 
 from ...errors import PaperError
-from ...trade.standards import ARROW_ANGLE_LEAST, ARROW_ANGLE_MOST, LETTERING
+from ...trade.standards import ARROW_ANGLE_LEAST, ARROW_ANGLE_MOST, EXTENSION_GAP, EXTENSION_OVERSHOOT, LETTERING
 from ..primitives import Disc, Drawing, Fill, Point
 
 Axis = Literal["x", "y"]
@@ -39,9 +39,9 @@ class DimensionStyle:
     arrow: float = 2.5
     arrow_angle: float = attrs.field(default=18.0, validator=_angle)  # degrees between the sides
     dot: float = 0.45  # radius of the mark that stands for an arrow where there is no room for one
-    gap: float = 1.0  # between the outline and the beginning of an extension line
-    overshoot: float = 2.0  # of an extension line past the dimension line
-    text_gap: float = 1.0  # between the end of a line and the figure beside it
+    gap: float = EXTENSION_GAP  # between the outline and the beginning of an extension line
+    overshoot: float = EXTENSION_OVERSHOOT  # of an extension line past the dimension line
+    text_gap: float = EXTENSION_GAP  # between the end of a line and the figure beside it
     stub: float = 1.0  # level end of a bent line, before the figure
     lift: float = 0.5  # between a dimension line and the lowest letter above it
     between: float = 0.5  # least space between two figures one above the other
