@@ -11,7 +11,7 @@ import math
 import attrs
 
 from ..errors import FastenerError, typed
-from ..lengths import INCH
+from ..lengths import INCH, TOUCH
 from ..sources import COMMON_PRACTICE, Source
 
 BOOK = "Wood Handbook FPL-GTR-282 (2021)"
@@ -56,6 +56,12 @@ LEAD_SHARE = {False: 0.7, True: 0.9}
 """Lead hole as a part of the root, in softwood and in hardwood, LEAD_HOLES."""
 BOLT_OVER = INCH / 32
 """A bolt's hole over the bolt: 1/32 to 1/16 in, BOLT_HOLES. [mm]"""
+YIELD_STEPS = ((0.142, 100), (0.177, 90), (0.236, 80), (0.273, 70), (0.344, 60))
+"""Bending yield strength up to a diameter, STEEL. [in, thousand pounds to the square inch]"""
+THICK_YIELD = 45
+"""And of thicker ones, up to 3/8 in, STEEL. [thousand pounds to the square inch]"""
+KSI = 6.894757293168361
+"""A thousand pounds to the square inch. [N/mm²]"""
 WASHER_SHARE = 3.0
 """A washer on wood as a multiple of the bolt. Common practice, no source."""
 INCH_LENGTHS = tuple(
@@ -119,9 +125,13 @@ def nail(name: str) -> Nail:
 
 
 def steel_of(diameter: float) -> float:
-    """Bending yield strength of a screw or nail by its diameter, STEEL. [N/mm²]"""
-    steps = ((3.6, 690.0), (4.5, 620.0), (6.0, 552.0), (6.93, 483.0), (8.74, 414.0))
-    return next((strength for end, strength in steps if diameter <= end), 310.0)
+    """Bending yield strength of a screw or nail by its diameter, STEEL. [N/mm²]
+
+    >>> round(steel_of(0.142 * 25.4)), round(steel_of(0.164 * 25.4))
+    (689, 621)
+    """
+    ksi = next((strength for end, strength in YIELD_STEPS if diameter <= end * INCH + TOUCH), THICK_YIELD)
+    return ksi * KSI
 
 
 def drill(diameter: float, *, inches: bool, up: bool = False) -> float:

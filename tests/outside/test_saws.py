@@ -4,7 +4,7 @@ import pytest
 
 from benchjoin.shop.settings.heads import DadoHead, stacks
 from benchjoin.shop.settings.ways.operation import passes_for
-from benchjoin.trade.saws import FULL_KERF, THIN_KERF
+from benchjoin.trade.saws import CHIPPERS, FULL_KERF, OUTSIDE_PAIR, SHIM_MOST, THIN_KERF, WIDEST_HEAD
 
 INCH = 25.4
 
@@ -19,6 +19,14 @@ def test_matches_trade_kerfs():
 # with four chippers of 1/8 and one of 1/16 every sixteenth from 1/4 to 13/16 is reached
 def test_roughly_matches_the_usual_range():
     assert [stack.width / INCH * 16 for stack in stacks(DadoHead())] == pytest.approx(list(range(4, 14)))
+
+
+# the same, from memory: one pair, four chippers of 1/8 and one of 1/16 in, shims up to 0.020 in, 13/16 in all together
+def test_a_usual_set_roughly_matches_what_is_sold_from_memory():
+    assert (OUTSIDE_PAIR.count, OUTSIDE_PAIR.width / INCH) == (1, 0.25)
+    assert [(chip.count, chip.width / INCH) for chip in CHIPPERS] == [(4, 0.125), (1, 0.0625)]
+    assert pytest.approx(0.020) == SHIM_MOST / INCH
+    assert pytest.approx(0.8125) == WIDEST_HEAD / INCH
 
 
 def test_three_quarters_is_the_pair_and_four_chippers():
