@@ -15,10 +15,10 @@ from ..lengths import INCH, TOUCH
 from ..sources import COMMON_PRACTICE, Source
 
 BOOK = "Wood Handbook FPL-GTR-282 (2021)"
-GAUGE_SIZES = Source(BOOK, "Table 8-9")
-NAIL_SIZES = Source(BOOK, "Table 8-1")
-ROOT = Source(BOOK, "ch. 8, wood screws: the root is about two thirds of the shank")
-LEAD_HOLES = Source(BOOK, "ch. 8, text at Eq. 8-10")
+GAUGE_SIZES = Source(BOOK, "Table 8-9", standing="transcribed")
+NAIL_SIZES = Source(BOOK, "Table 8-1", standing="transcribed")
+ROOT = Source(BOOK, "ch. 8, wood screws: the root is about two thirds of the shank", standing="transcribed")
+LEAD_HOLES = Source(BOOK, "ch. 8, text at Eq. 8-10", standing="transcribed")
 BOLT_HOLES = Source("NDS", "12.1.3")
 HEADS = Source("ASME B18.6.1", "flat heads, about twice the shank", standing="from memory")
 STEEL = Source("NDS", "Appendix I, bending yield strength by diameter", standing="from memory")

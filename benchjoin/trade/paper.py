@@ -19,7 +19,7 @@ from ..lengths import INCH
 from ..sources import COMMON_PRACTICE, Source
 
 ISO_216 = Source("ISO 216", "A series")
-ASME_Y14_1 = Source("ASME Y14.1", "flat sheet sizes A to E")
+ASME_Y14_1 = Source("ASME Y14.1", "flat sheet sizes A to E", standing="secondary")
 PDF_LIMIT_SOURCE = Source("PDF Reference 1.6", "Appendix H")
 
 

@@ -13,9 +13,9 @@ import attrs
 
 from ..sources import COMMON_PRACTICE, Source
 
-EUROCODE_SCREWS = Source("EN 1995-1-1", "Table 8.2, screws up to 6 mm at the root, with lead holes")
-EUROCODE_UNDRILLED = Source("EN 1995-1-1", "Table 8.2, without lead holes")
-EUROCODE_BOLTS = Source("EN 1995-1-1", "Table 8.4")
+EUROCODE_SCREWS = Source("EN 1995-1-1", "Table 8.2, screws to 6 mm at the root, in lead holes", standing="transcribed")
+EUROCODE_UNDRILLED = Source("EN 1995-1-1", "Table 8.2, without lead holes", standing="transcribed")
+EUROCODE_BOLTS = Source("EN 1995-1-1", "Table 8.4", standing="secondary")
 
 
 @attrs.frozen(kw_only=True)

@@ -13,10 +13,10 @@ from ..sources import Source
 from .movement import Array
 
 BOOK = "Wood Handbook FPL-GTR-282 (2021)"
-DEFLECTION = Source(BOOK, "Eq. 9-2, Table 9-1")
-COLUMN = Source(BOOK, "Eq. 9-25, 9-29")
-ECCENTRIC = Source(BOOK, "Eq. 9-8")
-NDS_NOTCH = Source("NDS", "3.4.3.2(a), its squared term as the AWC's answers give it")
+DEFLECTION = Source(BOOK, "Eq. 9-2, Table 9-1", standing="transcribed")
+COLUMN = Source(BOOK, "Eq. 9-25, 9-29", standing="transcribed")
+ECCENTRIC = Source(BOOK, "Eq. 9-8", standing="transcribed")
+NDS_NOTCH = Source("NDS", "3.4.3.2(a); its squared term was read", standing="from memory")
 EN_NOTCH = Source("EN 1995-1-1", "Eq. 6.62, of two public files", standing="transcribed")
 SAWN = 0.8
 """c of Ylinen's equation for sawn wood."""

@@ -16,12 +16,12 @@ from ..sources import Source
 from .movement import Array
 
 BOOK = "Wood Handbook FPL-GTR-282 (2021)"
-SCREW_WITHDRAWAL = Source(BOOK, "Eq. 8-10")
-NAIL_WITHDRAWAL = Source(BOOK, "Eq. 8-1")
-LAG_WITHDRAWAL = Source(BOOK, "Eq. 8-14")
-LATERAL = Source(BOOK, "Eq. 8-13, 8-15 and Table 8-4")
-YIELD = Source(BOOK, "Table 8-5")
-BEARING = Source(BOOK, "Eq. 8-3")
+SCREW_WITHDRAWAL = Source(BOOK, "Eq. 8-10", standing="transcribed")
+NAIL_WITHDRAWAL = Source(BOOK, "Eq. 8-1", standing="transcribed")
+LAG_WITHDRAWAL = Source(BOOK, "Eq. 8-14", standing="transcribed")
+LATERAL = Source(BOOK, "Eq. 8-13, 8-15 and Table 8-4", standing="transcribed")
+YIELD = Source(BOOK, "Table 8-5", standing="transcribed")
+BEARING = Source(BOOK, "Eq. 8-3", standing="transcribed")
 
 SOFTWOOD = (0.29, 0.43, 0.48, 0.53)
 HARDWOOD = (0.33, 0.48, 0.57, 0.75)

@@ -19,7 +19,7 @@ from ..sources import Source
 Array = npt.NDArray[np.float64]
 Degrees = Literal["C", "F"]
 
-EQUILIBRIUM = Source("Wood Handbook FPL-GTR-282 (2021)", "Eq. 4-5")
+EQUILIBRIUM = Source("Wood Handbook FPL-GTR-282 (2021)", "Eq. 4-5", standing="transcribed")
 
 _TERMS: dict[str, tuple[tuple[float, float, float], ...]] = {
     "C": (

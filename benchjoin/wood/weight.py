@@ -14,7 +14,7 @@ from .movement import SATURATION, Array, Numbers, partial_shrinkage
 
 WATER = 1000.0
 """Density of water. [kg/m³]"""
-DENSITY = Source("Wood Handbook FPL-GTR-282 (2021)", "Eq. 4-14")
+DENSITY = Source("Wood Handbook FPL-GTR-282 (2021)", "Eq. 4-14", standing="transcribed")
 
 
 def density(gravity: npt.ArrayLike, content: npt.ArrayLike) -> float | Array:

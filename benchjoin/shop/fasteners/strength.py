@@ -32,7 +32,11 @@ CONDITIONS = (
     "dries after assembly. No engineering design: local codes and licensed practice decide where people are carried."
 )
 SOURCES: tuple[Source, ...] = (
-    Source("Wood Handbook FPL-GTR-282 (2021)", "Eq. 8-1, 8-10, 8-13 to 8-15, Tables 8-4 and 8-5"),
+    Source(
+        "Wood Handbook FPL-GTR-282 (2021)",
+        "ch. 8: Eq. 8-1, 8-10, 8-13 to 8-15, Tables 8-4, 8-5",
+        standing="transcribed",
+    ),
     END_GRAIN,
 )
 

@@ -27,7 +27,7 @@ Kind = Literal["bending", "shear", "bearing", "column", "joint", "turning", "sag
 SHOULDER = Source(
     "statics of two shoulders that press over half a leg's width each, as a triangle", standing="arithmetic"
 )
-HANDBOOK = Source("Wood Handbook FPL-GTR-282 (2021)", "ch. 9: Eq. 9-13, 9-14, 9-25")
+HANDBOOK = Source("Wood Handbook FPL-GTR-282 (2021)", "ch. 9: Eq. 9-13, 9-14, 9-25", standing="transcribed")
 STIFF_ENOUGH = 0.1
 """A press up to such a share of what buckles it does nothing to bending: EN 1993-1-1, 5.2.1, from memory."""
 NEAR = 0.6
