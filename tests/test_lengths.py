@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import math
+import re
 from fractions import Fraction
 
 import numpy as np
 import pytest
 
-from benchjoin.errors import LengthError
-from benchjoin.lengths import FOOT, INCH, mm, signed_mm
+from benchjoin.errors import LengthError, typed
+from benchjoin.lengths import FOOT, INCH, LONGEST_TEXT, Inches, distinct, mm, signed_mm, steady
 
 # by hand: an inch is 25.4 mm, a foot 12 inches
 TAPE_STRINGS = {
@@ -207,3 +209,67 @@ def test_no_overhang_is_plain_zero(value):
 def test_a_signed_length_is_refused_like_any_other(value):
     with pytest.raises(LengthError):
         signed_mm(value)
+
+
+class TestWhatIsTold:
+    """An error holds the value as it was typed, and says what it was given for."""
+
+    REFUSED = (
+        "x" * 300,
+        "  ",
+        "3/0 in",
+        "5 in 4 in",
+        "57",
+        "1,5 m",
+        "2 in and",
+        -1,
+        "-1 mm",
+        math.nan,
+        None,
+        [],
+        10**400,
+    )
+
+    @pytest.mark.parametrize("value", [*REFUSED, "200000000 mm", 2e6])
+    def test_mm_gives_back_what_was_typed(self, value):
+        with pytest.raises(LengthError) as told:
+            mm(value)
+        assert told.value.value is value
+        assert "given for a length " in str(told.value)
+
+    @pytest.mark.parametrize("value", [*REFUSED, 0, "0 in"])
+    def test_it_says_what_it_was_given_for(self, value):
+        with pytest.raises(LengthError, match=re.escape(f"{typed(value)} given for the depth ")):
+            mm(value, what="the depth")
+
+    @pytest.mark.parametrize("value", ["x", "-x", "-300000000 mm", -1e9, True, None])
+    def test_a_signed_length_says_so_too(self, value):
+        with pytest.raises(LengthError, match="given for the overhang "):
+            signed_mm(value, what="the overhang")
+        with pytest.raises(LengthError, match="given for a length "):
+            signed_mm(value)
+
+    @pytest.mark.parametrize("truth", [True, False, np.True_, np.False_])
+    def test_yes_and_no_are_no_lengths(self, truth):
+        for read in (mm, signed_mm):
+            with pytest.raises(LengthError, match="is not a length"):
+                read(truth)
+
+    def test_the_longest_text_is_read(self):
+        text = "1" + " " * (LONGEST_TEXT - 3) + "mm"
+        assert len(text) == LONGEST_TEXT
+        assert mm(text) == 1.0
+
+
+class TestKeysOfSizes:
+    def test_sizes_that_touch_are_one(self):
+        assert distinct([3.0, 1.0, 2.0, 1.0 + 0.9e-6, 2.0 + 1.1e-6]) == [1.0, 2.0, 2.0 + 1.1e-6, 3.0]
+
+    def test_a_key_tells_a_micrometre_of_a_micrometre_but_not_less(self):
+        assert steady(1.2345674, 2.5, -0.0) == (1.234567, 2.5, 0.0)
+        assert str(steady(-0.0)[0]) == "0.0"
+        assert steady(1.000001) != steady(1.000002)
+
+    def test_inches_stay_inches(self):
+        assert isinstance(mm(mm("3 in")), Inches)
+        assert not isinstance(mm("3 mm"), Inches)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import pickle
 from fractions import Fraction
 
@@ -152,3 +153,67 @@ class TestHalfAMillimetre:
 
     def test_inches_are_read_as_they_were(self):
         assert Tape("1/16 in").read(25.4 / 32) == "1/16 scant"
+
+
+class TestBelowZero:
+    """A tape is read from zero downwards, so what lies beyond a mark there is full as well."""
+
+    @pytest.mark.parametrize("length, said", [(-25.4, "-1 in"), (-25.9, "-1 in full"), (-25.0, "-1 in scant")])
+    def test_in_inches(self, length, said):
+        assert Tape("1/16 in").say(length) == said
+
+    def test_in_millimetres(self):
+        assert [Tape("1 mm").say(-x) for x in (3.0, 3.3, 2.8)] == ["-3 mm", "-3 mm full", "-3 mm scant"]
+
+    def test_a_trifle_below_zero_is_scant_of_it(self):
+        assert Tape("1 mm").say(-0.2) == "0 mm scant"
+        assert Tape("1 mm").say(0.2) == "0 mm full"
+
+    def test_under_one_mark_beyond_it(self):
+        assert Tape("1 mm").say(1.2) == "1 mm full"
+
+
+class TestTheHair:
+    """An eighth of a division still counts as on the mark."""
+
+    @pytest.mark.parametrize("name", ["1/16 in", "1/64 in", "0.5 mm"])
+    def test_at_it_and_past_it(self, name):
+        tape = Tape(name)
+        assert tape.off(10 * tape.division + tape.hair) == ""
+        assert tape.off(10 * tape.division + tape.hair * 1.01) == "full"
+        assert tape.off(10 * tape.division - tape.hair * 1.01) == "scant"
+
+    def test_between_two_millimetres(self):
+        tape = Tape("1 mm")
+        assert tape.figures(7.5 + tape.hair) == "7.5"
+        assert tape.figures(7.5 + tape.hair * 1.01) == "8"
+
+
+class TestHalfWay:
+    def test_a_length_half_way_goes_up(self):
+        assert Tape("1/16 in").marks(25.4 / 32) == 1
+        assert Tape("0.5 mm").marks(0.25) == 1
+
+    @pytest.mark.parametrize("length", [math.nan, math.inf])
+    def test_what_no_tape_reads_is_given_back(self, length):
+        with pytest.raises(LengthError) as told:
+            Tape().marks(length)
+        assert told.value.value is length
+
+
+class TestDifferences:
+    """By hand: 0.4 mm is 0.0157 in; 1/16 in is 1.5875 mm."""
+
+    def test_amounts(self):
+        inch, metric = Tape("1/16 in"), Tape("1 mm")
+        assert [inch.amount(x) for x in (1.5875, 0.4, 2.0, 0.0)] == ["1/16 in", "0.016 in", "0.079 in", "0.000 in"]
+        assert [metric.amount(x) for x in (2.0, 0.4, 2.3)] == ["2 mm", "0.40 mm", "2.30 mm"]
+
+    def test_both(self):
+        assert Tape("1/16 in").both(247.65) == "9 3/4 in (247.65 mm)"
+        assert Tape("1 mm").both(250.0) == "250 mm"
+        assert Tape("1 mm").both(247.658) == "248 mm scant (247.66 mm)"
+
+    def test_figures_of_whole_and_half_millimetres(self):
+        assert [Tape("0.5 mm").figures(x) for x in (12.0, 12.5, -3.5)] == ["12", "12.5", "-3.5"]
+        assert [Tape("1/16 in").figures(x) for x in (0.0, 6.35, 25.4, -31.75)] == ["0", "1/4", "1", "-1 1/4"]

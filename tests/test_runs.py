@@ -7,7 +7,7 @@ import pytest
 
 from benchjoin.errors import RunError, RunMismatch, RunOverfull
 from benchjoin.readings import Tape
-from benchjoin.runs import Member, Pin, edges, lay_run
+from benchjoin.runs import Member, Pin, edges, larger, lay_run, least, most, over_pieces, smaller
 
 OPEN = np.nan
 INCH_TAPE, MM_TAPE = Tape("1/16 in"), Tape("1 mm")
@@ -241,3 +241,83 @@ def test_a_run_at_the_door_is_the_plain_run():
     # by hand: 900 − 177.8 − 60 + 3 = 665.2 over three shares: 443.466… − 3 and 221.733…
     third = 665.2 / 3
     assert found == pytest.approx([0, 177.8, 177.8 + 2 * third - 3, 237.8 + 2 * third - 3, 900], abs=1e-9)
+
+
+class TestOfTwo:
+    """A plain number stays one; an array of variants is asked variant by variant, on whichever side it stands."""
+
+    VARIANTS = np.array([1.0, 5.0])
+
+    @pytest.mark.parametrize("a, b", [(VARIANTS, 3.0), (3.0, VARIANTS), (VARIANTS, np.array([3.0, 3.0]))])
+    def test_variant_by_variant(self, a, b):
+        assert larger(a, b).tolist() == [3.0, 5.0]
+        assert smaller(a, b).tolist() == [1.0, 3.0]
+
+    def test_plain_numbers(self):
+        assert (larger(1.0, 3.0), larger(3.0, 1.0), smaller(1.0, 3.0), smaller(3.0, 1.0)) == (3.0, 3.0, 1.0, 1.0)
+        assert type(larger(1.0, 3.0)) is type(smaller(1.0, 3.0)) is float
+
+    def test_of_several(self):
+        assert least([[4, 2], 3, np.array([5, 1])]).tolist() == [3.0, 1.0]
+        assert most([[4, 2], 3, np.array([5, 1])]).tolist() == [5.0, 3.0]
+
+
+class TestOverPieces:
+    def test_one_value_for_each_piece(self):
+        assert over_pieces([69, 66]).tolist() == [69.0, 66.0]
+        assert over_pieces([69, 66]).dtype == float
+
+    def test_a_single_piece_keeps_its_variants(self):
+        assert over_pieces([np.array([1, 2])]).shape == (2,)
+        assert over_pieces([7]).shape == (1,)
+        assert over_pieces([7]).dtype == float
+
+
+class TestPinsOfSomePieces:
+    """Where pins contradict each other in some pieces alone, the error says in which."""
+
+    def told(self, *pins):
+        with pytest.raises(RunError) as error:
+            lay_run("Run", [Member(name="a", size=10.0), Member(name="b")], pins, Tape("1 mm"))
+        return error.value
+
+    def test_one_edge_at_two_places(self):
+        error = self.told(
+            Pin(edge=2, at=np.array([50.0, 50.0]), name="one"), Pin(edge=2, at=np.array([50.0, 52.0]), name="other")
+        )
+        assert error.pieces.tolist() == [False, True]
+        assert error.over == 2.0
+
+    def test_two_edges_the_wrong_way_about(self):
+        error = self.told(
+            Pin(edge=1, at=np.array([50.0, 60.0, 55.0]), name="one"),
+            Pin(edge=2, at=np.array([55.0, 55.0, 55.0]), name="other"),
+        )
+        assert error.pieces.tolist() == [False, True, False]
+        assert error.over == 5.0
+
+    def test_a_pin_said_twice_is_one(self):
+        pins = [Pin(edge=2, at=50.0, name="one"), Pin(edge=2, at=50.0, name="again"), Pin(edge=3, at=60.0, name="end")]
+        members = [Member(name="a", size=10.0), Member(name="b"), Member(name="c")]
+        assert lay_run("Run", members, pins, Tape("1 mm")).tolist() == [0.0, 10.0, 50.0, 60.0]
+
+    def test_a_strange_pin_belongs_to_no_run(self):
+        with pytest.raises(RunError) as error:
+            edges([1.0], pins={3: 5.0})
+        assert error.value.run == ""
+
+    def test_the_worst_piece_is_told(self):
+        members = [Member(name="a", size=np.array([10.0, 30.0, 20.0])), Member(name="b", size=5.0)]
+        with pytest.raises(RunOverfull, match=r"Run \(piece 2\), between .*30 \+ 5.*room for 12 mm: 23 mm too much"):
+            lay_run("Run", members, [Pin(edge=2, at=12.0, name="end")], Tape("1 mm"))
+
+    def test_one_size_alone_is_not_added_up(self):
+        with pytest.raises(RunOverfull, match=r"sizes add up to 30 mm, but there is room for 12 mm"):
+            lay_run("Run", [Member(name="a", size=30.0)], [Pin(edge=1, at=12.0, name="end")], Tape("1 mm"))
+
+    @pytest.mark.parametrize("count, told", [(8, True), (9, False)])
+    def test_more_than_eight_sizes_are_not_told_one_by_one(self, count, told):
+        members = [Member(name=str(n), size=2.0) for n in range(count)]
+        with pytest.raises(RunOverfull) as error:
+            lay_run("Run", members, [Pin(edge=count, at=1.0, name="end")], Tape("1 mm"))
+        assert ("2 + 2" in str(error.value)) is told
