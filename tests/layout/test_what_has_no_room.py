@@ -6,8 +6,9 @@ import attrs
 import numpy as np
 import pytest
 from check_tops import FIXED, LATH, bench
+from stand import STAND
 
-from benchjoin import Arc, Clear, Frame, Leg, Level, Points, Rail, Stock, Top, lay_out
+from benchjoin import Arc, Clear, Frame, HalfLap, Leg, Level, Points, Rail, Stock, Top, lay_out
 from benchjoin.drawings.views.isometric import picture
 from benchjoin.errors import DescriptionError
 from benchjoin.outlines import Outline
@@ -61,6 +62,15 @@ def test_a_curve_through_points_in_a_bay_as_long_as_its_flats_has_no_room():
         stack=[Clear(40), Level("foot", front=Rail(40, lower_edge=Points([(0.3, 5)])), back=40, ends=40)],
     )
     assert "no room for the curve" in kinds(lay_out(frame))
+
+
+def test_a_rail_whose_curve_takes_just_its_width_is_pictured():
+    """The curve leaves nothing at one place, so that faces there only touch along a line."""
+    back = Rail(25.4, joint=HalfLap(0.6), upper_edge=Points([(0.113, 9.525), (0.4563, 25.4)]))
+    low = Level("low", front=60, back=back, ends=60)
+    layout = lay_out(attrs.evolve(STAND, length=1057, stack=[Clear(100), low, *STAND.stack[2:]]))
+    assert "too little left" in kinds(layout)
+    assert picture(layout.piece(1))
 
 
 def test_supports_of_a_top_ask_for_a_rail_that_they_end_at():

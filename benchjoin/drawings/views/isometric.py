@@ -43,6 +43,8 @@ THIN = 0.1
 """The share of all wood that may be thinner than what is called thin."""
 LEAST = 0.01
 """Visible regions that are no larger are left out. [mm²]"""
+AREAS = (shapely.GeometryType.POLYGON, shapely.GeometryType.MULTIPOLYGON)
+"""What a region is made of; lines that are left where faces only touch are no part of it."""
 SHORTEST_WAY = 6.8
 """A way that shows less between the parts is left out: its dashes could not be read. [mm on paper]"""
 APART = 0.28
@@ -244,7 +246,7 @@ def _before(
 
 
 def _on_page(look: Look, faces: Sequence[Face], frames: Sequence[Placement]) -> Regions:
-    """The regions of faces on the slanting page; what a sliver folds over itself there is laid flat."""
+    """The regions of faces on the slanting page, of areas alone; what a sliver folds over itself there is laid flat."""
     regions = np.array([face.region for face in faces])
     _, owner = shapely.get_coordinates(regions, return_index=True)
     u, v, w = np.array([(frame.u, frame.v, frame.w) for frame in frames])[owner].transpose(1, 0, 2)
@@ -257,8 +259,8 @@ def _on_page(look: Look, faces: Sequence[Face], frames: Sequence[Placement]) -> 
         return look.slant(at[:, :1] * u + at[:, 1:] * v + w * distance)
 
     laid: Regions = shapely.transform(regions, lay)
-    folded = ~shapely.is_valid(laid)
-    laid[folded] = shapely.buffer(laid[folded], 0.0)
+    flat = np.isin(shapely.get_type_id(laid), AREAS) & shapely.is_valid(laid)
+    laid[~flat] = shapely.buffer(laid[~flat], 0.0)
     return laid
 
 
