@@ -82,8 +82,8 @@ class Outline:
 
     def places(self, sag: float, *profiles: Profile | None) -> list[float]:
         """Rising places along the outline at which its edges are to be told."""
-        found = {0.0, self.length, *(u for one in profiles if one is not None for u in np.asarray(one.points(sag)))}
-        return sorted(float(u) for u in found)
+        told = (float(u) for one in profiles if one is not None for u in np.asarray(one.points(sag)))
+        return sorted({0.0, self.length, *(u for u in told if 0.0 < u < self.length)})  # a curve may have no room
 
     def _drawn(self, profile: Profile | None) -> list[tuple[float, float]]:
         """An edge as it is drawn: places, and how far it stands back there."""

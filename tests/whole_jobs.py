@@ -8,10 +8,8 @@ stays inside its border.
 from __future__ import annotations
 
 import itertools
-import tempfile
 import warnings
 from collections import Counter
-from pathlib import Path
 
 import shapely
 from added_up import heights, knows
@@ -19,9 +17,10 @@ from paper_reader.checking import faults_of
 from paper_reader.page import read_pages
 from solid_wood import clashing, sharing
 
-from benchjoin import bind, fasten, lay_out
+from benchjoin import fasten, lay_out
 from benchjoin.binding import sheets
 from benchjoin.drafting.primitives import Line
+from benchjoin.drafting.writers.pdf import bind_pdf
 from benchjoin.errors import BenchjoinError, CannotDraw, DesignFileError, PaperError
 from benchjoin.frame.design.file import read_design, write_design
 from benchjoin.frame.identity import of_piece
@@ -68,14 +67,14 @@ def adds_up(layout, number):
 
 
 def is_drawn(layout):
-    """Every sheet of the binder, inside its border."""
+    """Every sheet of the binder, inside its border; none where nothing fits the paper, in words."""
     with warnings.catch_warnings():
         warnings.simplefilter("error")
         try:
             made = sheets(layout)
         except (PaperError, CannotDraw) as error:
             assert str(error).strip().endswith("."), f"{error!r} is no sentence"  # noqa: PT017
-            return 0
+            return ()
     for sheet in made:
         borders = [item for item in sheet.whole if isinstance(item, Line) and item.kind == "border"]
         assert len(borders) <= 1, sheet.name
@@ -84,7 +83,22 @@ def is_drawn(layout):
             points = [p for item in sheet.drawing if isinstance(item, Line) for p in item.points]
             assert not points or inside.contains(shapely.MultiPoint(points)), f"{sheet.name} reaches over its border"
         assert "nan" not in sheet.svg(), sheet.name
-    return len(made)
+    return made
+
+
+def is_bound(made, name):
+    """Sheets in a file, read back: a page for each, its title among its words. The pages that were read."""
+    pages = read_pages(bind_pdf(made, title=name)) if made else []
+    assert len(pages) == len(made), f"{len(made)} sheets come to {len(pages)} pages"
+    for sheet, page in zip(made, pages, strict=True):
+        words = "".join(letter.text for letter in page.letters).replace(" ", "")
+        assert sheet.title.split()[0] in words, f"{sheet.title} is not on its page, which says {words[:200]}"
+    return pages
+
+
+def clashes_on(pages):
+    """How many faults a reader of clashes finds on pages, by rule."""
+    return Counter(f"paper: {fault.rule}" for fault in faults_of(pages))
 
 
 def is_read(text):
@@ -109,19 +123,3 @@ def is_fastened(layout):
     for (one, own), (other, its) in itertools.combinations(shafts, 2):
         assert own.meet(its) is None, f"{one} and {other} meet"
     return len(work.driven)
-
-
-def is_bound(layout):
-    """The binder in a file, read back: a page for each sheet, its title among its words. Counts its faults by rule."""
-    try:
-        made = sheets(layout)
-    except (PaperError, CannotDraw):
-        return Counter()
-    with tempfile.TemporaryDirectory() as folder:
-        pages = read_pages(bind(layout, Path(folder) / "binder.pdf").read_bytes())
-        assert sorted(path.name for path in Path(folder).iterdir()) == ["binder.pdf"]
-    assert len(pages) == len(made), f"{len(made)} sheets come to {len(pages)} pages"
-    for sheet, page in zip(made, pages, strict=True):
-        words = "".join(letter.text for letter in page.letters).replace(" ", "")
-        assert sheet.title.split()[0] in words, f"{sheet.title} is not on its page, which says {words[:200]}"
-    return Counter(f"paper: {fault.rule}" for fault in faults_of(pages))

@@ -8,7 +8,7 @@ import pytest
 from check_tops import FIXED, LATH, bench
 from stand import STAND
 
-from benchjoin import Arc, Clear, Frame, HalfLap, Leg, Level, Points, Rail, Stock, Top, lay_out
+from benchjoin import Arc, Clear, Frame, HalfLap, Leg, Level, Ogee, Planted, Points, Rail, Stock, Top, lay_out
 from benchjoin.drawings.views.isometric import picture
 from benchjoin.errors import DescriptionError
 from benchjoin.outlines import Outline
@@ -71,6 +71,14 @@ def test_a_rail_whose_curve_takes_just_its_width_is_pictured():
     layout = lay_out(attrs.evolve(STAND, length=1057, stack=[Clear(100), low, *STAND.stack[2:]]))
     assert "too little left" in kinds(layout)
     assert picture(layout.piece(1))
+
+
+def test_no_curve_is_drawn_past_the_ends_of_its_part():
+    """Two falls of 170 mm each in a rail of 320 between the legs: told, and nothing is seen beyond the bench."""
+    layout = lay_out(bench(left=Rail(60, joint=Planted(), upper_edge=Ogee(15, 250)), right=60, back=60))
+    assert "no room for the curve" in kinds(layout)
+    low, _, high, _ = layout.part("top/left rail").outline.polygon.bounds
+    assert (low, high) == (0, layout.part("top/left rail").length)
 
 
 def test_supports_of_a_top_ask_for_a_rail_that_they_end_at():
