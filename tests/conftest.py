@@ -1,10 +1,13 @@
 import bare_machine  # noqa: F401 - from here on, programs from outside the environment are refused
 import pytest
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
 collect_ignore = ["bare", "words"]  # a second import would lay a second hook; wrong words are for the type checkers
 
 settings.register_profile("ci", derandomize=True, deadline=None, max_examples=30)
+settings.register_profile(
+    "mutation", derandomize=True, deadline=None, max_examples=12, suppress_health_check=list(HealthCheck), database=None
+)
 settings.load_profile("ci")  # another one: pytest --hypothesis-profile=…
 
 HEAVY = {"rack", "stand", "bench", "bearers of every kind", "egg crate", "four pairs, lapped"}

@@ -67,6 +67,7 @@ WASHER_SHARE = 3.0
 INCH_LENGTHS = tuple(
     INCH * n / 8 for n in (4, 5, 6, 7, 8, 10, 12, 14, 16, 18, 20, 22, 24, 28, 32, 36, 40, 44, 48, 56, 64)
 )
+"""Lengths that screws and bolts are sold in. [mm] Common practice, no source."""
 METRIC_LENGTHS = tuple(float(n) for n in (12, 16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 120, 140, 160))
 """Lengths that screws and bolts are sold in. [mm] Common practice, no source."""
 
