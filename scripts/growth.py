@@ -48,7 +48,7 @@ def _frame(*, height: float, length: float, **more: object) -> Frame:
 GROWN: Mapping[str, tuple[Callable[[int], Frame], int, Sequence[int]]] = {
     "levels": (tall, 1, (3, 10, 30, 100, 300)),
     "pieces": (many, 1, (1, 3, 10, 30, 100, 300)),
-    "boards": (slatted, 1, (10, 40, 160, 640)),
+    "boards": (slatted, 1, (10, 30, 100, 300, 1000)),
     "legs": (long, 2, (2, 6, 20, 60, 200)),
 }
 """What grows: how a frame of a size is made, how many there are for each of that size, and the sizes."""

@@ -10,6 +10,10 @@ from ..errors import BenchjoinError
 
 MOST: dict[str, int] = {"stack": 1000, "bays": 800, "bins": 100, "carries": 50, "sections": 50}
 """So many items a field may have: 500 levels between as many clears, 400 pairs of legs."""
+MEMBERS = 1000
+"""So many boards or bearers may go in a run."""
+PARTS = 100_000
+"""So many parts all pieces of a frame may have together."""
 
 
 def few(field: str, value: Iterable[Any]) -> tuple[Any, ...]:

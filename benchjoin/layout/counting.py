@@ -12,10 +12,12 @@ from typing import Any
 
 import numpy as np
 
+from ..errors import RunError
 from ..frame.bearers import Bearers
 from ..frame.boards import Boards
 from ..frame.frame import Frame
 from ..frame.layers import Counted
+from ..frame.limits import MEMBERS
 from ..frame.slots import Slot
 from ..lengths import TOUCH
 from ..runs import larger
@@ -85,8 +87,19 @@ def number(slot: Slot, site: Site) -> Counted:
     ------
     RunOverfull
         If not one board goes in.
+    RunError
+        If more go in than a run may have.
     """
-    return _bearers(slot, site) if isinstance(slot.of, Bearers) else _boards(slot, site)
+    found = _bearers(slot, site) if isinstance(slot.of, Bearers) else _boards(slot, site)
+    _few(slot, found.count)
+    return found
+
+
+def _few(slot: Slot, count: int) -> None:
+    if count > MEMBERS:
+        name = f"{slot.level.name if slot.level else ''}: {slot.run}"
+        told = f"{name}: {count} would go in, and {MEMBERS} are the most. Take wider ones, or more room between them."
+        raise RunError(told, run=name)
 
 
 def _bearers(slot: Slot, site: Site) -> Counted:
@@ -103,6 +116,7 @@ def _boards(slot: Slot, site: Site) -> Counted:
     room, gap = end - start, run.gap or 0.0
     fits = (room + gap) / (width + gap)
     count = run.count or _whole(np.ceil(fits - HAIR) if run.remainder in ("rip", "both") else np.floor(fits + HAIR))
+    _few(slot, count)
     rest = room - count * (width + gap)
     if run.remainder == "back" and run.count is None and rest > TOUCH:
         count += 1

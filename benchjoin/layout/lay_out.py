@@ -11,6 +11,7 @@ import attrs
 from ..errors import DescriptionError, typed
 from ..frame.frame import Frame
 from ..frame.identity import of_piece
+from ..frame.limits import PARTS
 from .batch import firsts, labelled
 from .building import build, in_piece
 from .checking import check
@@ -28,13 +29,15 @@ def lay_out(frame: Frame) -> Layout:
     Raises
     ------
     DescriptionError
-        If it is no frame, or end rails drawn at different lengths are to give its depth.
+        If it is no frame, has more parts than a job may have, or end rails drawn at different lengths are to give its
+        depth.
     RunError
         If levels and clears, or legs and bays, do not come out. Whatever else is wrong is a finding.
     """
     if not isinstance(frame, Frame):
         raise DescriptionError(f"lay_out was given {typed(frame)}, not a Frame. Write lay_out(Frame(…)).", faults=())
     frame = counted(frame)
+    _few(frame)
     like = firsts(frame)
     picks = [pick_of(piece - 1) for piece in like]
     bands = level_bands(frame)
@@ -57,3 +60,13 @@ def lay_out(frame: Frame) -> Layout:
         wanted={of_piece(n, name): length for n, piece in pieces.items() for name, length in piece.wanted.items()},
     )
     return attrs.evolve(layout, findings=check(layout))
+
+
+def _few(frame: Frame) -> None:
+    count = len(frame.part_names()) * frame.quantity
+    if count > PARTS:
+        raise DescriptionError(
+            f"{frame.name} would have {count} parts in {frame.quantity} pieces, and {PARTS} are the most. Make it of "
+            "several frames, or fewer pieces at a time.",
+            faults=(),
+        )

@@ -10,6 +10,7 @@ A variant that cannot be built is NaN and named in `reasons`.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping, Sequence
 from functools import cache
 from typing import Any
@@ -37,6 +38,8 @@ Density = float | Mapping[str, float] | None
 
 HEAVIEST = 2000.0
 """No wood, however wet, is heavier. [kg/m³]"""
+VARIANTS = 5_000_000
+"""More variants than these are not held in memory."""
 
 
 def sweep(
@@ -72,7 +75,7 @@ def sweep(
     LumberError
         If weights are wanted of a stock with neither density nor species.
     BenchjoinError
-        If lists that go together differ in length, or one is empty.
+        If lists that go together differ in length, one is empty, or there are too many variants.
     """
     if piece not in range(1, frame.quantity + 1):
         raise AddressError(f"There is no piece {typed(piece)}. The quantity is {frame.quantity}.", address=piece)
@@ -81,6 +84,11 @@ def sweep(
     axes = [axis(frame, address, values) for address, values in over.items()]
     if not axes or (together and len({len(own.given) for own in axes}) > 1):
         raise BenchjoinError("Give each address its values, and lists that go together as many each.")
+    count = len(axes[0].given) if together else math.prod(len(own.given) for own in axes)
+    if count > VARIANTS:
+        raise BenchjoinError(
+            f"{count} variants are asked for, and {VARIANTS} are the most. Take wider steps, or parts."
+        )
     run = _Run(frame, piece, axes, wanted, together, _densities(frame, density, wanted))
     for block in listed(axes) if together else grid(axes):
         run.work_out(block)
