@@ -22,6 +22,7 @@ from typing import TYPE_CHECKING, Any, Protocol
 import attrs
 import numpy as np
 
+from .lengths import TOUCH, distinct
 from .runs import larger, smaller
 from .solids import Box
 
@@ -83,7 +84,8 @@ class Outline:
     def places(self, sag: float, *profiles: Profile | None) -> list[float]:
         """Rising places along the outline at which its edges are to be told."""
         told = (float(u) for one in profiles if one is not None for u in np.asarray(one.points(sag)))
-        return sorted({0.0, self.length, *(u for u in told if 0.0 < u < self.length)})  # a curve may have no room
+        inside = (u for u in told if TOUCH < u < self.length - TOUCH)  # a curve may have no room
+        return [0.0, *distinct(inside), self.length]
 
     def _drawn(self, profile: Profile | None) -> list[tuple[float, float]]:
         """An edge as it is drawn: places, and how far it stands back there."""

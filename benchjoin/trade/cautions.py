@@ -18,6 +18,7 @@ OSHA_COMBS = Source(
 )
 OSHA_SPREADER = Source("29 CFR 1910.213(c)(2)", "spreader replaced at once after grooving", standing="from memory")
 
+LIGHT = Source("manuals of two makers of table saws", "deep dadoes in several light passes; no depth is printed")
 Work = Literal["any machine", "dado head", "crosscut", "rip", "router", "saw and chisel", "drill and driver"]
 
 
@@ -36,6 +37,11 @@ CAUTIONS: tuple[Caution, ...] = (
     Caution("any machine", "Unplug before you change a blade, a head or a bit."),
     Caution("dado head", "Take the insert that is made for the head."),
     Caution("dado head", "Chippers only between both outside blades, teeth staggered."),
+    Caution(
+        "dado head",
+        "Deep notches in several light passes; the saw's manual comes before any bite that is set here.",
+        LIGHT,
+    ),
     Caution("dado head", "Never freehand: the work against the gauge, held by combs or a jig.", OSHA_COMBS),
     Caution("dado head", "The head comes out through the wood behind the fence: keep thumbs clear of that place."),
     Caution("dado head", "Never the rip fence as a stop for a cut across the grain."),

@@ -55,11 +55,12 @@ WIDEST_HEAD = INCH * 13 / 16
 class NotchingPractice:
     """Habits of notching: how deep one pass may go, how far passes lie over each other, and the like. [mm]
 
-    bite is the deepest cut of a head in one pass; overlap how far a pass lies over the one before; nearest how close a
-    stop may come to the head; step how deep a router goes at once; slices how far kerfs are apart for the chisel.
+    bite is the deepest cut of a head in one pass, for which no manual prints a figure; overlap how far a pass lies over
+    the one before; nearest how close a stop may come to the head; step how deep a router goes at once; slices how far
+    kerfs are apart for the chisel.
     """
 
-    bite: float = INCH * 3 / 4
+    bite: float = INCH / 2
     overlap: float = INCH / 8
     nearest: float = INCH / 2
     step: float = INCH / 4

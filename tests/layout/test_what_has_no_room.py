@@ -2,16 +2,34 @@
 
 from __future__ import annotations
 
+import itertools
+
 import attrs
 import numpy as np
 import pytest
 from check_tops import FIXED, LATH, bench
 from stand import STAND
 
-from benchjoin import Arc, Clear, Frame, HalfLap, Leg, Level, Ogee, Planted, Points, Rail, Stock, Top, lay_out
+from benchjoin import (
+    Arc,
+    Butt,
+    Clear,
+    Frame,
+    HalfLap,
+    Leg,
+    Level,
+    Ogee,
+    Planted,
+    Points,
+    Rail,
+    Scallop,
+    Stock,
+    Top,
+    lay_out,
+)
 from benchjoin.drawings.views.isometric import picture
 from benchjoin.errors import DescriptionError
-from benchjoin.outlines import Outline
+from benchjoin.outlines import SAG, Outline
 
 
 def kinds(layout):
@@ -79,6 +97,18 @@ def test_no_curve_is_drawn_past_the_ends_of_its_part():
     assert "no room for the curve" in kinds(layout)
     low, _, high, _ = layout.part("top/left rail").outline.polygon.bounds
     assert (low, high) == (0, layout.part("top/left rail").length)
+
+
+@pytest.mark.parametrize("length", [260.35, 300, 333.3, 1000 / 3])
+def test_where_scallops_meet_is_one_place(length):
+    """The end of one arc and the beginning of the next are one point, whatever rounding says."""
+    low = Level("low", front=Rail(41, lower_edge=Scallop(4, 9)), back=Rail(80, joint=Butt(), upper_edge=Scallop(7, 6)))
+    layout = lay_out(attrs.evolve(STAND, length=length, stack=[Clear(100), low, *STAND.stack[2:]]))
+    for rail in ("low/front rail", "low/back rail"):
+        outline = layout.part(f"1/{rail}").outline
+        places = outline.places(SAG, outline.low, outline.high)
+        assert min(b - a for a, b in itertools.pairwise(places)) > 1e-6
+    assert picture(layout.piece(1))
 
 
 def test_supports_of_a_top_ask_for_a_rail_that_they_end_at():

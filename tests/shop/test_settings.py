@@ -30,7 +30,10 @@ SHOPS = {
     "short stop": Shop(stop_reach=400),
     "small bites": Shop(dado=DadoHead(bite=7), overlap=1),
     "pair alone": Shop(dado=DadoHead(chippers=())),
+    "at once": Shop(dado=DadoHead(bite=40)),
 }
+AT_ONCE = SHOPS["at once"]
+"""A head that takes every notch of these frames in one depth, so that stops can be told by hand."""
 LARCH = Stock("larch", thickness=40, width=60)
 
 
@@ -72,7 +75,7 @@ def test_the_printed_settings_cut_what_was_laid_out_from_the_top():
 @pytest.mark.parametrize("moved", [-2.0, 2.0])
 def test_the_little_saw_sees_a_stop_that_is_off(moved):
     layout = lay_out(bench)
-    found = settings(layout)
+    found = settings(layout, AT_ONCE)
     number = next(n for n, s in enumerate(found.notching) if s.stop is not None)
     own = tuple(attrs.evolve(o, stop=o.stop + moved) for o in found.notching[number].operations)
     notching = list(found.notching)
@@ -82,7 +85,7 @@ def test_the_little_saw_sees_a_stop_that_is_off(moved):
 
 def test_the_little_saw_sees_a_pass_that_is_missing():
     layout = lay_out(bench)
-    found = settings(layout)
+    found = settings(layout, AT_ONCE)
     first = found.notching[0]
     own = tuple(attrs.evolve(o, passes=o.passes - 1) for o in first.operations)
     changed = (attrs.evolve(first, operations=own), *found.notching[1:])
@@ -93,7 +96,7 @@ def test_the_little_saw_sees_a_pass_that_is_missing():
 
 
 def test_stops_of_the_bench_by_hand():
-    found = settings(lay_out(bench))
+    found = settings(lay_out(bench), AT_ONCE)
     assert [row[3] for row in found.table().rows if row[0]] == [
         "7",  # near shoulder of all four legs
         "8 15/16",  # 9 3/4 − 13/16
@@ -219,7 +222,7 @@ def test_no_other_head_needs_fewer_stops():
         near = {low for low, _, _ in notches}
         far = {high - width * 25.4 / 16 for _, high, top in notches if not top}
         counts[width] = len({round(at, 3) for at in near | far if at <= 48 * 25.4})
-    assert settings(layout).changes.stops == min(counts.values())
+    assert settings(layout, AT_ONCE).changes.stops == min(counts.values())
 
 
 # --- places of the stop ---
@@ -237,14 +240,14 @@ def test_what_shares_a_setting_agrees_within_the_hair(frame):
 def test_two_marks_that_are_more_than_a_hair_apart_are_two_stops(more, places):
     # 1 mm tape, hair 0.125: the near shoulders are one; the far ones, 150 and a little more, are one within a hair
     layout = lay_out(small(stack=[Clear(100), Level("low", front=50, back=50 + more)]))
-    found = settings(layout, Shop(dado=DadoHead(pair=20, chippers=())))
+    found = settings(layout, Shop(dado=DadoHead(pair=20, chippers=(), bite=20)))
     assert found.changes.stops == places
 
 
 def test_stops_that_read_alike_and_are_not_the_same_are_told():
     # far shoulders at 150.15 and 150.32, the head 20: the stop reads 130 full for both, and they lie a hair apart
     layout = lay_out(small(stack=[Clear(100), Level("low", front=50.15, back=50.32)]))
-    found = settings(layout, Shop(dado=DadoHead(pair=20, chippers=())))
+    found = settings(layout, Shop(dado=DadoHead(pair=20, chippers=(), bite=20)))
     assert [row[3] for row in found.table().rows if row[0]] == ["100", "130 full", "130 full"]
     assert "Settings 2 and 3 read alike, 130 full, and are not the same" in str(found)
 
