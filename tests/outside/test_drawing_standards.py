@@ -12,15 +12,24 @@ from benchjoin.drafting.linework import Linework
 from benchjoin.drafting.sheets.border import frame_sheet
 from benchjoin.drafting.sheets.title_block import TitleBlock
 from benchjoin.errors import PaperError
-from benchjoin.trade.paper import PAPERS, PDF_LONGEST, ROLLS, paper_size
+from benchjoin.trade.paper import PAPERS, PDF_LONGEST, PDF_SHORTEST, ROLLS, paper_size
 from benchjoin.trade.standards import (
+    ARROW_ANGLE_LEAST,
+    ARROW_ANGLE_MOST,
+    BINDING_MARGIN,
     DATA_FIELDS,
+    EXTENSION_OVERSHOOT,
     FIRST_ROW_LEAST,
     LETTERING,
+    LINE_PITCH,
+    LINE_PITCH_CLOSE,
     LINE_TYPES,
     LINE_WIDTHS,
+    MARGIN,
     NEXT_ROW_LEAST,
     SCALES,
+    TITLE_BLOCK_WIDTH,
+    WIDE_TO_NARROW,
     fitting_scale,
 )
 
@@ -195,3 +204,53 @@ def test_data_fields_match_iso_7200():
 def test_every_row_names_its_source():
     for row in (*PAPERS, *ROLLS, *LINE_WIDTHS, *LINE_TYPES, *SCALES, *DATA_FIELDS):
         assert str(row.source)
+
+
+# ISO 7200:2004 Table: how many characters each data field should hold; the legal owner's is not said
+CHARACTERS = {
+    "legal owner": None,
+    "identification number": 16,
+    "date of issue": 10,
+    "sheet number": 4,
+    "title": 25,
+    "approval person": 20,
+    "creator": 20,
+    "document type": 30,
+    "revision index": 2,
+    "number of sheets": 4,
+    "supplementary title": 25,
+}
+
+
+def test_data_fields_hold_as_many_characters_as_iso_7200_says():
+    assert {field.name: field.letters for field in DATA_FIELDS} == CHARACTERS
+
+
+def test_widths_go_two_to_one():
+    """ISO 128-2: two widths on a drawing, 2 : 1."""
+    assert WIDE_TO_NARROW == 2
+
+
+def test_lines_of_text_stand_as_far_apart_as_iso_3098_has_them():
+    """Type B at a height of 3.5 mm: 6.65, or 5.25 mm without marks over the letters."""
+    assert pytest.approx((6.65, 5.25)) == (LINE_PITCH * 3.5, LINE_PITCH_CLOSE * 3.5)
+
+
+def test_reductions_roughly_match_iso_5455_from_memory():
+    under = (2, 5, 10, 20, 50, 100, 200, 500)
+    found = [scale for scale in SCALES if scale.system == "metric" and scale.ratio < 1]
+    assert [(scale.label, scale.ratio) for scale in found] == [(f"1:{n}", 1 / n) for n in under]
+
+
+def test_arrows_extension_lines_borders_and_title_blocks_roughly_match_from_memory():
+    """ISO 129-1: 15 to 30 degrees, about eight widths of 0.25 past; ISO 5457: 10 and 20 mm; ISO 7200: 180 mm."""
+    assert (ARROW_ANGLE_LEAST, ARROW_ANGLE_MOST) == (15, 30)
+    assert pytest.approx(2.0) == EXTENSION_OVERSHOOT
+    assert (MARGIN, BINDING_MARGIN) == (10, 20)
+    assert TITLE_BLOCK_WIDTH == 180
+
+
+def test_pdf_pages_match_the_pdf_reference():
+    """PDF Reference 1.6, Appendix H: 3 to 14,400 points of 1/72 in, 200 in at most."""
+    assert pytest.approx(200 * 25.4) == PDF_LONGEST
+    assert pytest.approx(3 / 72 * 25.4) == PDF_SHORTEST
