@@ -29,7 +29,7 @@ GROUPS = {
     ),
     "settings": (
         "shop/settings/* shop/settings/ways/*",
-        "shop/test_settings shop/test_dado_heads shop/test_minutes shop/test_open_notches shop/test_ordering "
+        "golden/test_settings_told shop/test_settings shop/test_dado_heads shop/test_minutes shop/test_open_notches shop/test_ordering "
         "outside/test_saws properties/test_settings_cut_true shop/test_what_is_done",
     ),
 }

@@ -10,6 +10,7 @@ from benchjoin import Level, Notch, Rail, Shop, alter, lay_out, settings
 from benchjoin.layout.keeping import keep
 from benchjoin.shop.settings import notching
 from benchjoin.shop.settings.notching import notchings
+from benchjoin.shop.settings.ways.chisel import kerfs
 
 
 def at_the_corner(layout, leg="front left leg", level="boot rack"):
@@ -93,3 +94,19 @@ def test_a_notch_that_truly_stops_still_goes_to_the_router():
     (finding,) = [f for f in found.findings if f.kind == "another way"]
     assert "stops inside the face" in finding.sentence
     assert finding.parts
+
+
+@pytest.mark.parametrize(
+    "width, count",
+    [
+        (6.0, 1),  # no wider than two kerfs of 3: one slot is the notch
+        (6.1, 2),  # a kerf at each line
+        (15.0, 2),
+        (15.1, 3),  # 12 mm apart at most: one in the middle
+        (27.0, 3),
+        (27.1, 4),
+    ],
+)
+def test_kerfs_are_no_farther_apart_than_a_slice(width, count):
+    """By hand: kerfs of 3 mm, slices of 12 from kerf to kerf; the first at one line, the last at the other."""
+    assert kerfs(width, 3.0, 12.0) == count

@@ -1,0 +1,30 @@
+"""Every word of the settings: at the saw, with the router, by hand, crosscuts, rips. Read one before accepting it."""
+
+from __future__ import annotations
+
+import attrs
+import pytest
+from designs import bench, stand
+from stand import LAPPED
+
+from benchjoin import lay_out, settings
+from benchjoin.shop.settings.heads import DadoHead
+from benchjoin.shop.settings.minutes import Minutes
+from benchjoin.shop.settings.shop import Shop
+
+TOLD = {
+    "dado-head": (LAPPED, Shop()),
+    "router": (LAPPED, Shop(dado=None)),
+    "by-hand": (LAPPED, Shop(dado=None, router=None)),
+    "short-stop": (bench, Shop(stop_reach=900, minutes=Minutes(head=6, stop=1, turn=0.5))),
+    "thin-head": (attrs.evolve(stand, quantity=2), Shop(dado=DadoHead(pair=6, chippers=(3, 3), bite=9))),
+}
+
+
+@pytest.mark.parametrize("name", TOLD)
+def test_the_words_of_the_settings(name, file_regression):
+    frame, shop = TOLD[name]
+    found = settings(lay_out(frame), shop)
+    tables = (found.table(), found.crosscut_table(), found.rip_table())
+    findings = (f"{f.severity}, {f.kind}, {f.where}: {f.sentence}" for f in found.findings)
+    file_regression.check("\n\n".join([*(table.text() for table in tables), *findings]) + "\n")
