@@ -29,8 +29,8 @@ GROUPS = {
     ),
     "settings": (
         "shop/settings/* shop/settings/ways/*",
-        "golden/test_settings_told shop/test_settings shop/test_dado_heads shop/test_minutes shop/test_open_notches shop/test_ordering "
-        "outside/test_saws properties/test_settings_cut_true shop/test_what_is_done",
+        "golden/test_settings_told shop/test_settings shop/test_dado_heads shop/test_minutes shop/test_open_notches "
+        "shop/test_ordering shop/test_what_is_done outside/test_saws properties/test_settings_cut_true",
     ),
 }
 """What is changed, and the tests that are to tell."""
