@@ -57,10 +57,11 @@ def test_any_frame_is_bound_on_desk_paper(frame):
         holds(frame, paper)
 
 
-def test_the_binder_of_the_bench_is_no_more_than_fourteen_pages():
+def test_the_binder_of_the_bench_is_no_more_than_fifteen_pages():
+    """Two of them are settings, since notches of 5/8 are cut in two bites."""
     bound = sheets(lay_out(SAMPLES["honey bench"]), appendix=None)
     arranged = [sheet for sheet in bound if sheet.name in VIEWS]
-    assert len(bound) - max(len(arranged) - 1, 0) <= 14
+    assert len(bound) - max(len(arranged) - 1, 0) <= 15
 
 
 def test_no_list_of_a_gallery_design_is_left_with_two_rows_on_a_page_of_its_own():

@@ -20,6 +20,7 @@ from topped import CURVES, DRIP
 from benchjoin import Bearers, Boards, Clear, Frame, HalfLap, Leg, Level, Notch, Over, Rail, Stock, lay_out
 from benchjoin.errors import DescriptionError, DesignFileError
 from benchjoin.frame.design.file import read_design, write_design
+from benchjoin.frame.design.key_lines import lines_of
 from benchjoin.frame.design.words import HEADS
 from benchjoin.frame.finished import Finished, FinishedCut
 from benchjoin.frame.fit import Fit
@@ -254,3 +255,50 @@ def test_whatever_stands_in_place_of_a_value_is_told_and_never_breaks_the_reader
     changed = text[:place] + strange + text[end:]
     with contextlib.suppress(DesignFileError):  # any other error fails the test
         assert isinstance(read_design(changed), Frame)
+
+
+class TestLines:
+    """Every fault has its line, however many there are and however the file is written."""
+
+    TEXT = """a.b = -1.5
+# x = 3 ]
+[t."u v"]
+k = \"\"\"
+z = 2
+\"\"\"
+m = [
+  true,
+  { q = 1, r = [-0.5, inf] },
+]
+[[n]]
+o = 'p = 4'
+[[n]]
+"o.p" = 1
+"""
+
+    @pytest.mark.parametrize(
+        "path, line",
+        [
+            (("a", "b"), 1),
+            (("t", "u v"), 3),
+            (("t", "u v", "k"), 4),
+            (("t", "u v", "m"), 7),
+            (("t", "u v", "m", 0), 7),
+            (("t", "u v", "m", 1), 9),
+            (("t", "u v", "m", 1, "r"), 9),
+            (("n", 0, "o"), 12),
+            (("n", 1, "o.p"), 14),
+            (("n", 1, "nothing"), 14),
+            (("nothing",), None),
+            ((), None),
+        ],
+    )
+    def test_of_a_value(self, path, line):
+        assert lines_of(self.TEXT, [path]) == [line]
+
+    def test_three_hundred_faults_are_told_each_on_its_line(self):
+        rows = "".join(f'  {{ level = "{n}", front = {{ width = "-3 mm" }} }},\n' for n in range(300))
+        text = f'format = 1\nname = "X"\nlength = "9 m"\nrail_stock = "b"\nstack = [\n{rows}]\n'
+        with pytest.raises(DesignFileError) as told:
+            read_design(text)
+        assert [line for line in told.value.lines if line and line > 5] == list(range(6, 306))

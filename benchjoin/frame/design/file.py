@@ -30,7 +30,7 @@ from typing import Any
 from ...errors import DesignFileError, typed
 from ..doors import Fault
 from ..frame import Frame
-from .key_lines import line_of
+from .key_lines import lines_of
 from .reader import Problem, Reading
 from .words import FORMAT
 from .writer import write_design
@@ -117,7 +117,7 @@ def _check_format(data: dict[str, Any], reading: Reading) -> None:
 
 def _refusal(name: str, text: str, problems: list[Problem]) -> DesignFileError:
     """One error with all problems in the order of their lines."""
-    found = [(line_of(text, problem.path) if problem.path else None, problem) for problem in problems]
+    found = list(zip(lines_of(text, [problem.path for problem in problems]), problems, strict=True))
     found.sort(key=lambda pair: pair[0] or 0)
     said = [f"  {f'line {line}, ' if line else ''}{problem.where}{problem.what}" for line, problem in found]
     return DesignFileError(
