@@ -196,8 +196,19 @@ def slabs(outline: Polygon, thickness: float, cuts: Sequence[Box]) -> tuple[Slab
     for low, high in itertools.pairwise(levels):
         middle = (low + high) / 2
         holes = [shapely.box(*c.low[:2], *c.high[:2]) for c in cuts if c.low[2] < middle < c.high[2]]
-        found.append(Slab(low, high, outline.difference(shapely.union_all(holes)) if holes else outline))
+        found.append(Slab(low, high, less(outline, shapely.union_all(holes)) if holes else outline))
     return tuple(found)
+
+
+def less(region: BaseGeometry, other: BaseGeometry) -> BaseGeometry:
+    """A region less another; on a fine grid where edges lie so close that rounding crosses them."""
+    import shapely
+
+    try:
+        return region.difference(other)
+    except shapely.errors.GEOSException:
+        sound = (own if own.is_valid else own.buffer(0.0) for own in (region, other))
+        return shapely.difference(*sound, grid_size=TOUCH)
 
 
 def volume(parts: Iterable[Slab]) -> float:

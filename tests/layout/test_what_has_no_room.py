@@ -18,6 +18,7 @@ from benchjoin import (
     HalfLap,
     Leg,
     Level,
+    Notch,
     Ogee,
     Planted,
     Points,
@@ -28,6 +29,7 @@ from benchjoin import (
     lay_out,
 )
 from benchjoin.drawings.views.isometric import picture
+from benchjoin.drawings.views.view import view
 from benchjoin.errors import DescriptionError
 from benchjoin.outlines import SAG, Outline
 
@@ -97,6 +99,23 @@ def test_no_curve_is_drawn_past_the_ends_of_its_part():
     assert "no room for the curve" in kinds(layout)
     low, _, high, _ = layout.part("top/left rail").outline.polygon.bounds
     assert (low, high) == (0, layout.part("top/left rail").length)
+
+
+def test_a_curve_that_touches_the_other_edge_is_seen_from_the_side():
+    """A lower edge as deep as its rail is wide, on the slant of rounding: the view of the end is drawn all the same."""
+    edge = Points([(0.1231961792019525, "1 1/16 in"), (0.45467395700120616, "1/2 in")])
+    left = Rail("1 1/16 in", joint=Notch("3/8 in"), face="inner", raised="4 1/16 in", lower_edge=edge)
+    frame = attrs.evolve(
+        STAND,
+        front=Leg(Stock("post", thickness="1 11/16 in", width="1 5/16 in"), height=500, wide="end"),
+        back=Leg(Stock("back post", thickness="2 in", width="2 9/16 in"), height=500, wide="end"),
+        length=1228.725,
+        depth=466.725,
+        rail_stock=Stock("board", thickness="1 in"),
+        stack=[Clear(100), Level("low", front=60, back=60, left=left), *STAND.stack[2:]],
+    )
+    seen = view(lay_out(frame).piece(1), "right")
+    assert seen.bounds == pytest.approx((0, 0, 466.725, 500), abs=1e-6)
 
 
 @pytest.mark.parametrize("length", [260.35, 300, 333.3, 1000 / 3])

@@ -18,7 +18,7 @@ from shapely.geometry.base import BaseGeometry
 from ...layout.parts import Part
 from ...lengths import TOUCH
 from ...outlines import SAG
-from ...solids import Box, Placement, along, boxes, slabs
+from ...solids import Box, Placement, along, boxes, less, slabs
 
 
 @attrs.frozen
@@ -49,7 +49,7 @@ def _slabs(part: Part, frame: Placement) -> Iterator[Face]:
     cuts = [frame.local(cut.box).shifted((0.0, 0.0, -near)) for cut in part.cuts]
     before: BaseGeometry = shapely.Polygon()
     for slab in slabs(_outline(part, frame), far - near, cuts):
-        region = slab.region.difference(before)
+        region = less(slab.region, before)
         if region.area > TOUCH:
             yield Face(part.name, near + slab.low, region)
         before = slab.region
