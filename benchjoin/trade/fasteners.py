@@ -13,6 +13,7 @@ import attrs
 from ..errors import FastenerError, typed
 from ..lengths import INCH, TOUCH
 from ..sources import COMMON_PRACTICE, Source
+from .species import PSI
 
 BOOK = "Wood Handbook FPL-GTR-282 (2021)"
 GAUGE_SIZES = Source(BOOK, "Table 8-9", standing="transcribed")
@@ -60,7 +61,7 @@ YIELD_STEPS = ((0.142, 100), (0.177, 90), (0.236, 80), (0.273, 70), (0.344, 60))
 """Bending yield strength up to a diameter, STEEL. [in, thousand pounds to the square inch]"""
 THICK_YIELD = 45
 """And of thicker ones, up to 3/8 in, STEEL. [thousand pounds to the square inch]"""
-KSI = 6.894757293168361
+KSI = 1000 * PSI
 """A thousand pounds to the square inch. [N/mm²]"""
 WASHER_SHARE = 3.0
 """A washer on wood as a multiple of the bolt. Common practice, no source."""
