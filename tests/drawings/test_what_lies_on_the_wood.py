@@ -323,3 +323,13 @@ def test_one_picture_that_does_not_go_on_says_that_the_binder_splits_it(tmp_path
     with pytest.raises(PaperError, match="binder splits it"):
         set_page(lay_out(rack), "A", paper="Letter")
     assert bind(lay_out(rack), tmp_path / "rack.pdf", paper="Letter").exists()
+
+
+def test_a_piece_of_a_stick_holds_what_it_shows_and_not_the_whole_stick():
+    """A stick ten times as long has pieces as full as before: pages of long legs take no longer than they are many."""
+    most = []
+    for height in (4000, 40000):
+        long = alter(bench, {"front.height": height, "back.height": 2 * height})
+        held = [item for sheet in story_sticks(lay_out(long)) for item in sheet.drawing if isinstance(item, Clipped)]
+        most.append(max(len(item.drawing) for item in held))
+    assert most[1] <= most[0] + 5

@@ -474,12 +474,13 @@ class TestOnThePages:
 
     def test_the_sticks_say_the_shoulders_of_every_leg_that_is_not_marked(self, step):
         table, layout = step
-        found = {}
-        for strip in (item for sheet in story_sticks(layout) for item in sheet.drawing if isinstance(item, Clipped)):
-            bold = [text for text in words_of((strip,)) if text.bold]
-            (marks,) = (text.string for text in bold if not text.turn)
-            for mark in marks.split():
-                found[mark] = {text.string for text in bold if text.turn}
+        whose, said = {}, {}
+        for n, strip in enumerate(i for sheet in story_sticks(layout) for i in sheet.drawing if isinstance(i, Clipped)):
+            words = list(words_of((strip,)))
+            stick = next((key[1] for text in words if (key := re.match(r"([a-z]+)\d+–", text.string))), n)
+            whose.update((stick, text.string.split()) for text in words if text.bold and not text.turn)
+            said.setdefault(stick, set()).update(text.string for text in words if text.bold and text.turn)
+        found = {mark: said[stick] for stick, marks in whose.items() for mark in marks}
         assert found == {
             f"{letter}{figure}": {read(e) for n in notches for e in n[:2] if e != TOPS[figure]}
             for letter, piece in (("A", table.one), ("B", table.two))

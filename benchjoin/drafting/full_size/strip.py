@@ -17,7 +17,7 @@ from collections.abc import Callable, Iterator, Sequence
 import attrs
 
 from ..lettering import ascent
-from ..primitives import Clipped, Drawing, Line, Primitive, Text, shift
+from ..primitives import Clipped, Drawing, Line, Primitive, Text, bounds, shift
 from .seams import seams
 
 TAB = 12.0
@@ -26,6 +26,8 @@ CLEAR = 16.0
 """How far a joint keeps from the marks of the strip, for its own words. [mm]"""
 WORDS = (9.5, TAB + 1.0)
 """What is kept clear before and after a joint, for its own words and the end of the tab. [mm]"""
+SEEN = 5.0
+"""How far past the end of a piece what stands there is kept: more than any pen is wide. [mm]"""
 _WORDS = 2.5
 
 
@@ -64,7 +66,8 @@ def joints(length: float, reach: float, *, step: float, avoid: Sequence[float]) 
 def cut_strip(strip: Strip, *, read: Callable[[float], str] = str) -> tuple[Piece, ...]:
     """Pieces of a strip, from the datum on; read says how a joint's distance is written."""
     whole = (*strip.drawing, *_joints(strip, read))
-    return tuple(_piece(strip, whole, n) for n in range(1, len(strip.places)))
+    reach = [(item, *bounds((item,))[::2]) for item in whole]
+    return tuple(_piece(strip, reach, n) for n in range(1, len(strip.places)))
 
 
 def _joints(strip: Strip, read: Callable[[float], str]) -> Iterator[Primitive]:
@@ -78,12 +81,14 @@ def _joints(strip: Strip, read: Callable[[float], str]) -> Iterator[Primitive]:
         yield Text((at + 5.2 + ascent(_WORDS), strip.words), far, _WORDS, "middle", 90.0)
 
 
-def _piece(strip: Strip, whole: Drawing, n: int) -> Piece:
+def _piece(strip: Strip, reach: Sequence[tuple[Primitive, float, float]], n: int) -> Piece:
+    """A piece with what reaches into it, of items with their left and right ends."""
     start, end = strip.places[n - 1], strip.places[n]
     last = n == len(strip.places) - 1
     right = end if last else end + TAB
     pen = 0.25  # both ends show their lines whole
     window = (start - pen, -pen, right + pen, strip.height + pen)
     edges = Line(((start, 0.0), (right, 0.0), (right, strip.height), (start, strip.height)), "thin", closed=True)
-    drawing = shift((Clipped(whole, window), edges), -start, 0.0)
+    near = tuple(item for item, left, far in reach if left <= right + SEEN and far >= start - SEEN)
+    drawing = shift((Clipped(near, window), edges), -start, 0.0)
     return Piece(key=f"{strip.name}{n}", start=start, end=end, drawing=drawing)
