@@ -24,7 +24,7 @@ import numpy as np
 
 from .lengths import TOUCH, distinct
 from .runs import larger, smaller
-from .solids import Box
+from .solids import Box, areas
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
@@ -79,7 +79,7 @@ class Outline:
             return whole
         over, under = 2 * max(self.width, *(v for _, v in low)), -2 * max(self.width, *(-v for _, v in high))
         above = shapely.Polygon([*low, (self.length, over), (0.0, over)])
-        return above.intersection(shapely.Polygon([*high, (self.length, under), (0.0, under)]))
+        return areas(above.intersection(shapely.Polygon([*high, (self.length, under), (0.0, under)])))
 
     def places(self, sag: float, *profiles: Profile | None) -> list[float]:
         """Rising places along the outline at which its edges are to be told."""

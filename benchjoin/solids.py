@@ -201,14 +201,19 @@ def slabs(outline: Polygon, thickness: float, cuts: Sequence[Box]) -> tuple[Slab
 
 
 def less(region: BaseGeometry, other: BaseGeometry) -> BaseGeometry:
-    """A region less another; on a fine grid where edges lie so close that rounding crosses them."""
+    """A region less another, areas alone; on a fine grid where edges lie so close that rounding crosses them."""
     import shapely
 
     try:
-        return region.difference(other)
+        return areas(region.difference(other))
     except shapely.errors.GEOSException:
         sound = (own if own.is_valid else own.buffer(0.0) for own in (region, other))
-        return shapely.difference(*sound, grid_size=TOUCH)
+        return areas(shapely.difference(*sound, grid_size=TOUCH))
+
+
+def areas(region: BaseGeometry) -> BaseGeometry:
+    """What a region has of areas: lines and points, where edges only touch, are no wood."""
+    return region if region.geom_type in ("Polygon", "MultiPolygon") else region.buffer(0.0)
 
 
 def volume(parts: Iterable[Slab]) -> float:

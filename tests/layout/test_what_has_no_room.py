@@ -31,6 +31,7 @@ from benchjoin import (
 from benchjoin.drawings.views.isometric import picture
 from benchjoin.drawings.views.view import view
 from benchjoin.errors import DescriptionError
+from benchjoin.frame.design.file import read_design
 from benchjoin.outlines import SAG, Outline
 
 
@@ -116,6 +117,50 @@ def test_a_curve_that_touches_the_other_edge_is_seen_from_the_side():
     )
     seen = view(lay_out(frame).piece(1), "right")
     assert seen.bounds == pytest.approx((0, 0, 466.725, 500), abs=1e-6)
+
+
+HAIR = """
+name = "A face that is thinner than a hair"
+format = 1
+length = "55 in"
+depth = "18 3/4 in"
+front = { stock = "post", height = "55 1/8 in" }
+back = { stock = "back post", height = "39 3/8 in", wide = "end" }
+rail_stock = "board"
+stack = [
+  { clear = "open", at = "right" },
+  { level = "foot", ends = { width = "3 15/16 in", face = "middle", raised = "-4 1/4 in" }, top = "11 11/16 in",
+    align = "tops" },
+  { clear = "open", weight = 0.5 },
+  { level = "shelf", front = { width = "1 in", joint = { notch = "3/16 in" }, face = "inner", raised = "-3 7/8 in" },
+    back = { width = "2 1/2 in", joint = { half-lap = 0.6 }, face = "inner", raised = "3 5/16 in" },
+    left = { width = "3 3/16 in", joint = { notch = "3/8 in" }, raised = "2 1/8 in",
+    lower_edge = { arc = "1 1/4 in" } },
+    right = { width = "1 1/16 in", stock = "odd board" },
+    cross = { width = "4 1/4 in", joint = "half-lap", face = "left" } },
+  { clear = "open" },
+  { level = "bench", front = { width = "4 1/4 in", joint = "butt", face = "middle" },
+    back = { width = "1 13/16 in", joint = "planted" },
+    ends = { width = "2 1/8 in", joint = "notch", face = "inner", raised = "2 5/8 in" },
+    cross = { width = "2 13/16 in", face = "middle" }, bottom = "32 1/2 in", align = "tops" },
+  { clear = "open" },
+]
+bays = [{ clear = "open" }, { pair = "20 23/32 in" }, { clear = "open" },
+  { pair = "open", front = { stock = "odd post", height = "55 1/8 in" } }, { clear = "18 1/8 in" }]
+tape = "1/16 in"
+[stocks]
+post = { thickness = "1 5/8 in", width = "2 7/16 in" }
+"back post" = { thickness = "1 11/16 in", width = "3 5/16 in" }
+board = { thickness = "1 in" }
+"odd board" = { thickness = "15/16 in" }
+"odd post" = { thickness = "2 1/8 in", width = "1 13/16 in" }
+"""
+
+
+def test_a_face_that_is_thinner_than_a_hair_is_no_line_in_a_view():
+    layout = lay_out(read_design(HAIR.replace(",\n    ", ", ").replace(",\n  {", ", {")))
+    left, low, right, high = view(layout.parts, "front").bounds
+    assert (right - left, high - low) == pytest.approx((55 * 25.4, 55.125 * 25.4), abs=30)
 
 
 @pytest.mark.parametrize("length", [260.35, 300, 333.3, 1000 / 3])

@@ -13,7 +13,7 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from ...layout.parts import Part
-from ...solids import Placement
+from ...solids import Placement, areas
 from .face import Face, faces_of
 
 GRID = 1e-6
@@ -51,11 +51,11 @@ def covered(parts: Sequence[Part], frame: Placement) -> Covered:
     before: BaseGeometry = shapely.Polygon()
     surfaces: dict[tuple[str, str, float], list[Face]] = {}
     for face in faces:
-        region = shapely.difference(face.region, before, grid_size=GRID)
+        region = areas(shapely.difference(face.region, before, grid_size=GRID))
         if region.area > LEAST:
             key = (face.part, face.surface, 0.0 if face.surface else round(face.distance, 6))
             surfaces.setdefault(key, []).append(attrs.evolve(face, region=region))
-        before = shapely.union(before, face.region, grid_size=GRID)
+        before = areas(shapely.union(before, face.region, grid_size=GRID))
     whole = (attrs.evolve(own[0], region=_joined(own)) for own in surfaces.values())
     return Covered(tuple(whole), _cuts(parts, frame))
 

@@ -116,7 +116,7 @@ def _bits(part: Part, frame: Placement) -> Iterator[Face]:
     found = [(_endwise if endwise else _edgewise)(part, cell, frame) for cell in _cells(part)]
     before: BaseGeometry = shapely.Polygon()
     for face in sorted(_whole(found), key=lambda face: face.distance):
-        region = face.region.difference(before)
+        region = less(face.region, before)
         if region.area > TOUCH:
             yield attrs.evolve(face, region=region)
             before = before.union(face.region)
