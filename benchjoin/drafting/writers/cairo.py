@@ -118,6 +118,14 @@ def _of_file(bold: bool) -> Any:
 _kept: list[Any] = []
 
 
+def _loaded(ffi: Any, names: tuple[str, ...], files: tuple[str, ...]) -> Any:
+    """A library by the name of its file, which is quick; or else looked for by its own, which starts programs."""
+    try:
+        return cairo().dlopen(ffi, (), files)
+    except OSError:
+        return cairo().dlopen(ffi, names, files)
+
+
 @cache
 def _freetype() -> tuple[Any, Any, Any, Any]:
     """Declarations, cairo, FreeType and its own state.
@@ -128,8 +136,8 @@ def _freetype() -> tuple[Any, Any, Any, Any]:
 
     ffi = cffi.FFI()
     ffi.cdef(_DECLARED)
-    library = cairo().dlopen(ffi, *_CAIROS)
-    freetype = cairo().dlopen(ffi, *_FREETYPES) if sys.platform == "win32" else library
+    library = _loaded(ffi, *_CAIROS)
+    freetype = _loaded(ffi, *_FREETYPES) if sys.platform == "win32" else library
     started = ffi.new("void **")
     if freetype.FT_Init_FreeType(started):
         raise OSError("FreeType does not start")
