@@ -148,7 +148,7 @@ def _in_steps(profile: Profile) -> list[Any]:
 
 def depths(profile: Profile, places: Sequence[Any]) -> list[Any]:
     """How far an edge stands back at each of some places; worked out at once where these are plain numbers. [mm]"""
-    if any(isinstance(at, np.ndarray) for at in places):
+    if any(isinstance(at, np.ndarray) for at in (profile.depth(places[0]), *places)):
         return [profile.depth(at) for at in places]
     found = np.broadcast_to(profile.depth(np.asarray(places)), len(places))
     return found.tolist()  # type: ignore[no-any-return]
@@ -180,7 +180,7 @@ class Cropped:
 def added_up(depth: Callable[[Any], Any], start: Any, end: Any) -> Any:
     """Area under depths between two places, in even steps."""
     step = (end - start) / FINE
-    if isinstance(step, np.ndarray):
+    if isinstance(step, np.ndarray) or isinstance(depth(start), np.ndarray):
         deep: Any = [depth(start + step * n) for n in range(FINE + 1)]
     else:
         deep = np.broadcast_to(depth(start + step * np.arange(FINE + 1)), FINE + 1)

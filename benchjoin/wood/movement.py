@@ -26,7 +26,7 @@ BY_COEFFICIENT = Source("Wood Handbook FPL-GTR-190 (2010)", "Eq. 13-2, p. 13-18"
 BY_SHRINKAGE = Source(
     "Wood Handbook FPL-GTR-190 (2010)", "Eq. 13-3; its number and limits were read", standing="from memory"
 )
-LARGER = Source("Wood Handbook FPL-GTR-282 (2021)", "Eq. 13-2 and 13-3, whichever is more", standing="from memory")
+LARGER = Source("Wood Handbook FPL-GTR-190 (2010)", "Eq. 13-2 and 13-3, whichever is more", standing="from memory")
 PARTIAL = Source("Wood Handbook FPL-GTR-282 (2021)", "Eq. 4-9", standing="transcribed")
 DIMENSION = Source("FPL-RP-489 (Green 1989)", "also ASTM D1990")
 PS_20_SHRINKAGE = Source("PS 20-70, as given by FPL-RP-489", "green to 15 %", standing="transcribed")

@@ -70,7 +70,6 @@ def test_steel_roughly_matches_nds_appendix_i_from_memory(inches, psi):
     printed = UNITS.Quantity(psi, "psi").to("megapascal").magnitude
     assert steel_of(mm(inches)) == pytest.approx(printed)
     assert steel_of(mm(inches - 0.01)) == pytest.approx(printed)
-    assert steel_of(mm(inches + 0.001)) == pytest.approx(printed) or steel_of(mm(inches + 0.001)) < printed
 
 
 def test_steel_yields_less_just_past_each_step():

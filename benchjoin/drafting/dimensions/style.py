@@ -41,7 +41,7 @@ class DimensionStyle:
     dot: float = 0.45  # radius of the mark that stands for an arrow where there is no room for one
     gap: float = EXTENSION_GAP  # between the outline and the beginning of an extension line
     overshoot: float = EXTENSION_OVERSHOOT  # of an extension line past the dimension line
-    text_gap: float = EXTENSION_GAP  # between the end of a line and the figure beside it
+    text_gap: float = 1.0  # between the end of a line and the figure beside it
     stub: float = 1.0  # level end of a bent line, before the figure
     lift: float = 0.5  # between a dimension line and the lowest letter above it
     between: float = 0.5  # least space between two figures one above the other
