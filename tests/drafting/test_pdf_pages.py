@@ -147,21 +147,37 @@ def test_a_file_taken_apart_and_finished_again_keeps_its_pages():
     ]
 
 
-@pytest.mark.parametrize("error", [OSError('no library called "cairo-2" was found'), ImportError("no module")])
-def test_without_cairo_the_error_says_what_to_install(monkeypatch, error):
+HOW_TO_INSTALL = r"(?s)libcairo2.*dnf.*pacman.*apk.*brew.*GTK"
+NO_LIBRARY = OSError("no library is called cairo")
+
+
+@pytest.fixture
+def without_cairo(monkeypatch):
+    """What is loaded once stays; its absence is pretended."""
+    png_bytes(sheet())
+    monkeypatch.setattr(cairo, "_CAIROS", (("libcairo.so.none",), ("no-such-library",)))
+    cairo.cairo.cache_clear()
+    yield monkeypatch
+    cairo.cairo.cache_clear()
+
+
+def test_without_cairo_the_error_says_what_to_install(without_cairo):
+    with pytest.raises(MissingLibrary, match=HOW_TO_INSTALL):
+        pdf_bytes(sheet())
+
+
+@pytest.mark.parametrize("error", [NO_LIBRARY, ImportError("no module")])
+def test_without_cairo_a_picture_says_what_to_install(without_cairo, error):
     real = builtins.__import__
 
     def refuse(name, *args, **kwargs):
-        if name in ("cairocffi", "cairosvg"):
+        if name == "cairosvg":
             raise error
         return real(name, *args, **kwargs)
 
-    png_bytes(sheet())  # what is loaded once stays; its absence is pretended
-    monkeypatch.setattr(builtins, "__import__", refuse)
-    cairo.cairo.cache_clear()
-    for write in (pdf_bytes, png_bytes):
-        with pytest.raises(MissingLibrary, match=r"(?s)libcairo2.*dnf.*pacman.*apk.*brew.*GTK"):
-            write(sheet())
+    without_cairo.setattr(builtins, "__import__", refuse)
+    with pytest.raises(MissingLibrary, match=HOW_TO_INSTALL):
+        png_bytes(sheet())
 
 
 def test_a_pdf_needs_neither_the_renderer_of_svg_nor_what_writes_it(tmp_path):

@@ -1,8 +1,7 @@
 """Draw a sheet with cairo on the page of a PDF: the recorded lines as they are, in mm, y up.
 
 The layers are those of every file (`layers`). All lines of a kind are one path and one stroke, and a font is chosen
-when it changes. Hundreds of strokes go to cairo's own functions, not through the wrapper's, which asks after each
-whether all is well; here that is asked once a page.
+when it changes. Whether all went well is asked once a page.
 """
 
 from __future__ import annotations
@@ -15,7 +14,7 @@ from ...lengths import INCH
 from ..lettering import font_size
 from ..linework import Linework
 from ..primitives import Clipped, Disc, Fill, Line, Point, Text
-from .cairo import Fonts, cairo
+from .cairo import Fonts, cairo, check, matrix
 from .layers import TONES, counter_clockwise, ends_round, lies_before, paint, runs_of
 
 if TYPE_CHECKING:
@@ -23,33 +22,37 @@ if TYPE_CHECKING:
 
 POINT = INCH / 72  # mm
 _ROUND = 2 * math.pi
+_BUTT, _ROUND_CAP = 0, 1  # CAIRO_LINE_CAP_BUTT, CAIRO_LINE_CAP_ROUND
+_MITER, _ROUND_JOIN = 0, 1  # CAIRO_LINE_JOIN_MITER, CAIRO_LINE_JOIN_ROUND
+_WINDING, _EVEN_ODD = 0, 1  # CAIRO_FILL_RULE_WINDING, CAIRO_FILL_RULE_EVEN_ODD
 
 
 def draw_page(surface: Any, sheet: Sheet, fonts: Fonts) -> None:
     """Draw a sheet on the page that a PDF surface has open, which is as large as the sheet."""
-    context = cairo().Context(surface)
-    context.scale(1 / POINT, -1 / POINT)
-    context.translate(0, -sheet.height)
-    paint(sheet.whole, _Page(context, sheet.linework, fonts))
-    context._check_status()
+    own = cairo()
+    at = own.cairo_create(surface)
+    own.cairo_scale(at, 1 / POINT, -1 / POINT)
+    own.cairo_translate(at, 0, -sheet.height)
+    paint(sheet.whole, _Page(at, sheet.linework, fonts))
+    state = own.cairo_status(at)
+    own.cairo_destroy(at)
+    check(state)
 
 
 class _Page:
     """Puts layers down on a page."""
 
-    def __init__(self, context: Any, linework: Linework, fonts: Fonts) -> None:
-        self.context, self.linework, self.fonts = context, linework, fonts
-        self.own, self.at = cairo().cairo, context._pointer
+    def __init__(self, at: Any, linework: Linework, fonts: Fonts) -> None:
+        self.own, self.at, self.linework, self.fonts = cairo(), at, linework, fonts
         self.font: tuple[bool, float] | None = None
-        self.upright = cairo().Matrix()  # a font where y goes up, in its size
 
     def cut_out(self, item: Clipped) -> None:
         left, low, right, high = item.box
-        self.context.save()
-        self.context.rectangle(left, low, right - left, high - low)
-        self.context.clip()
+        self.own.cairo_save(self.at)
+        self.own.cairo_rectangle(self.at, left, low, right - left, high - low)
+        self.own.cairo_clip(self.at)
         paint(item.drawing, self)
-        self.context.restore()
+        self.own.cairo_restore(self.at)
         self.font = None
 
     def stroke(self, kind: str, lines: Sequence[Line | Disc]) -> None:
@@ -58,29 +61,29 @@ class _Page:
                 self._ring(line.points, closed=line.closed)
             else:
                 self._circle(line)
-        library, pen = cairo(), self.linework.pen(kind)
-        self.context.set_source_rgb(0, 0, 0)
-        self.context.set_line_width(pen.width)
-        self.context.set_dash(list(pen.dashes))
-        self.context.set_line_cap(library.LINE_CAP_ROUND if ends_round(pen) else library.LINE_CAP_BUTT)
-        self.context.set_line_join(library.LINE_JOIN_MITER if pen.dashes else library.LINE_JOIN_ROUND)
-        self.context.stroke()
+        own, at, pen = self.own, self.at, self.linework.pen(kind)
+        own.cairo_set_source_rgb(at, 0, 0, 0)
+        own.cairo_set_line_width(at, pen.width)
+        own.cairo_set_dash(at, list(pen.dashes), len(pen.dashes), 0)
+        own.cairo_set_line_cap(at, _ROUND_CAP if ends_round(pen) else _BUTT)
+        own.cairo_set_line_join(at, _MITER if pen.dashes else _ROUND_JOIN)
+        own.cairo_stroke(at)
 
     def fill(self, tone: str, whole: Sequence[Fill | Disc], holed: Sequence[Fill]) -> None:
-        library = cairo()
-        self.context.set_source_rgb(*[TONES[tone]] * 3)
+        own, at = self.own, self.at
+        own.cairo_set_source_rgb(at, *[TONES[tone]] * 3)
         for item in whole:
             if isinstance(item, Fill):
                 self._ring(counter_clockwise(item.rings[0]), closed=True)
             else:
                 self._circle(item)
-        self.context.set_fill_rule(library.FILL_RULE_WINDING)
-        self.context.fill()
-        self.context.set_fill_rule(library.FILL_RULE_EVEN_ODD)
+        own.cairo_set_fill_rule(at, _WINDING)
+        own.cairo_fill(at)
+        own.cairo_set_fill_rule(at, _EVEN_ODD)
         for item in holed:
             for ring in item.rings:
                 self._ring(ring, closed=True)
-            self.context.fill()
+            own.cairo_fill(at)
 
     def _ring(self, points: Sequence[Point], *, closed: bool) -> None:
         at, line_to = self.at, self.own.cairo_line_to
@@ -98,17 +101,18 @@ class _Page:
         self.own.cairo_close_path(self.at)
 
     def letter(self, texts: Sequence[Text]) -> None:
-        self.context.set_source_rgb(0, 0, 0)
+        own, at = self.own, self.at
+        own.cairo_set_source_rgb(at, 0, 0, 0)
         for text in texts:
             x, y = text.at
             if not text.turn % 360:
                 self._text(text, x, y)
                 continue
-            self.context.save()
-            self.context.translate(x, y)
-            self.context.rotate(math.radians(text.turn))
+            own.cairo_save(at)
+            own.cairo_translate(at, x, y)
+            own.cairo_rotate(at, math.radians(text.turn))
             self._text(text, 0.0, 0.0)
-            self.context.restore()
+            own.cairo_restore(at)
             self.font = None  # cairo has gone back to the font before
 
     def _text(self, text: Text, x: float, y: float) -> None:
@@ -127,12 +131,11 @@ class _Page:
         self.own.cairo_show_text(self.at, letters.encode())
 
     def _choose(self, bold: bool, height: float) -> None:
-        """The font in a weight and height."""
+        """The font in a weight and height, where y goes up."""
         self.font = bold, height
-        self.upright.xx = font_size(height)
-        self.upright.yy = -self.upright.xx
-        self.own.cairo_set_font_face(self.at, (self.fonts.bold if bold else self.fonts.plain)._pointer)
-        self.own.cairo_set_font_matrix(self.at, self.upright._pointer)
+        size = font_size(height)
+        self.own.cairo_set_font_face(self.at, self.fonts.bold if bold else self.fonts.plain)
+        self.own.cairo_set_font_matrix(self.at, matrix(size, -size))
 
 
 def _level(words: str, places: Sequence[Point]) -> Iterator[tuple[str, float, float]]:

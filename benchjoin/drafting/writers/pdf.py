@@ -7,13 +7,13 @@ compared with its sheet; a page that is off is refused, since a template that is
 
 from __future__ import annotations
 
-import io
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from ...errors import PaperError
 from ...trade.paper import PDF_LONGEST, PDF_SHORTEST
-from .cairo import cairo, drawing_fonts
+from .cairo import cairo, check, drawing_fonts
+from .cairo_declared import ffi
 from .cairo_page import POINT, draw_page
 from .pdf_file import Mark, finish, take_apart
 
@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from ..sheets.sheet import Sheet
 
 TOLERANCE = 0.01  # mm by which a page box may be off
+_VERSION = 0  # CAIRO_PDF_VERSION_1_4
+_NOT_WRITTEN = 11  # CAIRO_STATUS_WRITE_ERROR
 
 
 def pdf_bytes(sheet: Sheet) -> bytes:
@@ -52,15 +54,25 @@ def bind_pdf(sheets: Sequence[Sheet], *, title: str) -> bytes:
 
 def _pages(sheets: Sequence[Sheet]) -> bytes:
     """All sheets on one surface, each page of its own size."""
-    out, library, font = io.BytesIO(), cairo(), drawing_fonts()
-    surface = library.PDFSurface(out, 1, 1)
-    surface.restrict_to_version(library.PDF_VERSION_1_4)
-    for sheet in sheets:
-        surface.set_size(sheet.width / POINT, sheet.height / POINT)
-        draw_page(surface, sheet, font)
-        surface.show_page()
-    surface.finish()
-    return out.getvalue()
+    out, library, font = bytearray(), cairo(), drawing_fonts()
+
+    def taken(_: Any, data: Any, length: int) -> int:
+        out.extend(ffi.buffer(data, length))
+        return 0
+
+    write = ffi.callback("cairo_write_func_t", taken, error=_NOT_WRITTEN)  # stays until the surface is finished
+    surface = library.cairo_pdf_surface_create_for_stream(write, ffi.NULL, 1, 1)
+    try:
+        library.cairo_pdf_surface_restrict_to_version(surface, _VERSION)
+        for sheet in sheets:
+            library.cairo_pdf_surface_set_size(surface, sheet.width / POINT, sheet.height / POINT)
+            draw_page(surface, sheet, font)
+            library.cairo_surface_show_page(surface)
+        library.cairo_surface_finish(surface)
+        check(library.cairo_surface_status(surface))
+    finally:
+        library.cairo_surface_destroy(surface)
+    return bytes(out)
 
 
 def _check_length(sheet: Sheet) -> None:

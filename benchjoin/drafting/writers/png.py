@@ -18,7 +18,8 @@ from typing import TYPE_CHECKING, Any
 from ...errors import MissingLibrary, PaperError
 from ...lengths import INCH
 from ..primitives import SHARES
-from .cairo import NO_CAIRO, cairo, drawing_fonts
+from .cairo import NO_CAIRO, drawing_fonts
+from .cairo_declared import ffi
 from .svg import svg_text
 
 if TYPE_CHECKING:
@@ -86,6 +87,13 @@ def _surface() -> type:
     return type("PNG", (_Lettered, own), {"_create_surface": whole_pixels})
 
 
+def _wrapped(font: Any) -> Any:
+    """A font of cairo's, as the renderer's wrapper takes it."""
+    library = _cairosvg().surface.cairo
+    address = int(ffi.cast("uintptr_t", font))
+    return library.FontFace._from_pointer(library.ffi.cast("cairo_font_face_t *", address), incref=True)
+
+
 class _Lettered:
     """Draws the texts that svg writes; all else is left to the renderer.
 
@@ -99,13 +107,13 @@ class _Lettered:
         if node.tag != "text":
             super().draw(node)  # type: ignore[misc]
             return
-        library, context, font = cairo(), self.context, drawing_fonts()
+        library, context, font = _cairosvg().surface.cairo, self.context, drawing_fonts()
         context.save()
         _cairosvg().helpers.transform(self, node.get("transform"))
         context.set_font_options(
             library.FontOptions(hint_style=library.HINT_STYLE_NONE, hint_metrics=library.HINT_METRICS_OFF)
         )
-        context.set_font_face(font.bold if node.get("font-weight") == "bold" else font.plain)
+        context.set_font_face(_wrapped(font.bold if node.get("font-weight") == "bold" else font.plain))
         context.set_font_size(float(node["font-size"]))
         xs, ys = ([float(value) for value in node[name].split()] for name in "xy")
         before = SHARES[node.get("text-anchor", "start")]
