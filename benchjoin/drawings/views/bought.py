@@ -35,12 +35,13 @@ def bought(
     """The outlines of bins at a scale, broken off at words that stand there already."""
     if not layout.frame.bins:
         return
-    near = shapely.buffer(seen.visible, CLEAR / scale, cap_style="flat")
-    written = [scaled(text_box(text).buffer(CLEAR), 1 / scale, 1 / scale, origin=(0, 0)) for text in words]
-    near = shapely.union_all([near, *written])
+    clear, lines = CLEAR / scale, shapely.get_parts(seen.visible)
+    grown = [text_box(text).buffer(CLEAR, join_style="mitre") for text in words]
+    written = [scaled(box, 1 / scale, 1 / scale, origin=(0, 0)) for box in grown]
     for outline in _outlines(layout, parts, seen):
-        whole = shapely.segmentize(outline.exterior, 1e9)
-        left = shapely.line_merge(whole.difference(near))
+        beside = lines[shapely.dwithin(lines, outline.exterior, clear)]
+        near = shapely.buffer(shapely.multilinestrings(beside), clear, cap_style="flat", join_style="mitre")
+        left = shapely.line_merge(outline.exterior.difference(shapely.union_all([near, *written])))
         shown = [line for line in shapely.get_parts(left) if line.length * scale >= SHORTEST]
         yield from strokes(shapely.GeometryCollection(shown), "phantom", scale)
 

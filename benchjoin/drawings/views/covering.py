@@ -40,7 +40,7 @@ class Covered:
         rings = [shapely.boundary(face.region) for face in self.seen]
         visible = shapely.normalize(shapely.line_merge(shapely.union_all(rings, grid_size=GRID)))
         wood = shapely.union_all([face.region for face in self.seen], grid_size=GRID)
-        hidden = self.cuts.intersection(wood).difference(visible.buffer(NEAR))
+        hidden = self.cuts.intersection(wood).difference(visible.buffer(NEAR, quad_segs=1))
         bits = [line for line in shapely.get_parts(hidden) if line.length > LEAST]
         return visible, shapely.normalize(shapely.line_merge(shapely.MultiLineString(bits)))
 
@@ -74,6 +74,6 @@ def _cuts(parts: Sequence[Part], frame: Placement) -> BaseGeometry:
         blank = frame.local(part.blank)
         cuts = [met for cut in part.cuts if (met := frame.local(cut.box).meet(blank)) is not None]
         if cuts:
-            wood = shapely.union_all([face.region for face in faces_of(part, frame)]).buffer(NEAR)
+            wood = shapely.union_all([face.region for face in faces_of(part, frame)]).buffer(NEAR, quad_segs=1)
             rings += [shapely.box(*met.low[:2], *met.high[:2]).exterior.intersection(wood) for met in cuts]
     return shapely.union_all(rings)
