@@ -11,9 +11,9 @@ from samples import SAMPLES
 from saw_model import faults, wood_faults
 
 from benchjoin import Clear, Frame, Leg, Level, Notch, Rail, Shop, Stock, alter, lay_out, milling_plan, settings
+from benchjoin.drawings.making.asked import Bound, ask
 from benchjoin.errors import AddressError, DescriptionError
 from benchjoin.layout.keeping import keep
-from benchjoin.shop.found import all_findings
 from benchjoin.shop.settings.heads import DadoHead
 from benchjoin.shop.settings.shop import Router
 from benchjoin.shop.settings.ways.operation import heights, passes_for
@@ -260,10 +260,16 @@ def test_milling_and_settings_ask_for_one_least_length():
         habits = Milling(jointer_least=least, planer_least=least, rip_least=least, crosscut_least=least)
         found = settings(lay_out(bench), Shop(milling=habits))
         plan = milling_plan(lay_out(bench), practice=habits)
-        kinds = {f.kind for f in (*found.findings, *plan.findings)}
-        assert kinds & {"short blank", "short parts"} == ({"short blank", "short parts"} if least == "24 in" else set())
-        joint = all_findings(lay_out(bench), shop=Shop(milling=habits))
-        assert {f.kind for f in joint} & {"short blank", "short parts"} == kinds & {"short blank", "short parts"}
+        short = {"short blank", "short parts"}
+        kinds = {f.kind for f in (*found.findings, *plan.findings)} & short
+        assert kinds == (short if least == "24 in" else set())
+        for given in ({"shop": Shop(milling=habits)}, {"milling": habits}):
+            asked = ask(lay_out(bench), Bound, given)
+            for joint in (asked.findings, (*asked.settings.findings, *asked.milled.findings)):
+                assert {f.kind for f in joint} & {"short blank", "short parts"} == kinds & {
+                    "short blank",
+                    "short parts",
+                }
 
 
 def test_a_part_that_is_short_for_the_router_alone_is_told():

@@ -19,7 +19,7 @@ from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
 from ...phrases import runs
 from ...shop.marks import in_row
-from ...shop.milling.milling import CAUTIONS, Milling, MillingPlan, milling_plan
+from ...shop.milling.milling import CAUTIONS, Milling, MillingPlan
 from ...tables import Table
 from ..making.asked import Asked, Milled, ask
 from ..making.flowing import Listed, flowing_sheets
@@ -52,7 +52,7 @@ def milling_sheets(layout: Layout, *, practice: Milling | None = None, **options
 
 def milling_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
     """The milling plan; no list where all parts are done."""
-    plan = milling_plan(layout, practice=asked.milling, starts=asked.starts)
+    plan = asked.milled
     if not plan.batches:
         return
 

@@ -15,7 +15,7 @@ from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
 from ...findings import Finding
 from ...layout.layout import Layout
-from ...shop.settings.settings import Settings, settings
+from ...shop.settings.settings import Settings
 from ...shop.settings.shop import Shop
 from ...tables import Table
 from ...trade.cautions import Work, cautions
@@ -53,8 +53,7 @@ def settings_sheets(layout: Layout, shop: Shop | None = None, **options: Unpack[
 def settings_lists(layout: Layout, asked: Asked) -> Iterator[Listed]:
     """The settings of the shop: notches, lengths and widths; what has no settings has no table."""
     must_be_buildable(layout, "No settings are printed")
-    found = settings(layout, asked.shop, letter=asked.letter, from_top=asked.from_top)
-    tables = [*_tables(found, asked), *_drilling(asked)]
+    tables = [*_tables(asked.settings, asked), *_drilling(asked)]
 
     def figures(wide: float) -> Sequence[Figure]:
         return [figure for table, first in tables for figure in titled(table, wide, first=first)]

@@ -33,8 +33,9 @@ from ...shop.boards.plan import BoardPlan
 from ...shop.budget.marking_ways import Marking
 from ...shop.fasteners.fasten import Fastening
 from ...shop.fasteners.fixing import Fixing, Hole
-from ...shop.found import all_findings
-from ...shop.settings.shop import Shop
+from ...shop.milling.milling import MillingPlan, milling_plan
+from ...shop.settings.settings import Settings, settings
+from ...shop.settings.shop import Shop, usual_shop
 from ...shop.strength.result import Strength
 from ...trade.allowances import Milling
 from .house import PLAIN, House, papers_from
@@ -244,9 +245,31 @@ class Asked:
         """All findings of the job, errors first: of the layout, of the work on it, and, once it is drawn, of paper."""
         if self.known is not None:
             return self.known
-        found = all_findings(self.layout, shop=self.shop, milling=self.milling)
-        work = [one.findings for one in (self.fastening, self.strength, self.assembly) if one is not None]
-        return in_order([*found, *itertools.chain(*work)])
+        given = [one.findings for one in (self.fastening, self.strength, self.assembly) if one is not None]
+        planned = [] if self.layout.errors() else [self.milled.findings, self.settings.findings]
+        return in_order([*self.layout.findings, *itertools.chain(*planned, *given)])
+
+    @property
+    def machines(self) -> Shop:
+        """The shop, with the milling habits where they are given."""
+        own = self.shop or usual_shop(self.frame.tape)
+        return attrs.evolve(own, milling=self.milling or own.milling)
+
+    @property
+    def settings(self) -> Settings:
+        """The settings of the machines, of the whole batch or of one set."""
+        shop = self.machines
+        if self.letter is None and not self.from_top:
+            return self.once(("settings", shop), lambda: settings(self.layout, shop))
+        return settings(self.layout, shop, letter=self.letter, from_top=self.from_top)
+
+    @property
+    def milled(self) -> MillingPlan:
+        """What is milled, and from what."""
+        habits = self.machines.milling
+        if self.starts is None:
+            return self.once(("milling", habits), lambda: milling_plan(self.layout, practice=habits))
+        return milling_plan(self.layout, practice=habits, starts=self.starts)
 
     @cached_property
     def for_drawings(self) -> tuple[Finding, ...]:

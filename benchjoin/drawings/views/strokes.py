@@ -49,7 +49,9 @@ def solid(lines: BaseGeometry, scale: float, linework: Linework) -> Iterator[Lin
     if crowded is None:
         yield from strokes(lines, "visible", scale)
         return
-    yield from strokes(shapely.line_merge(lines.difference(crowded.buffer(1e-3 / scale, quad_segs=1))), "visible", scale)
+    yield from strokes(
+        shapely.line_merge(lines.difference(crowded.buffer(1e-3 / scale, quad_segs=1))), "visible", scale
+    )
     yield from strokes(shapely.line_merge(crowded), "thin", scale)
 
 

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import suppress
-from itertools import count, pairwise
+from functools import partial
+from itertools import pairwise
 
 import attrs
 
@@ -127,18 +128,28 @@ def _at_best(
             break
         if not all(_may_go(asked, share, scale, label, paper) for share in shares):
             continue
-        for reading, brief in READINGS:
-            look = Look(scale=scale, text=TEXT, reading=reading, hatch=3.0, gap=2.0, brief=brief)
-            made: list[Sheet] = []
-            for number, share in zip(count(1), shares, strict=False):
-                of = (number, len(shares)) if len(shares) > 1 else None
-                sheet = _sheet(layout, asked, share, paper, (look, label), of, found if number == 1 else ())
-                if sheet is None:
-                    break
-                made.append(sheet)
-            if len(made) == len(shares):
-                return tuple(made)
+        looks = [
+            (Look(scale=scale, text=TEXT, reading=reading, hatch=3.0, gap=2.0, brief=brief), label)
+            for reading, brief in READINGS
+        ]
+        made = partial(_made, layout, asked, shares, paper, found)
+        if least := made(looks[-1]):  # where the least that is told has no room, no more has
+            return next(filter(None, map(made, looks[:-1])), least)
     return ()
+
+
+def _made(
+    layout: Layout, asked: Asked, shares: list[Share], paper: str, found: tuple[Finding, ...], how: tuple[Look, str]
+) -> tuple[Sheet, ...]:
+    """A page of each share; none where one of them has no room."""
+    made: list[Sheet] = []
+    for number, share in enumerate(shares, 1):
+        of = (number, len(shares)) if len(shares) > 1 else None
+        sheet = _sheet(layout, asked, share, paper, how, of, found if number == 1 else ())
+        if sheet is None:
+            return ()
+        made.append(sheet)
+    return tuple(made)
 
 
 def _may_go(asked: Asked, share: Share, scale: float, label: str, paper: str) -> bool:
