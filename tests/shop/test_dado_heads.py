@@ -2,12 +2,13 @@
 
 import itertools
 
+import attrs
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from benchjoin import Clear, Frame, Leg, Level, Shop, Stock, lay_out, settings
-from benchjoin.shop.settings.heads import DadoHead, stacks
+from benchjoin.shop.settings.heads import DadoHead, lengths_of, stacks
 
 
 def every_handful(head):
@@ -39,6 +40,21 @@ def test_a_stack_is_as_wide_as_its_parts():
         assert stack.width == pytest.approx(stack.pair + sum(stack.chippers) + sum(stack.shims))
 
 
+def test_chippers_are_kept_widest_first_and_anything_else_is_answered_with_a_list():
+    take = lengths_of("chippers")
+    assert take(["1/16 in", "1/8 in", 2]) == (3.175, 2.0, 1.5875)
+    assert take([3] * 24) == (3.0,) * 24
+    for wrong, words in (
+        ("1/8 in", "chippers is '1/8 in'. Write a list, for example ['1/8 in', '1/16 in']."),
+        (3, "chippers is 3. Write a list, for example ['1/8 in', '1/16 in']."),
+        ([3] * 25, "chippers holds 25 sizes. 24 are the most."),
+    ):
+        (fault,) = take(wrong).of
+        assert (fault.field, fault.what) == ("chippers", words)
+    (fault,) = take([3, "wide"]).of
+    assert "one of chippers" in fault.what
+
+
 def test_shims_are_taken_where_they_make_a_notch_in_one_pass():
     wide = 6.35 + 3.175 + 0.508  # the pair, a chipper and a shim
     shelf = [Clear(100), Level("low", front=wide, back=wide)]
@@ -55,5 +71,7 @@ def test_shims_are_taken_where_they_make_a_notch_in_one_pass():
     with_shim = settings(lay_out(frame), Shop(dado=DadoHead(shims=["0.02 in"])))
     without = settings(lay_out(frame), Shop())
     assert [(s.tool.stack.shims, s.cuts) for s in with_shim.notching] == [((0.508,), 4)]
-    assert "1 × 0.020 in" in str(with_shim)
+    assert "Stack the outside pair, 1 × 1/8 in and 1 × 0.020 in. Test cut" in str(with_shim)
+    in_metres = settings(lay_out(attrs.evolve(frame, tape="1 mm")), Shop(dado=DadoHead(shims=[0.508])))
+    assert "Stack the outside pair, 1 × 3.2 mm and 1 × 0.51 mm. Test cut" in str(in_metres)
     assert without.changes.stops == 2

@@ -15,9 +15,11 @@ from benchjoin.drawings.making.asked import Bound, ask
 from benchjoin.errors import AddressError, DescriptionError
 from benchjoin.layout.keeping import keep
 from benchjoin.shop.settings.heads import DadoHead
+from benchjoin.shop.settings.minutes import Minutes
 from benchjoin.shop.settings.shop import Router
 from benchjoin.shop.settings.ways.operation import heights, passes_for
 from benchjoin.shop.settings.ways.router import offset
+from benchjoin.sources import COMMON_PRACTICE
 from benchjoin.trade.allowances import Milling
 from benchjoin.trade.cautions import cautions
 from benchjoin.trade.order_of_work import ORDER, step
@@ -276,7 +278,8 @@ def test_a_part_that_is_short_for_the_router_alone_is_told():
     habits = Milling(router_least=700, crosscut_least=100)
     found = settings(lay_out(small()), Shop(dado=None, milling=habits))
     short = [f for f in found.findings if f.kind == "short blank"]
-    assert [round(f.numbers["length"]) for f in short] == [600, 400]
+    assert [(round(f.numbers["length"]), f.numbers["least"]) for f in short] == [(600, 700), (400, 700)]
+    assert all(f.source is COMMON_PRACTICE for f in short)
     assert all("router" in f.sentence and f.parts for f in short)
 
 
@@ -395,21 +398,37 @@ def test_all_faults_of_a_shop_are_told_at_once():
 
 
 @pytest.mark.parametrize(
-    "make, words",
+    "make, title, field, words",
     [
-        (lambda: Shop(dado=None, prefer="dado head"), "no dado head in this shop"),
-        (lambda: Shop(stop_reach=10, stop_nearest=20), "no further than stop_nearest"),
-        (lambda: Router(bits=[]), "without a bit"),
-        (lambda: Router(base=20, bits=[25]), "no narrower than the base"),
-        (lambda: Router(bits="12 mm"), "Write a list"),
-        (lambda: DadoHead(widest=5), "the pair alone"),
-        (lambda: DadoHead(chippers=[3, float("nan")]), "finite"),
-        (lambda: DadoHead(chippers=[3] * 25), "24 are the most"),
+        (
+            lambda: Shop(dado=None, prefer="dado head"),
+            "Shop",
+            "prefer",
+            "no dado head in this shop. It has router, saw",
+        ),
+        (lambda: Shop(stop_reach=10, stop_nearest=20), "Shop", "stop_reach", "10 mm is no further than stop_nearest"),
+        (lambda: Shop(stop_reach=20, stop_nearest=20), "Shop", "stop_reach", "20 mm is no further than stop_nearest"),
+        (lambda: Router(bits=[]), "Router", "bits", "a router without a bit cuts nothing. Give at least one diameter."),
+        (lambda: Router(base=20, bits=[25]), "Router", "bits", "25 mm is no narrower than the base, 20 mm"),
+        (lambda: Router(base=20, bits=[20]), "Router", "bits", "20 mm is no narrower than the base, 20 mm"),
+        (lambda: Router(bits="12 mm"), "Router", "bits", "Write a list"),
+        (lambda: DadoHead(widest=5), "Dado head", "widest", "the pair alone cuts 6.35 mm, more than the 5 mm"),
+        (lambda: DadoHead(chippers=[3, float("nan")]), "Dado head", "chippers", "finite"),
+        (lambda: DadoHead(chippers=[3] * 25), "Dado head", "chippers", "24 are the most"),
+        (lambda: Minutes(stop=-1), "Minutes", "stop", "-1"),
     ],
 )
-def test_a_shop_that_cannot_be_is_refused(make, words):
-    with pytest.raises(DescriptionError, match=words):
+def test_a_shop_that_cannot_be_is_refused(make, title, field, words):
+    with pytest.raises(DescriptionError) as error:
         make()
+    assert str(error.value).startswith(f"{title} cannot be built as described:\n  {field}: ")
+    assert [fault.field for fault in error.value.faults] == [field]
+    assert words in str(error.value)
+
+
+def test_what_a_machine_may_just_be_is_taken():
+    assert DadoHead(pair=20, widest=20).widest == 20
+    assert Shop(stop_reach=20.5, stop_nearest=20).stop_nearest == 20
 
 
 # --- lengths and widths ---
