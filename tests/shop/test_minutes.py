@@ -253,3 +253,19 @@ def test_no_order_of_settings_costs_less(places, height, stop, deep_last):
     own = [s.stop for s in stands if s.stop is not None]
     least = least_cost(len({s.height for s in stands}), len(set(own)), len(own), height=height, stop=stop)
     assert least <= cost(route.order) + 1e-9
+
+
+def test_settings_that_share_no_stop_are_weighed_together_so_that_many_still_have_a_best_order():
+    # three heights, each two of which share a stop, so that no order chains all; twelve stops of one height alone, and
+    # three settings of a height without a stop
+    ring = [Stand(0, 10.0), Stand(1, 10.0), Stand(1, 20.0), Stand(2, 20.0), Stand(2, 30.0), Stand(0, 30.0)]
+    many = [*ring, *(Stand(0, 100.0 + n) for n in range(12)), *(Stand(1, None) for _ in range(3))]
+    route = cheapest(many, height=1.0, stop=5.0)
+    assert route.exact
+    assert sorted(route.order) == list(range(21))
+    # by hand: all of the first height but 10, then 30 and 20 of the third, 20 and 10 of the second, and back for 10:
+    # a height is set four times, and each of fifteen places once
+    heights = [height for height, _ in itertools.groupby(many[number].height for number in route.order)]
+    places = [p for p, _ in itertools.groupby(many[n].stop for n in route.order if many[n].stop is not None)]
+    assert (len(heights), len(places)) == (4, 15)
+    assert least_cost(3, 15, 18, height=1.0, stop=5.0) == 4 * 1 + 15 * 5
