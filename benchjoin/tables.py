@@ -24,8 +24,8 @@ from typing import Any
 
 import attrs
 
+from .borrowed import borrowed
 from .cells import row
-from .errors import MissingLibrary
 
 _MARKUP = re.compile(r"[\\`*_\[\]|~]")
 OWN = "color:inherit;background:transparent"
@@ -109,10 +109,7 @@ class Table:
         MissingLibrary
             If pandas is not installed.
         """
-        try:
-            import pandas
-        except ImportError as error:
-            raise MissingLibrary("Data frames are made by pandas. Install it: pip install pandas") from error
+        pandas = borrowed("pandas", "Data frames")
         found = pandas.DataFrame(list(self.rows), columns=list(self.columns))
         for name, values in self.numbers.items():
             found[name] = list(values)

@@ -10,6 +10,7 @@ import re
 import pytest
 
 import benchjoin.errors as errors
+from benchjoin.borrowed import borrowed
 from benchjoin.errors import (
     AddressError,
     AssemblyError,
@@ -129,3 +130,12 @@ class Unwilling:
 def test_a_refused_value_is_always_shown_and_never_at_length(value, shown):
     assert len(typed(value)) <= 61
     assert shown in (None, typed(value))
+
+
+@pytest.mark.parametrize(
+    "tool, library", [("no_such_library", "no_such_library"), ("no_such_library.saw", "no_such_library")]
+)
+def test_a_library_that_is_not_there_is_told_with_how_to_install_it(tool, library):
+    with pytest.raises(MissingLibrary, match=f"Plots are made by {library}. Install it: pip install {library}$"):
+        borrowed(tool, "Plots")
+    assert borrowed("json.decoder", "Texts").__name__ == "json.decoder"

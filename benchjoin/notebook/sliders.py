@@ -10,6 +10,7 @@ import math
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from ..borrowed import borrowed
 from ..drafting.writers.fonts import face_rules
 from ..drafting.writers.svg import fluid
 from ..drawings.views.elevation import Seen, elevation_alone
@@ -23,7 +24,6 @@ from ..ranges import Range
 from ..readings import Tape
 from ..shop.overview import marks_list, wood_totals
 from .html_pages import ROW, cropped, findings_page, refusal
-from .widgets import widgets
 
 SCALE = 0.1
 """An elevation is drawn at 1:10, and shown as wide as there is room."""
@@ -42,7 +42,7 @@ class Explorer:
     """
 
     def __init__(self, frame: Frame, ranges: Mapping[str, Reach], seen: Seen) -> None:
-        own_widgets = widgets()
+        own_widgets = borrowed("ipywidgets", "Sliders")
         self._start = frame
         self._seen: Seen = seen
         self.frame = frame

@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from ..borrowed import borrowed
 from ..drafting.writers.fonts import face_rules
 from ..drafting.writers.svg import fluid
 from ..drawings.lists.assembly_sheet import step_figure
 from ..shop.assembly.assembly import Assembly
 from .html_pages import cropped
-from .widgets import widgets
 
 WIDE = 170.0
 """Width of a step as it is drawn. [mm]"""
@@ -22,7 +22,7 @@ class Steps:
     """A slider over steps; ``slider.value`` is the number of the step, ``view`` an HTML widget with its picture."""
 
     def __init__(self, plan: Assembly) -> None:
-        own = widgets()
+        own = borrowed("ipywidgets", "Sliders")
         self.plan = plan
         self.view = own.HTML(layout=own.Layout(width="46em", max_width="98%"))
         self.slider = own.IntSlider(value=1, min=1, max=len(plan.steps), description="step")

@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from ..borrowed import borrowed
 from ..drafting.primitives import shift
 from ..drafting.writers.svg import fluid
 from ..drawings.making.maker import make
@@ -15,7 +16,6 @@ from ..drawings.views.isometric import picture
 from ..drawings.views.looking import FULL, look_from
 from ..layout.layout import Layout
 from .html_pages import FINE
-from .widgets import widgets
 
 SIDE = 130.0
 """The picture turns inside a square of this side. [mm]"""
@@ -28,7 +28,7 @@ class Turning:
     """Two sliders, ``turn`` and ``height`` in degrees, and ``view``, an HTML widget with the picture."""
 
     def __init__(self, layout: Layout, piece: int) -> None:
-        own = widgets()
+        own = borrowed("ipywidgets", "Sliders")
         self.layout = layout
         self.parts = layout.piece(piece)
         lows, highs = zip(*((part.blank.low, part.blank.high) for part in self.parts), strict=True)

@@ -7,7 +7,8 @@ from typing import Any, Protocol
 
 import numpy as np
 
-from ..errors import AddressError, LengthError, MissingLibrary
+from ..borrowed import borrowed
+from ..errors import AddressError, LengthError
 from ..lengths import signed_mm
 from .outputs import Output
 
@@ -27,10 +28,7 @@ class Numbers(Protocol):
 
 def plotted(arrays: Numbers, axes: Mapping[str, Any], words: Sequence[Any], ax: Any) -> Any:
     """Axes of matplotlib with a line for each number and each place along all axes but the first."""
-    try:
-        import matplotlib.pyplot as plt
-    except ImportError as error:
-        raise MissingLibrary("Plots are made by matplotlib. Install it: pip install matplotlib") from error
+    plt = borrowed("matplotlib.pyplot", "Plots")
     own = plt.subplots(layout="constrained")[1] if ax is None else ax
     first, *others = axes
     across = _positions(axes[first])

@@ -11,7 +11,8 @@ import attrs
 import numpy as np
 import numpy.typing as npt
 
-from ..errors import AddressError, BenchjoinError, LengthError, MissingLibrary
+from ..borrowed import borrowed
+from ..errors import AddressError, BenchjoinError, LengthError
 from ..frame.address import alter
 from ..frame.frame import Frame
 from ..layout.lay_out import lay_out
@@ -178,10 +179,7 @@ class Swept:
         MissingLibrary
             If xarray is not installed.
         """
-        try:
-            import xarray
-        except ImportError as error:
-            raise MissingLibrary("Datasets are made by xarray. Install it: pip install xarray") from error
+        xarray = borrowed("xarray", "Datasets")
         arrays = self[name]
         unit = {"units": arrays.output.unit} if arrays.output.unit else {}
         data = {", ".join(words): (self.dims, np.asarray(arrays[words]), unit) for words in arrays}
@@ -210,10 +208,7 @@ class Swept:
         MissingLibrary
             If pandas is not installed.
         """
-        try:
-            import pandas
-        except ImportError as error:
-            raise MissingLibrary("Data frames are made by pandas. Install it: pip install pandas") from error
+        pandas = borrowed("pandas", "Data frames")
         arrays = self[name]
         rows = pandas.MultiIndex.from_product([list(own) for own in self.coords.values()], names=list(self.axes))
         heads = pandas.MultiIndex.from_tuples(list(arrays), names=arrays.output.words)

@@ -10,7 +10,8 @@ from typing import Any
 
 import attrs
 
-from ...errors import BenchjoinError, BoardError, MissingLibrary
+from ...borrowed import borrowed
+from ...errors import BenchjoinError, BoardError
 from ...frame.address import alter, value
 from ...frame.frame import Frame, must_be_a_frame
 from ...layout.lay_out import lay_out
@@ -70,10 +71,7 @@ class Savings:
         MissingLibrary
             If matplotlib is not installed.
         """
-        try:
-            import matplotlib.pyplot as plt
-        except ImportError as error:
-            raise MissingLibrary("Plots are made by matplotlib. Install it: pip install matplotlib") from error
+        plt = borrowed("matplotlib.pyplot", "Plots")
         own = plt.subplots(layout="constrained")[1] if ax is None else ax
         name = address or self.tried[0].address
         found = [(signed_mm(one.value), one.boards or 0) for one in self.tried if one.address == name and one.boards]
