@@ -36,7 +36,7 @@ from .drawings.making.flowing import Listed, flowing_sheets
 from .drawings.templates.set.full import full_size_pages
 from .drawings.templates.set.reduced import set_pages
 from .drawings.views.all_views import view_pages
-from .drawings.views.joint_detail import joint_pages
+from .drawings.views.joint.pages import joint_pages
 from .drawings.views.part_drawing import part_pages
 from .errors import AddressError, PaperError, typed
 from .findings import Finding, in_order

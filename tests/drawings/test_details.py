@@ -11,7 +11,7 @@ from designs import PLAIN_SAMPLES as SAMPLES
 from benchjoin import alter, lay_out
 from benchjoin.drafting.primitives import Line, Text
 from benchjoin.drawings.making.house import House
-from benchjoin.drawings.views.joint_detail import joint_details
+from benchjoin.drawings.views.joint.pages import joint_details
 from benchjoin.frame.faces import AXIS
 from benchjoin.trade.standards import SCALES
 

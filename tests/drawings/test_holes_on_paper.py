@@ -15,7 +15,7 @@ from benchjoin.drawings.templates.drill.draw import cards, draw_card
 from benchjoin.drawings.templates.drill.pages import drilling_cards
 from benchjoin.drawings.templates.set.draw import gang
 from benchjoin.drawings.templates.set.tiles import set_tiles
-from benchjoin.drawings.views.joint_detail import joint_details
+from benchjoin.drawings.views.joint.pages import joint_details
 from benchjoin.drawings.views.part_drawing import part_drawings
 from benchjoin.shop.fasteners.fasten import fasten
 from benchjoin.template_pages import template_sheets

@@ -36,7 +36,7 @@ from benchjoin.drawings.templates.pattern.pages import notch_patterns
 from benchjoin.drawings.templates.set.tiles import set_tiles
 from benchjoin.drawings.templates.stick.pages import story_sticks
 from benchjoin.drawings.views.isometric import exploded, isometric
-from benchjoin.drawings.views.joint_detail import joint_details
+from benchjoin.drawings.views.joint.pages import joint_details
 from benchjoin.drawings.views.part_drawing import part_drawings
 from benchjoin.errors import PaperError
 from benchjoin.template_pages import template_sheets, templates

@@ -12,7 +12,7 @@ from benchjoin.drafting.sheets.clashes import clashes
 from benchjoin.drawings.lists.cover import cover
 from benchjoin.drawings.lists.parts_sheet import parts_sheet
 from benchjoin.drawings.views.isometric import isometric
-from benchjoin.drawings.views.joint_detail import joint_details
+from benchjoin.drawings.views.joint.pages import joint_details
 from benchjoin.shop.overview import key_numbers, marks_list
 
 ALIKE = lay_out(bench)

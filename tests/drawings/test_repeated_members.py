@@ -12,7 +12,7 @@ from check_boards import carrying
 from benchjoin import Bearers, Boards, elevation, lay_out, plan
 from benchjoin.drafting.primitives import Line, Text, flat
 from benchjoin.drawings.views.isometric import drawn_apart
-from benchjoin.drawings.views.joint_detail import joint_details
+from benchjoin.drawings.views.joint.pages import joint_details
 from benchjoin.drawings.views.part_drawing import part_drawings
 from benchjoin.drawings.views.view import view
 from benchjoin.drawings.views.view_sizes import said

@@ -21,7 +21,7 @@ from benchjoin import cut_list, elevation, lay_out, set_page
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text
 from benchjoin.drawings.lists.parts_sheet import parts_sheet
 from benchjoin.drawings.views.isometric import isometric
-from benchjoin.drawings.views.joint_detail import joint_details
+from benchjoin.drawings.views.joint.pages import joint_details
 from benchjoin.drawings.views.part_drawing import part_drawings
 from benchjoin.drawings.views.plan import plan
 from benchjoin.drawings.views.section import section

@@ -30,7 +30,7 @@ from benchjoin import (
     templates,
 )
 from benchjoin.binding import sheets
-from benchjoin.drawings.views.joint_detail import joint_details
+from benchjoin.drawings.views.joint.pages import joint_details
 from benchjoin.drawings.views.part_drawing import part_drawings
 from benchjoin.shop.seasons import seasons
 

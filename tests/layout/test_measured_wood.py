@@ -28,7 +28,7 @@ from benchjoin import (
     lay_out,
     set_page,
 )
-from benchjoin.drawings.views.joint_detail import joint_details
+from benchjoin.drawings.views.joint.pages import joint_details
 from benchjoin.errors import DescriptionError, NotLaidOut
 from benchjoin.frame.fit import Fit
 
