@@ -17,7 +17,7 @@ import pytest
 from designs import plain_bench as bench
 from read_paper import spread_ink
 
-from benchjoin import alter, elevation, lay_out, set_page
+from benchjoin import Board, alter, assembly, board_plan, elevation, fasten, lay_out, set_page, strength
 from benchjoin.binding import SECTIONS, sheets
 from benchjoin.drafting.linework import KINDS
 from benchjoin.drafting.primitives import Clipped, Disc, Fill, Line, Text, flat, shift
@@ -29,6 +29,7 @@ from benchjoin.template_pages import template_sheets
 
 Image = pytest.importorskip("PIL.Image")
 DPI = 150
+STOCKS = dict.fromkeys(part.stock.name for part in lay_out(bench).parts)
 SQUARE = ((0, 0), (20, 0), (20, 20), (0, 20))
 LINES = tuple(Line(((5, 5 + 4 * n), (60, 6 + 4 * n), (90, 5 + 4 * n)), kind) for n, kind in enumerate(KINDS))
 CLOSED = tuple(
@@ -118,7 +119,19 @@ def test_every_kind_of_ink_lies_where_it_lies_by_way_of_svg(name):
 @pytest.mark.slow
 @pytest.mark.parametrize("section", SECTIONS)
 def test_sheets_of_the_binder_come_out_alike(section):
-    compare(sheets(lay_out(alter(bench, {"length": "58 in"})), only=[section], before=lay_out(bench)))
+    layout = lay_out(alter(bench, {"length": "58 in"}))
+    work = fasten(layout, wood="western larch")
+    boards = [Board(own, length=3000, width=140, thickness=80, stock=own, count=None) for own in STOCKS]
+    made = sheets(
+        layout,
+        only=[section],
+        before=lay_out(bench),
+        fastening=work,
+        strength=strength(layout, wood="western larch", fastening=work, corner_blocks=["butt"]),
+        assembly=assembly(layout, wood="western larch", fastening=work),
+        plan=board_plan(layout, boards),
+    )
+    compare(made)
 
 
 def test_an_elevation_a_list_a_set_and_desk_pages_come_out_alike():
