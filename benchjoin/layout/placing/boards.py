@@ -116,18 +116,18 @@ def too_much(name: str, run: Boards, count: int, least: float, room: float, fram
     width, step = run.stock.width or 0.0, run.gap or 0.0 if true else 0.0
     gap = (room - count * width) / max(count - 1, 1)
     ways = [f"gaps of {frame.tape.amount(gap)}"] if true and gap >= 0 else []
-    free = float(np.min(room))
-    fit = int((free + step + TOUCH) // float(np.max(width + step))) if width else 0
+    free, widest = (np.asarray(size, dtype=float) for size in (room, width + step))
+    fit = int((free.min() + step + TOUCH) // widest.max()) if width else 0
     ways += [counted(fit, "board") if 0 < fit < count else "narrower boards"]
     take = "take" if count > 1 else "takes"
     said = (
         f"{name}: {counted(count, 'board')}{gaps} {take} {say(least)}, {frame.tape.amount(over)} too much. Take "
         f"{' or '.join(ways)}, or let them reach over further."
-        if free > TOUCH
+        if free.min() > TOUCH
         else f"{name}: nothing is left for boards between the margins. Let them stop less short of both sides."
     )
     pieces = np.asarray(over) > TOUCH
-    return RunOverfull(said, run=name, lower_pin="", upper_pin="", over=float(np.max(over)), pieces=pieces)
+    return RunOverfull(said, run=name, lower_pin="", upper_pin="", over=float(np.asarray(over).max()), pieces=pieces)
 
 
 def _is_open(slot: Slot, frame: Frame) -> bool:
