@@ -8,7 +8,7 @@ from boarded_designs import bench as boarded_bench
 from designs import DESIGNS
 from samples import SAMPLES
 
-from benchjoin import arrangement, elevation, lay_out
+from benchjoin import Butt, Clear, Frame, Leg, Level, Overall, Pair, Rail, Stock, arrangement, elevation, lay_out
 from benchjoin.binding import sheets
 from benchjoin.drafting.linework import Linework
 from benchjoin.drafting.primitives import Line, Text, text_box
@@ -163,3 +163,26 @@ def test_an_open_side_of_a_cut_has_no_hidden_edge():
 def test_small_pieces_are_drawn_larger_than_one_to_five():
     sheet = elevation(lay_out(FRAMES["over all"]), "front", paper="A1")
     assert RATIO[sheet.scale] > 0.2
+
+
+def test_a_cutting_plane_leaves_out_the_words_that_lie_on_its_way():
+    # heights stand where the plane through the lower rail reaches its arrow
+    post = Stock("upright", thickness=30, width=30)
+    levels = [Level("foot", front=Rail(20, overhang=-3)), Level("shelf", front=Rail(80, joint=Butt(), face="middle"))]
+    row = Frame(
+        name="Row of pegs",
+        length=Overall(490),
+        front=Leg(post, height=477, wide="front"),
+        against="wall",
+        rail_stock=Stock("board", thickness=12),
+        stack=[Clear(117, at="front"), levels[0], Clear(260, at="front"), levels[1]],
+        bays=[Clear(), Pair(front=Leg(post, height=477, wide="front")), Clear()],
+        tape="1 mm",
+    )
+    sheet, *_ = sheets(lay_out(row), only=["views"])
+    assert [str(clash) for clash in clashes(sheet.whole)] == []
+    (line,) = (item for item in sheet.drawing if isinstance(item, Line) and item.kind == "centre")
+    (foot,) = (text for text in texts(sheet) if text.string == "137" and text.anchor == "start")
+    assert line.points[1][0] == pytest.approx(foot.at[0] - 1.0)
+    arrows = [text.at[0] for text in texts(sheet) if text.string == "A"]
+    assert min(arrows) < line.points[0][0] < line.points[1][0] < max(arrows)
