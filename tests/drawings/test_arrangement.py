@@ -8,7 +8,23 @@ from boarded_designs import bench as boarded_bench
 from designs import DESIGNS
 from samples import SAMPLES
 
-from benchjoin import Butt, Clear, Frame, Leg, Level, Overall, Pair, Rail, Stock, arrangement, elevation, lay_out
+from benchjoin import (
+    Bearers,
+    Butt,
+    Clear,
+    Frame,
+    HalfLap,
+    Leg,
+    Level,
+    Notch,
+    Overall,
+    Pair,
+    Rail,
+    Stock,
+    arrangement,
+    elevation,
+    lay_out,
+)
 from benchjoin.binding import sheets
 from benchjoin.drafting.linework import Linework
 from benchjoin.drafting.primitives import Line, Text, text_box
@@ -186,3 +202,32 @@ def test_a_cutting_plane_leaves_out_the_words_that_lie_on_its_way():
     assert line.points[1][0] == pytest.approx(foot.at[0] - 1.0)
     arrows = [text.at[0] for text in texts(sheet) if text.string == "A"]
     assert min(arrows) < line.points[0][0] < line.points[1][0] < max(arrows)
+
+
+def test_the_name_of_a_level_stands_clear_of_what_is_let_into_its_rail():
+    # the bearer lets a bite into the upper edge of the end rail, just where the name would stand
+    thin, slim = (Stock(name, thickness=t, width=w) for name, t, w in (("batten", 19, 40), ("lath", 14, 30)))
+    level = Level(
+        "foot",
+        back=Rail(95, joint=HalfLap(0.6)),
+        left=Rail(70, joint=HalfLap(0.25), face="inner"),
+        align="tops",
+        carries=[
+            Bearers(thin, run="across", at=(217, 295), joint=Butt(), crossing=Notch(), flat=True),
+            Bearers(slim, run="along", count=1, joint=Notch(), crossing=HalfLap(), name="cross bearer"),
+        ],
+    )
+    frame = Frame(
+        name="Foot rest",
+        length=Overall(362),
+        depth=Overall(478),
+        front=Leg(Stock("post", thickness=41, width=81), height=213, wide="front"),
+        back=Leg(Stock("post", thickness=56, width=51), height=298, wide="front"),
+        rail_stock=Stock("board", thickness=27),
+        stack=[Clear(117), level, Clear()],
+        tape="1 mm",
+    )
+    for paper in ("Letter", "A4"):
+        sheet = elevation(lay_out(frame), "left", paper=paper)
+        assert [str(clash) for clash in clashes(sheet.whole)] == []
+        assert "foot" in words(sheet)

@@ -101,12 +101,14 @@ def level_names(parts: Sequence[Part], seen: View, scale: float, cut: Sequence[f
         whole = face.region.area * scale**2 > 0.98 * (x1 - x0) * (y1 - y0)
         if level in told or not whole or any(y0 <= at * scale <= y1 for at in cut):
             continue
+        wood = transform(face.region, lambda points: points * scale)
         for share in PLACES:
             at = (x0 + (x1 - x0) * share, figure_middle((y0 + y1) / 2, CAPTION))
             text = Text(at, level, CAPTION, "middle")
             left, low, right, high = text_bounds(text)
             inside = x0 + 1 < left and right < x1 - 1 and y0 + CLEAR < low and high < y1 - CLEAR
-            if inside and not hidden.intersects(shapely.box(left, low, right, high)):
+            box = shapely.box(left, low, right, high)
+            if inside and wood.contains(box.buffer(CLEAR, join_style="mitre")) and not hidden.intersects(box):
                 told.add(level)
                 yield text
                 break
