@@ -20,6 +20,7 @@ from benchjoin.drafting.linework import KINDS
 from benchjoin.drafting.primitives import SHARES, Disc, Drawing, Fill, Line, Text, flat
 from benchjoin.drafting.sheets.sheet import Sheet
 from benchjoin.drafting.writers.cairo import drawing_fonts
+from benchjoin.drafting.writers.png import wrapped
 
 OWN = cairocffi.cairo  # its own functions, without the wrapper that asks after each whether all is well
 POINT = 25.4 / 72  # mm
@@ -57,7 +58,7 @@ def cairo_pdf(sheets: Sequence[Sheet]) -> bytes:
         surface.set_size(sheet.width / POINT, sheet.height / POINT)
         context = cairocffi.Context(surface)
         context.scale(1 / POINT, 1 / POINT)
-        _with_cairo(context, sheet, {False: font.plain, True: font.bold})
+        _with_cairo(context, sheet, {False: wrapped(font.plain), True: wrapped(font.bold)})
         surface.show_page()
     surface.finish()
     return out.getvalue()

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import builtins
+import importlib
 import io
 import struct
 import subprocess
 import sys
+from pathlib import Path
 
 import numpy as np
 import pypdf
@@ -183,6 +185,7 @@ def test_without_cairo_a_picture_says_what_to_install(without_cairo, error):
 def test_a_pdf_needs_neither_the_renderer_of_svg_nor_what_writes_it(tmp_path):
     code = f"""
 import sys
+from pathlib import Path
 from benchjoin.drafting.primitives import Text
 from benchjoin.drafting.sheets.sheet import Sheet
 Sheet(name="a", title="A", width=200, height=200, drawing=[Text((9, 9), "a")]).save({str(tmp_path / "a.pdf")!r})
@@ -237,3 +240,12 @@ def test_lines_and_words_land_where_they_were_drawn():
     dark = (pixels < 128).any(axis=1).nonzero()[0]
     bottom = (pixels.shape[0] - 1 - dark.max()) / 200 * 25.4
     assert bottom == pytest.approx(10 - 0.25, abs=0.15)  # the wide line at 10 mm, half its width lower
+
+
+def test_the_plain_way_that_the_bench_measures_paper_against_says_the_same(monkeypatch):
+    monkeypatch.syspath_prepend(str(Path(__file__).parents[2] / "scripts"))
+    plain = importlib.import_module("plain_paper")
+    for data in (plain.cairo_pdf([sheet()]), pdf_bytes(sheet())):
+        page = pypdfium2.PdfDocument(data)[0]
+        assert page.get_textpage().get_text_range() == "57 1/2 full"
+        assert [side * POINT for side in page.get_size()] == pytest.approx([210, 297], abs=0.01)

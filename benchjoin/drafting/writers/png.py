@@ -87,7 +87,7 @@ def _surface() -> type:
     return type("PNG", (_Lettered, own), {"_create_surface": whole_pixels})
 
 
-def _wrapped(font: Any) -> Any:
+def wrapped(font: Any) -> Any:
     """A font of cairo's, as the renderer's wrapper takes it."""
     library = _cairosvg().surface.cairo
     address = int(ffi.cast("uintptr_t", font))
@@ -113,7 +113,7 @@ class _Lettered:
         context.set_font_options(
             library.FontOptions(hint_style=library.HINT_STYLE_NONE, hint_metrics=library.HINT_METRICS_OFF)
         )
-        context.set_font_face(_wrapped(font.bold if node.get("font-weight") == "bold" else font.plain))
+        context.set_font_face(wrapped(font.bold if node.get("font-weight") == "bold" else font.plain))
         context.set_font_size(float(node["font-size"]))
         xs, ys = ([float(value) for value in node[name].split()] for name in "xy")
         before = SHARES[node.get("text-anchor", "start")]
