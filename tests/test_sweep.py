@@ -54,6 +54,16 @@ def test_a_variant_that_cannot_be_built_is_nan_with_its_reason_and_spoils_no_oth
     assert swept.why(1) == ""
 
 
+@pytest.mark.parametrize("place", [(), (2,), (0, 0, 0), (0, 3), (-3, 0), ("57 in", 0), (None, 0), (0.0, 0), (True, 0)])
+def test_a_place_that_is_not_there_is_answered_with_those_there_are(place):
+    swept = sweep(bench, {"length": ["57 in", "60 in"], "depth": ["23 in", "24 in", "25 in"]}, ["marks"])
+    for ask in (swept.why, swept.changes):
+        with pytest.raises(AddressError, match="one number for each axis: 0 to 1 along length and 0 to 2 along depth"):
+            ask(*place)
+    assert swept.changes(-1, 2) == {"length": "60 in", "depth": "25 in"}
+    assert swept.why(np.int64(1), 0) == ""
+
+
 def test_a_stack_that_is_too_full_is_a_reason_too():
     # by hand: 7 + 4 1/4 = 11 1/4 below the bench, which starts at 32: a shelf 25 or more wide leaves no clear
     swept = sweep(bench, {"foot shelf.back.width": ["4 1/4 in", "24 3/4 in", "25 1/4 in"]}, ["marks"])

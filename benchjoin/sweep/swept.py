@@ -186,14 +186,36 @@ class Swept:
         return xarray.Dataset(data, coords={name: (name, own) for name, own in self.coords.items()})
 
     def changes(self, *place: int) -> dict[str, Any]:
-        """The values of one variant by address, from its place along each axis."""
+        """The values of one variant by address, from its place along each axis.
+
+        Raises
+        ------
+        AddressError
+            If there is no such place.
+        """
+        whole = all(isinstance(n, int | np.integer) and not isinstance(n, bool) for n in place)
+        if (
+            len(place) != len(self.shape)
+            or not whole
+            or not all(-n <= at < n for at, n in zip(place, self.shape, strict=True))
+        ):
+            lengths = " and ".join(f"0 to {n - 1} along {name}" for name, n in zip(self.axes, self.shape, strict=True))
+            told = f"{place!r} is no place of a variant. Write one number for each axis: {lengths}."
+            raise AddressError(told, address=place)
         at = place if len(place) == len(self.values) else place * len(self.values)
         return {address: values[n] for (address, values), n in zip(self.values.items(), at, strict=True)}
 
     def why(self, *place: int) -> str:
-        """Why a variant cannot be built; nothing if it can."""
+        """Why a variant cannot be built, by its place along each axis; nothing if it can.
+
+        Raises
+        ------
+        AddressError
+            If there is no such place.
+        """
+        changed = self.changes(*place)
         try:
-            lay_out(alter(self.frame, self.changes(*place)))
+            lay_out(alter(self.frame, changed))
         except BenchjoinError as error:
             return str(error)
         return ""
