@@ -12,6 +12,7 @@ from stand import STAND
 
 from benchjoin import (
     Arc,
+    Boards,
     Butt,
     Clear,
     Frame,
@@ -179,3 +180,21 @@ def test_supports_of_a_top_ask_for_a_rail_that_they_end_at():
     with pytest.raises(DescriptionError, match="supports of the deck go to a front or back rail, and there is none"):
         Level("end", left=60, right=60, carries=[Top([FIXED, FIXED], supports=LATH)])
     assert Level("end", left=60, right=60, carries=[Top([FIXED, FIXED])]).carries
+
+
+@pytest.mark.parametrize("run", ["along", "across"])
+def test_boards_on_a_cross_rail_that_has_lost_its_inner_pair_are_told(run):
+    post, slat = Stock("post", thickness=40, width=60), Stock("slat", thickness=20, width=50)
+    frame = Frame(
+        name="Rest",
+        length=900,
+        depth=400,
+        front=Leg(post, height=500),
+        back=Leg(post, height=500),
+        rail_stock=Stock("board", thickness=20),
+        stack=[Clear(100), Level("shelf", cross=Rail(50), carries=[Boards(slat, run=run, gap=8)]), Clear()],
+        bays=[Clear(), Clear()],
+        tape="1 mm",
+    )
+    with pytest.raises(DescriptionError, match='"shelf" has a cross rail, and there is no inner pair'):
+        attrs.evolve(frame, bays=[Clear()])
