@@ -34,7 +34,7 @@ def ground(level: Level, around: Around, layers: Sequence[Layer], axis: int) -> 
     tops = {slot.name: drawn_top(level, slot) for slot in rails}
     square = [tops[slot.name] for slot in rails if slot.axes[0] == 1 - axis]
     crossed = crossing(layers, axis)
-    surface = max((layer.top for layer in crossed), default=min(square or tops.values(), default=0.0))
+    surface = max((layer.top for layer in crossed), default=min(square or tops.values()))
     under = [name for name, top in tops.items() if abs(top - surface) <= TOUCH]
     for layer in layers:
         if layer.axis != Z and abs(layer.top - surface) <= TOUCH:

@@ -30,8 +30,9 @@ RESERVED = ("clear below ", "clear above ", "bay ", "middle pair ")
 
 
 def faults_of(frame: Frame) -> list[Fault]:
-    """All that is wrong with a frame as a whole; where its rows do not suit what it stands against, that alone."""
-    return [*row_faults(frame.against, frame.depth, frame.back, frame.bays, frame.levels())] or [
+    """All that is wrong with a frame as a whole; where its rows or pairs do not suit its rails, that alone."""
+    rows = row_faults(frame.against, frame.depth, frame.back, frame.bays, frame.levels())
+    return [*rows, *_cross_faults(frame)] or [
         *_stack_faults(frame),
         *_run_faults(frame),
         *_bin_faults(frame),
@@ -49,6 +50,14 @@ def _fields(frame: Frame) -> list[str]:
     return [field.name for field in attrs.fields(type(frame))]
 
 
+def _cross_faults(frame: Frame) -> Iterator[Fault]:
+    for level in frame.levels():
+        if level.cross is not None and len(frame.pairs()) < 3:
+            yield Fault(
+                "stack", f'"{level.name}" has a cross rail, and there is no inner pair. Give the frame two bays.'
+            )
+
+
 def _stack_faults(frame: Frame) -> Iterator[Fault]:
     if not frame.levels():
         yield Fault("stack", 'it has no level. Put at least one in it, for example Level("bench", front="3 1/2 in").')
@@ -59,10 +68,6 @@ def _stack_faults(frame: Frame) -> Iterator[Fault]:
             yield Fault("stack", f'two levels are named "{level.name}". Give each level a name of its own.')
         if level.name in taken or level.name.isdigit() or level.name.startswith(RESERVED):
             yield Fault("stack", f'a level is named "{level.name}", which addresses use. {_another_name(frame)}')
-        if level.cross is not None and len(frame.pairs()) < 3:
-            yield Fault(
-                "stack", f'"{level.name}" has a cross rail, and there is no inner pair. Give the frame two bays.'
-            )
         seen.add(level.name)
     for below, above in zip(frame.stack, frame.stack[1:], strict=False):
         if isinstance(below, Clear) and isinstance(above, Clear):

@@ -12,11 +12,13 @@ from stand import STAND
 
 from benchjoin import (
     Arc,
+    Bearers,
     Boards,
     Butt,
     Clear,
     Frame,
     HalfLap,
+    Laid,
     Leg,
     Level,
     Notch,
@@ -182,8 +184,11 @@ def test_supports_of_a_top_ask_for_a_rail_that_they_end_at():
     assert Level("end", left=60, right=60, carries=[Top([FIXED, FIXED])]).carries
 
 
+@pytest.mark.parametrize("front", [None, 60])
+@pytest.mark.parametrize("kind", [Boards, Bearers])
 @pytest.mark.parametrize("run", ["along", "across"])
-def test_boards_on_a_cross_rail_that_has_lost_its_inner_pair_are_told(run):
+def test_what_lies_on_a_cross_rail_that_has_lost_its_inner_pair_is_told(kind, run, front):
+    how = {Boards: {"gap": 8}, Bearers: {"count": 1, "joint": Butt() if front else Laid()}}[kind]
     post, slat = Stock("post", thickness=40, width=60), Stock("slat", thickness=20, width=50)
     frame = Frame(
         name="Rest",
@@ -192,7 +197,7 @@ def test_boards_on_a_cross_rail_that_has_lost_its_inner_pair_are_told(run):
         front=Leg(post, height=500),
         back=Leg(post, height=500),
         rail_stock=Stock("board", thickness=20),
-        stack=[Clear(100), Level("shelf", cross=Rail(50), carries=[Boards(slat, run=run, gap=8)]), Clear()],
+        stack=[Clear(100), Level("shelf", front=front, cross=Rail(50), carries=[kind(slat, run=run, **how)]), Clear()],
         bays=[Clear(), Clear()],
         tape="1 mm",
     )
