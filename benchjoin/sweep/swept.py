@@ -194,11 +194,7 @@ class Swept:
             If there is no such place.
         """
         whole = all(isinstance(n, int | np.integer) and not isinstance(n, bool) for n in place)
-        if (
-            len(place) != len(self.shape)
-            or not whole
-            or not all(-n <= at < n for at, n in zip(place, self.shape, strict=True))
-        ):
+        if len(place) != len(self.shape) or not whole or np.any(np.abs(np.add(place, 0.5)) > self.shape):  # -n to n - 1
             lengths = " and ".join(f"0 to {n - 1} along {name}" for name, n in zip(self.axes, self.shape, strict=True))
             told = f"{place!r} is no place of a variant. Write one number for each axis: {lengths}."
             raise AddressError(told, address=place)

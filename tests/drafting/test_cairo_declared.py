@@ -1,5 +1,9 @@
 """What we say of cairo's functions and numbers is what the wrapper that others keep says of them."""
 
+import importlib
+import re
+from pathlib import Path
+
 import cairocffi
 import pytest
 
@@ -59,3 +63,9 @@ def test_what_cairo_could_not_draw_is_told_in_its_words():
     cairo.check(0)
     with pytest.raises(PaperError, match=r"cairo says 'out of memory'\..*save as \.svg"):
         cairo.check(cairocffi.constants.STATUS_NO_MEMORY)
+
+
+def test_what_the_script_declares_is_what_was_read(monkeypatch):
+    monkeypatch.syspath_prepend(str(Path(__file__).parents[2] / "scripts"))
+    said = importlib.import_module("declare_cairo").DECLARED
+    assert sorted(re.findall(r"\b((?:cairo|FT)_\w+)\(", said)) == sorted(dir(cairo.cairo()))

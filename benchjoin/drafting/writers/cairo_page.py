@@ -31,12 +31,13 @@ def draw_page(surface: Any, sheet: Sheet, fonts: Fonts) -> None:
     """Draw a sheet on the page that a PDF surface has open, which is as large as the sheet."""
     own = cairo()
     at = own.cairo_create(surface)
-    own.cairo_scale(at, 1 / POINT, -1 / POINT)
-    own.cairo_translate(at, 0, -sheet.height)
-    paint(sheet.whole, _Page(at, sheet.linework, fonts))
-    state = own.cairo_status(at)
-    own.cairo_destroy(at)
-    check(state)
+    try:
+        own.cairo_scale(at, 1 / POINT, -1 / POINT)
+        own.cairo_translate(at, 0, -sheet.height)
+        paint(sheet.whole, _Page(at, sheet.linework, fonts))
+        check(own.cairo_status(at))
+    finally:
+        own.cairo_destroy(at)
 
 
 class _Page:
