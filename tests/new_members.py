@@ -13,6 +13,7 @@ import attrs
 
 from benchjoin import Butt, Clear, Frame, HalfLap, Leg, Level, Rail, Stock
 from benchjoin.frame.faces import X, Y, Z
+from benchjoin.frame.joints import How
 from benchjoin.frame.roles import Role
 from benchjoin.frame.slots import Slot
 from benchjoin.layout.blank import Blank
@@ -52,23 +53,19 @@ class Plank:
 
 
 @attrs.frozen
-class Lying:
+class Lying(How):
     """It only lies there."""
 
     word: ClassVar[str] = "lying"
-    shares: ClassVar[bool] = False
-    between: ClassVar[bool] = False
-    cuts_both: ClassVar[bool] = False
+    lies: ClassVar[bool] = True
 
 
 @attrs.frozen
-class CutRound:
+class CutRound(How):
     """A corner of the guest is cut round its host, right through."""
 
     word: ClassVar[str] = "corner"
     shares: ClassVar[bool] = True
-    between: ClassVar[bool] = False
-    cuts_both: ClassVar[bool] = False
 
 
 class NoWood:

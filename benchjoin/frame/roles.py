@@ -40,6 +40,10 @@ class Role:
         Whether its stock is the section that it was milled to, so that no fence is set for it.
     spare
         What one more of it is called that is milled beside the others; nothing where none is.
+    stands
+        Whether it stands on the floor, and is what the others are joined to.
+    surface
+        Whether several lie side by side, and things are set down on them.
     shared
         Whether those of all pieces go together: in sets by the lines that they take, and by one mark where they are
         not cut.
@@ -63,6 +67,8 @@ class Role:
     sized_stock: bool
     spare: str
     shared: bool = False
+    stands: bool = False
+    surface: bool = False
 
     def __repr__(self) -> str:
         return f"<Role {self.word}>"
@@ -86,6 +92,7 @@ LEG = Role(
     mate="rail",
     sized_stock=True,
     spare="spare leg",
+    stands=True,
 )
 RAIL = Role(
     word="rail",
@@ -131,6 +138,7 @@ BOARD = Role(
     sized_stock=False,
     spare="",
     shared=True,
+    surface=True,
 )
 BEARER = Role(
     word="bearer",

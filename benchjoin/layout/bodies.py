@@ -9,7 +9,6 @@ import attrs
 
 from ..frame.bin import Bin
 from ..frame.frame import Frame
-from ..frame.roles import LEG
 from ..frame.top import Section
 from ..lengths import TOUCH
 from ..runs import larger, smaller
@@ -59,7 +58,7 @@ class Body:
         """
         if not self.lid:
             return None
-        seat = lowest(part.blank.low[2] for part in self.lid if part.slot.role.word == "board")
+        seat = lowest(part.blank.low[2] for part in self.lid if part.slot.role.surface)
         top = highest(part.blank.high[2] for part in self.lid)
         blanks = [part.blank for part in self.others]
         round_it = [own for own in blanks if own.low[2] < top - TOUCH and own.high[2] >= seat - TOUCH]
@@ -106,13 +105,13 @@ def over_each_other(one: Box, other: Box) -> bool:
 def bodies(frame: Frame, parts: Mapping[str, Part]) -> Iterator[Body]:
     """Every bin of one piece where it stands; parts by identity."""
     own = tuple(parts.values())
-    length = highest(part.blank.high[0] for part in own if part.slot.role is LEG)
-    depth = highest(part.blank.high[1] for part in own if part.slot.role is LEG)
+    length = highest(part.blank.high[0] for part in own if part.slot.role.stands)
+    depth = highest(part.blank.high[1] for part in own if part.slot.role.stands)
     for thing in frame.bins:
         lid = tuple(part for part in own if _covers(part, thing, own))
         middle = _middle(lid, (0.0, length), 0) if thing.at is None else thing.at
         if thing.from_front is None:
-            front = _middle([p for p in own if p.slot.role is LEG], (0.0, depth), 1) - thing.depth / 2
+            front = _middle([p for p in own if p.slot.role.stands], (0.0, depth), 1) - thing.depth / 2
         else:
             front = thing.from_front
         plan = Box((middle - thing.length / 2, front, 0.0), (middle + thing.length / 2, front + thing.depth, 0.0))

@@ -12,7 +12,6 @@ from ..errors import AddressError, typed
 from ..findings import Finding, counts
 from ..frame.frame import Frame
 from ..frame.identity import of_piece, piece_of
-from ..frame.roles import LEG
 from .batch import same_wood
 from .joints.meeting import Joint
 from .parts import Part
@@ -143,7 +142,7 @@ class Layout:
         AddressError
             If there is no such piece.
         """
-        return tuple(part for part in self.piece(piece) if part.slot.role is LEG)
+        return tuple(part for part in self.piece(piece) if part.slot.role.stands)
 
     def _repr_html_(self) -> str:
         return page("layout_page", self)

@@ -15,7 +15,6 @@ import attrs
 
 from ..errors import AddressError, MoistureError, typed
 from ..findings import Finding
-from ..frame.roles import BOARD
 from ..frame.top import Section
 from ..layout.layout import Layout
 from ..layout.parts import Part
@@ -149,7 +148,7 @@ def board_gaps(
 
 
 def _boards_on(layout: Layout, level: str) -> list[Part]:
-    boards = [part for part in layout.parts if part.slot.run and part.slot.role is BOARD]
+    boards = [part for part in layout.parts if part.slot.run and part.slot.role.surface]
     found = [part for part in boards if part.level == level]
     if not found:
         levels = listed([f'"{name}"' for name in dict.fromkeys(part.level for part in boards)])

@@ -10,7 +10,6 @@ from collections.abc import Iterator
 import attrs
 
 from ..findings import Finding
-from ..frame.roles import BOARD
 from ..layout.laid_out import of_a_layout
 from ..layout.layout import Layout
 from ..layout.lifting import LiftOut, lift_outs
@@ -149,7 +148,7 @@ def _across(lift: LiftOut) -> bool:
 
 def _grows(part: Part, wood: Species | None, laid: float, wettest: float, grain: Grain) -> float:
     """How much of the clear beside a board goes: half of what it swells, and half of its neighbour. [mm]"""
-    if part.slot.role is not BOARD:
+    if not part.slot.role.surface:
         return 0.0
     return board_change(part.size[1], wood_of(part.slot, wood), laid, wettest, grain)
 

@@ -61,7 +61,9 @@ def working_height(layout: Layout, elbow: Length | None = None) -> Table:
 def _surface(layout: Layout, level: str) -> tuple[float, float]:
     """The height of a level's boards, or of its rails where it has none, and how deep it is. [mm]"""
     own = [part for part in layout.piece(1) if part.level == level]
-    on = [part.blank for part in own if part.role == "board" and part.slot.axes[2] == 2] or [part.blank for part in own]
+    on = [part.blank for part in own if part.slot.role.surface and part.slot.axes[2] == 2] or [
+        part.blank for part in own
+    ]
     return max(box.high[2] for box in on), max(box.high[1] for box in on) - min(box.low[1] for box in on)
 
 

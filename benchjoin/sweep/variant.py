@@ -13,7 +13,6 @@ import attrs
 from ..findings import Finding
 from ..frame.frame import Frame
 from ..frame.identity import of_piece
-from ..frame.roles import LEG
 from ..layout.building import Built, build
 from ..layout.checking import CHECKS
 from ..layout.checks.piece import Piece
@@ -41,12 +40,12 @@ class Variant:
     @property
     def legs(self) -> tuple[Part, ...]:
         """The legs, front row first."""
-        return tuple(part for part in self.built.parts if part.slot.role is LEG)
+        return tuple(part for part in self.built.parts if part.slot.role.stands)
 
     @property
     def rails(self) -> tuple[Part, ...]:
         """All that is no leg: rails, level by level from the foot, and what they carry."""
-        return tuple(part for part in self.built.parts if part.slot.role is not LEG)
+        return tuple(part for part in self.built.parts if not part.slot.role.stands)
 
     @cached_property
     def parts(self) -> Mapping[str, Part]:

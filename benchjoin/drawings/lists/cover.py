@@ -18,7 +18,7 @@ from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.ruled import PITCH, TEXT
 from ...drafting.sheets.sheet import Sheet
 from ...findings import counts
-from ...frame.roles import LEG, Role
+from ...frame.roles import Role
 from ...layout.layout import Layout
 from ...layout.parts import Part
 from ...phrases import pieces_called
@@ -186,7 +186,7 @@ def _of_piece(layout: Layout, piece: int, read: Reader) -> Iterator[tuple[str, s
     for part in layout.piece(piece):
         roles.setdefault(part.slot.role, []).append(part)
     for role, own in roles.items():
-        how = _heights(own, read) if own[0].slot.role is LEG else _levels(layout, own)
+        how = _heights(own, read) if own[0].slot.role.stands else _levels(layout, own)
         yield role.plural.capitalize(), f"{len(own)}, {how}"
     yield "Weight", weighed(layout, piece)
 

@@ -10,7 +10,6 @@ import attrs
 from ...findings import Finding, Severity
 from ...frame.boards import Boards
 from ...frame.joints import CutRound
-from ...frame.roles import LEG
 from ...lengths import TOUCH
 from ...phrases import listed
 from ...runs import larger, smaller
@@ -140,7 +139,7 @@ def _cut_round_legs(piece: Piece) -> Iterator[Finding]:
 def cut_in_two(piece: Piece) -> Iterator[Finding]:
     """A rail, bearer or board with nothing left of it at some place: a lap or notch as deep as it is."""
     for part in piece.parts.values():
-        if part.slot.role is LEG or not part.cuts:
+        if part.slot.role.stands or not part.cuts:
             continue
         gone = next((stretch for stretch in stretches(part) if stretch.area <= TOUCH), None)
         if gone is not None:
@@ -205,7 +204,7 @@ def odd_supports(piece: Piece) -> Iterator[Finding]:
             if (
                 under is first
                 or under.level != first.level
-                or under.slot.role is LEG
+                or under.slot.role.stands
                 or under.slot.run == first.slot.run
             ):
                 continue

@@ -10,7 +10,6 @@ import attrs
 from ...frame.finished import Finished
 from ...frame.frame import Frame
 from ...frame.identity import of_piece
-from ...frame.roles import LEG
 from ...phrases import listed
 from ...runs import Array
 from ...trade.practice import MARKED
@@ -52,7 +51,7 @@ class Piece:
     @property
     def legs(self) -> tuple[Part, ...]:
         """The legs, front row first."""
-        return tuple(part for part in self.parts.values() if part.slot.role is LEG)
+        return tuple(part for part in self.parts.values() if part.slot.role.stands)
 
     @property
     def holds(self) -> float:

@@ -92,7 +92,7 @@ class Taking:
 
     def _next(self, left: Sequence[Unit], last: str, into: str) -> tuple[Unit, str]:
         """The unit that comes off next, and its way out."""
-        legs = sum(self.parts[own.parts[0]].role == "leg" for own in left)
+        legs = sum(self.parts[own.parts[0]].slot.role.stands for own in left)
         everyone = {name for own in left for name in own.parts}
         there = self.blocking.flags(everyone)
         free: list[tuple[tuple[bool, float, bool, int], Unit, str]] = []
@@ -116,7 +116,7 @@ class Taking:
             return 4.0
         part = self.parts[unit.parts[0]]
         between = (
-            part.role == "leg"
+            part.slot.role.stands
             and legs > 1
             and into != WHOLE
             and any(
@@ -244,7 +244,7 @@ def _taking(layout: Layout, piece: int, work: Fastening | None) -> tuple[Taking,
 
 def _units(parts: Sequence[Part], begin: Begin) -> list[Unit]:
     """Sub-assemblies and single parts of a piece, as it is begun."""
-    legs = [part for part in parts if part.role == "leg"]
+    legs = [part for part in parts if part.slot.role.stands]
     groups: dict[str, list[str]] = {}
     for leg in legs if begin != "part by part" else []:
         groups.setdefault(leg.pair if begin == "ends first" else leg.side, []).append(leg.identity)

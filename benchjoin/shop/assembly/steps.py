@@ -119,7 +119,7 @@ def _title(parts: Mapping[str, Part], moves: Sequence[Move], names: Sequence[str
         part = own[0]
         plural = part.slot.role.plural if len(own) > 1 else part.slot.role.word
         what = part.identity if len(own) == 1 else f"{len(own)} {plural}" + (f" of {part.level}" if part.level else "")
-        if part.role == "leg":
+        if part.slot.role.stands:
             what = listed([one.identity for one in own])
     if not moves[0].present:
         return f"{into}begin with {what}"
@@ -164,7 +164,7 @@ def _meets(way: Box, part: Part) -> bool:
 
 def _clamps(parts: Mapping[str, Part], joints: Sequence[Joint], moves: Sequence[Move]) -> Iterator[tuple[str, float]]:
     """Clamps that draw butts between legs together: along which guest, and how wide they open. [mm]"""
-    to_legs = [joint for joint in joints if joint.kind == "butt" and parts[joint.host].role == "leg"]
+    to_legs = [joint for joint in joints if joint.how.between and parts[joint.host].slot.role.stands]
     for guest in dict.fromkeys(joint.guest for joint in to_legs):
         own = [joint for joint in to_legs if joint.guest == guest]
         hosts = [joint.host for joint in own]
@@ -184,15 +184,15 @@ def _closes(move: Move, met: set[str]) -> bool:
 def _seal(parts: Mapping[str, Part], joints: Sequence[Joint], moves: Sequence[Move]) -> Iterator[str]:
     """What is finished before the step closes it in."""
     single = [move.parts[0] for move in moves if len(move.parts) == 1]
-    if any(parts[name].role == "leg" and parts[name].blank.low[2] < TOUCH for name in single):
+    if any(parts[name].slot.role.stands and parts[name].blank.low[2] < TOUCH for name in single):
         yield "feet and other end grain"
     met = [joint for joint in joints if any(_closes(move, {joint.guest, joint.host}) for move in moves)]
-    kinds = {joint.kind for joint in met}
-    if "butt" in kinds:
+    hows = [joint.how for joint in met if joint.how.held]
+    if any(how.between for how in hows):
         yield "end grain that butts"
-    if kinds & {"notch", "half-lap", "over-notch"}:
+    if any(how.shares for how in hows):
         yield "floors and shoulders of notches and laps"
-    if kinds & {"laid", "planted"}:
+    if any(not (how.between or how.shares) for how in hows):
         yield "faces that lie on each other"
 
 

@@ -10,12 +10,13 @@ from collections.abc import Iterator, Mapping
 
 from ...errors import FastenerError, typed
 from ...frame.identity import piece_of
+from ...frame.joints import KINDS
 from ...layout.layout import Layout
 from .duty import Drive
 from .fastener import Fastener, fastener
 
 Choices = Mapping[str, str | Fastener]
-KINDS = ("notch", "half-lap", "butt", "planted", "laid", "over-notch")
+JOINTS = tuple(kind.word for kind in KINDS if kind.held)
 
 
 def asked(layout: Layout, choices: Choices | None) -> dict[str, Fastener]:
@@ -27,7 +28,7 @@ def asked(layout: Layout, choices: Choices | None) -> dict[str, Fastener]:
         If a name is neither a kind of joint, nor a kind of member, a level or a part of the layout, or a choice is no
         fastener; all faults at once.
     """
-    known = dict.fromkeys([*KINDS, *_names(layout)])
+    known = dict.fromkeys([*JOINTS, *_names(layout)])
     faults, found = [], {}
     for name, said in (choices or {}).items():
         plain = piece_of(name)[1] if isinstance(name, str) else name
@@ -35,7 +36,7 @@ def asked(layout: Layout, choices: Choices | None) -> dict[str, Fastener]:
             near = difflib.get_close_matches(str(plain), known, n=1)
             hint = f" Did you mean {typed(near[0])}?" if near else ""
             faults.append(
-                f"{typed(name)} is no joint, kind of member, level or part here.{hint} Joints are {', '.join(KINDS)}."
+                f"{typed(name)} is no joint, kind of member, level or part here.{hint} Joints are {', '.join(JOINTS)}."
             )
             continue
         try:

@@ -87,7 +87,7 @@ def butt_ways(layout: Layout, rail: str, *, wood: str | Species | None = None) -
         If its stock does not say its species and none is given, or the tables have none of that name.
     """
     part = layout.part(rail)
-    joint = next((j for j in layout.joints_of(part.piece) if j.guest == part.identity and j.kind == "butt"), None)
+    joint = next((j for j in layout.joints_of(part.piece) if j.guest == part.identity and j.how.between), None)
     if joint is None:
         raise FastenerError(f"{typed(rail)} does not end against another part, so there is no butt to hold.")
     host = layout.part(f"{part.piece}/{joint.host}")

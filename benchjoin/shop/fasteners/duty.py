@@ -13,7 +13,6 @@ from typing import Literal
 import attrs
 
 from ...frame.faces import AXIS, X, Y, Z, looks_down
-from ...frame.roles import BOARD
 from ...layout.joints.meeting import Joint
 from ...layout.parts import Part
 from ...lengths import TOUCH
@@ -64,7 +63,7 @@ class Drive:
 
 def other_way(drive: Drive) -> tuple[Drive, ...]:
     """A rail or ledger on a face may be driven from behind, through its host; nothing else may."""
-    if drive.joint.kind != "planted" or drive.duty != "carries":
+    if not drive.joint.how.hangs or drive.joint.how.between or drive.duty != "carries":
         return ()
     return (attrs.evolve(drive, head=drive.point, point=drive.head, up=not drive.up),)
 
@@ -95,8 +94,8 @@ class Spans:
 
 def drive_of(joint: Joint, host: Part, guest: Part) -> Drive | None:
     """How a joint is driven; None where nothing is: it rests, is cut round, or locks itself."""
-    kind, size = joint.kind, joint.contact.size()
-    if kind in ("rests", "cut round"):
+    how, size = joint.how, joint.contact.size()
+    if not how.held:
         return None
     flat = [axis for axis in (X, Y, Z) if size[axis] <= TOUCH]
     if flat:
@@ -105,10 +104,10 @@ def drive_of(joint: Joint, host: Part, guest: Part) -> Drive | None:
     else:
         face = guest.slot.face
         axis, up = AXIS[face], looks_down(face)
-        if kind == "half-lap" and not host.slot.upright and size[axis] > LOCKED:
+        if how.cuts_both and not host.slot.upright and size[axis] > LOCKED:
             return None
     head, point = guest, host
-    if kind == "butt":
+    if how.between:
         head, point, up = host, guest, not up
     grain = guest.slot.axes[0]
     rest = [one for one in (X, Y, Z) if one != axis]
@@ -122,13 +121,13 @@ def _middle(part: Part, axis: int) -> float:
 
 
 def _duty(joint: Joint, host: Part, guest: Part, axis: int) -> Duty:
-    if joint.kind == "butt":
+    if joint.how.between:
         return "carries"
-    if joint.kind == "planted":
+    if joint.how.hangs:
         if axis != Z:
             return "keeps home" if guest.slot.upright else "carries"
-        return "hangs" if host.slot.role is BOARD else "keeps home"
-    return "holds down" if joint.kind == "laid" else "keeps home"
+        return "hangs" if host.slot.role.surface else "keeps home"
+    return "holds down" if joint.how.lies and not joint.how.shares else "keeps home"
 
 
 def spans(drive: Drive) -> tuple[Spans, ...]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 from ...findings import Finding, Severity
-from ...frame.roles import BOARD
 from ...layout.layout import Layout
 from ...phrases import counted, listed
 from ...sources import COMMON_PRACTICE, Source
@@ -70,7 +69,7 @@ def _no_room(layout: Layout, fixing: Fixing) -> Iterator[Said]:
     if fixing.asked and not fixing.size.metal:
         if fixing.duty == "carries":
             what = "glue alone" if fixing.size.kind == "glue" else "nothing"
-            end = ", on end grain" if drive.into_end or drive.joint.kind == "butt" else ""
+            end = ", on end grain" if drive.into_end or drive.joint.how.between else ""
             yield (
                 "warning",
                 "glue alone",
@@ -207,7 +206,7 @@ def _loose_boards(layout: Layout, fixings: Sequence[Fixing]) -> Iterator[Finding
     held: dict[tuple[int, str], int] = {}
     glued: set[tuple[int, str]] = set()
     for fixing in fixings:
-        board = next((p for p in (fixing.drive.guest, fixing.drive.point) if p.slot.role is BOARD), None)
+        board = next((p for p in (fixing.drive.guest, fixing.drive.point) if p.slot.role.surface), None)
         if board is None:
             continue
         key = (fixing.piece, board.identity)

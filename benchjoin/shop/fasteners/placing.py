@@ -13,7 +13,6 @@ from collections.abc import Iterator, Sequence
 import attrs
 import numpy as np
 
-from ...frame.roles import BOARD
 from ...solids import Vector, vector
 from ...trade.spacing import LIGHT, Spacing, bolts, lead_holes
 from .duty import Drive, Spans, spans
@@ -113,7 +112,7 @@ def pattern(drive: Drive, size: Fastener) -> list[tuple[float, float]]:
     along, across = targets.extent
     if size.count is not None:
         return targets.at(_counted(size.count, along, across))
-    if drive.duty == "holds down" and drive.guest.slot.role is BOARD:
+    if drive.duty == "holds down" and drive.guest.slot.role.surface:
         rows = 1 if along <= 300 else math.ceil(along / ALONG_A_BOARD) + 1
         lines = 2 if drive.guest.width > WIDE_BOARD and across >= PER_CROSSING else 1
         return targets.at(itertools.product(_even(rows, along), _even(lines, across)))

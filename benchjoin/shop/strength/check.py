@@ -294,7 +294,7 @@ def _check(case: Solved, tie: Tie, **more: object) -> Check:
 
 def _bearing(case: Solved, tie: Tie, down: float, terms: Terms) -> Check | None:
     """A guest that sits on wood: its press on the seat or the shoulder, across the grain."""
-    if down <= 0 or tie.joint.kind in ("butt", "planted"):
+    if down <= 0 or tie.joint.how.hangs:
         return None
     size = tie.joint.contact.size()
     area = size[0] * size[1]
@@ -319,7 +319,7 @@ def _bearing(case: Solved, tie: Tie, down: float, terms: Terms) -> Check | None:
 
 def _hung(case: Solved, tie: Tie, down: float, terms: Terms) -> Check | None:
     """A guest that hangs on its fasteners."""
-    if abs(down) <= 1.0 or tie.joint.kind not in ("butt", "planted") or tie.holds == "corner block":
+    if abs(down) <= 1.0 or not tie.joint.how.hangs or tie.holds == "corner block":
         return None
     if tie.fixing is None or tie.fixing.lateral is None or tie.joint.contact.size()[2] <= 1e-6:
         return None
@@ -335,7 +335,7 @@ def _hung(case: Solved, tie: Tie, down: float, terms: Terms) -> Check | None:
 
 def _uplift(case: Solved, tie: Tie, down: float, terms: Terms) -> Check | None:
     """A board that would lift off what carries it."""
-    if down >= -1.0 or tie.joint.kind not in ("laid", "rests", "over-notch"):
+    if down >= -1.0 or not tie.joint.how.lies:
         return None
     limit = 0.0
     if tie.fixing is not None and tie.fixing.withdrawal is not None and not math.isnan(tie.fixing.withdrawal):

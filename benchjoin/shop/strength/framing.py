@@ -129,11 +129,11 @@ def framed(
     links, seats = [], {}
     for number, tie in enumerate(ties):
         to = chains[tie.host.identity].node(tie.on_host[tie.host.slot.axes[0]])
-        at = build.node(build.nodes[to].at) if tie.lies else to
-        if tie.lies:
+        at = build.node(build.nodes[to].at) if tie.joint.how.lies else to
+        if tie.joint.how.lies:
             seats[number] = (at, to)
         links.append(build.tie(tie, chains[tie.guest.identity], at))
-    feet = {part.identity: chains[part.identity].nodes[0] for part in parts if part.role == "leg"}
+    feet = {part.identity: chains[part.identity].nodes[0] for part in parts if part.slot.role.stands}
     model = Model(tuple(build.nodes), tuple(build.bars), ())
     return Framed(
         model=model,
@@ -220,7 +220,7 @@ class _Building:
             hinges = {n for n in range(3) if n != a}
             start = guest.node(tie.on_guest[a])
             return self._link_along(start, to, tie.across, hinges)
-        if not tie.butts:
+        if not tie.joint.how.between:
             number = self._link_along(guest.node(tie.on_guest[b]), to, tie.across, hinges)
             give = tie.give(self.elastic[tie.guest.identity], self.density(tie))
             if give is not None:

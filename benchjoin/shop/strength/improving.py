@@ -125,7 +125,7 @@ def _step(found: Strength, way: str) -> tuple[float, str]:
 
 def _leg(found: Strength, part: Part) -> Iterator[Candidate]:
     """A leg: thicker, or its notches less deep."""
-    if part.role != "leg":
+    if not part.slot.role.stands:
         return
     (size, words), row = _step(found, THICKER), part.side
     changes = {f"{row}.stock.thickness": part.stock.thickness + size}

@@ -82,7 +82,7 @@ class Ground:
         if level not in levels:
             raise _unknown("level", level, [str(name) for name in levels])
         own = [part for part in self.parts if part.level == level]
-        flat = [part for part in own if part.role == "board" and part.slot.axes[2] == 2]
+        flat = [part for part in own if part.slot.role.surface and part.slot.axes[2] == 2]
         if flat:
             top = max(part.blank.high[2] for part in flat)
             return tuple(part for part in flat if part.blank.high[2] > top - SAME)

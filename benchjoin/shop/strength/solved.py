@@ -99,7 +99,7 @@ class Solved:
         bar, forces = self.model.bars[self.framed.links[number]], self.solution.forces[self.framed.links[number]]
         tie = self.framed.ties[number]
         to_start = bar.start in self.framed.chains[tie.host.identity].nodes
-        if tie.butts:
+        if tie.joint.how.between:
             to_start = bar.start not in self.framed.chains[tie.guest.identity].nodes
         own = -forces[0:6] if to_start else -forces[6:12]
         return own[:3], own[3:]

@@ -18,13 +18,13 @@ import attrs
 
 from ...errors import LoadError, typed
 from ...findings import in_order
+from ...frame.joints import KINDS
 from ...layout.laid_out import of_a_layout
 from ...layout.layout import Layout
 from ...layout.lifting import lift_outs
 from ...layout.parts import Part
 from ...trade.species import Species, species
 from ...wood.bars import Model
-from ..fasteners.asked import KINDS
 from ..fasteners.fasten import Fastening, fasten
 from ..weights import weight_of, wood_of
 from .check import Terms, checks_of, worst_first
@@ -150,7 +150,7 @@ def usual_cases(layout: Layout) -> tuple[Case, ...]:
     `LEAN` pushes it at the top of its highest legs, each way, with full shelves.
     """
     ground = Ground(layout)
-    levels = dict.fromkeys(part.level for part in ground.parts if part.role == "board" and part.level)
+    levels = dict.fromkeys(part.level for part in ground.parts if part.slot.role.surface and part.level)
     spread = []
     for name in levels:
         surface = ground.surface(str(name))
@@ -196,9 +196,9 @@ def _known(
     layout: Layout, blocks: Collection[str], braced: Collection[str], walls: Collection[str], sound: float | None
 ) -> None:
     """Refuse words that are none, all at once."""
-    names = {*KINDS, *(part.level or "" for part in layout.piece(1)), *(part.identity for part in layout.piece(1))} - {
-        ""
-    }
+    parts = layout.piece(1)
+    names = {kind.word for kind in KINDS if kind.takes_block}
+    names |= {name for part in parts for name in (part.level, part.identity) if name}
     faults = []
     for what, said, known in (
         ("corner_blocks", blocks, names),

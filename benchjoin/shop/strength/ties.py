@@ -25,12 +25,8 @@ from ..fasteners.fasten import Fastening
 from ..fasteners.fixing import Fixing
 
 Holds = Literal["", "shoulders", "fasteners", "corner block"]
-NONE = ("cut round",)
-"""Joints that only give way to each other and carry nothing."""
 ACROSS = 1 / 20
 """Elasticity across the grain by that along it: Wood Handbook Table 5-1, about what softwoods have, from memory."""
-LYING = ("laid", "rests", "over-notch")
-"""Joints whose guest lies on its host."""
 PLACES = (0.0, 0.25, 0.5, 0.75, 1.0)
 """Where parts that lie along each other are tied, as shares of their contact."""
 
@@ -84,19 +80,9 @@ class Tie:
         return self.host.slot.axes[0] == self.guest.slot.axes[0]
 
     @property
-    def lies(self) -> bool:
-        """Whether its guest lies on its host, which carries it and is not held by it."""
-        return self.joint.kind in LYING
-
-    @property
     def loose(self) -> bool:
         """Whether nothing holds down what lies on it."""
-        return self.lies and (self.fixing is None or not self.fixing.driven or self.fixing.withdrawal == 0.0)
-
-    @property
-    def butts(self) -> bool:
-        """Whether the guest ends against its host."""
-        return self.joint.kind == "butt"
+        return self.joint.how.lies and (self.fixing is None or not self.fixing.driven or self.fixing.withdrawal == 0.0)
 
     @property
     def band(self) -> tuple[float, float]:
@@ -117,18 +103,16 @@ def ties(layout: Layout, piece: int, fastening: Fastening | None, blocks: Collec
     blocks : collection of str
         Kinds of joints, levels and parts whose joints have corner blocks.
     """
-    carrying = [(joint, *layout.joined(joint)) for joint in layout.joints_of(piece) if joint.kind not in NONE]
+    carrying = [(joint, *layout.joined(joint)) for joint in layout.joints_of(piece) if joint.how.carries]
     crossings = Counter(
-        guest.identity
-        for joint, host, guest in carrying
-        if joint.kind in LYING and host.slot.axes[0] != guest.slot.axes[0]
+        guest.identity for joint, host, guest in carrying if joint.how.lies and host.slot.axes[0] != guest.slot.axes[0]
     )
     for joint, host, guest in carrying:
         fixing = fastening.at(joint) if fastening is not None else None
         holds = _holds(joint, host, guest, fixing, blocks)
         if host.slot.axes[0] != guest.slot.axes[0]:
             yield _crossing(joint, host, guest, holds, fixing)
-        elif joint.kind not in LYING or crossings[guest.identity] < 2:
+        elif not joint.how.lies or crossings[guest.identity] < 2:
             yield from _along(joint, host, guest, fixing)
 
 
@@ -176,9 +160,9 @@ def _middle(part: Part) -> Vector:
 
 def _holds(joint: Joint, host: Part, guest: Part, fixing: Fixing | None, blocks: Collection[str]) -> Holds:
     """What keeps a guest from turning on its host in the plane of both."""
-    if {joint.kind, guest.level or "", guest.identity} & set(blocks) and joint.kind in ("butt", "planted", "notch"):
+    if joint.how.takes_block and {joint.kind, guest.level or "", guest.identity} & set(blocks):
         return "corner block"
-    if joint.kind in ("notch", "half-lap") and _closed(joint, host):
+    if joint.how.shoulders and _closed(joint, host):
         return "shoulders"
     counts = fixing is not None and fixing.full and not fixing.drive.into_end and fixing.lateral != 0.0
     if counts and fixing is not None and spread(fixing) > TOUCH:
