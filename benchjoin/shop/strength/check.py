@@ -119,7 +119,7 @@ def _bending(case: Solved, part: Part, felt: Sequence[Felt], held: Held, terms: 
         bent = sum(abs(own[n]) / one.section.modulus(n) for n in (0, 1))
         plain = abs(one.force[0]) / one.section.area
         share = bent / rupture + plain / (crushing if one.force[0] < 0 else rupture)
-        if worst is None or share > worst[0]:
+        if worst is None or steadily(share) > steadily(worst[0]):
             worst = (share, one, own)
     assert worst is not None
     share, one, own = worst
@@ -157,7 +157,7 @@ def _shear(case: Solved, part: Part, felt: Sequence[Felt], terms: Terms) -> Chec
     at = [tie.on_guest[axis] for tie in case.framed.ties if tie.guest is part]
     at += [tie.on_host[axis] for tie in case.framed.ties if tie.host is part]
     each = [(_sheared(part, one, at), one) for one in felt]
-    (stress, notched), worst = max(each, key=lambda own: own[0])
+    (stress, notched), worst = max(each, key=lambda own: steadily(own[0][0]))
     return Check(
         kind="shear",
         part=part.identity,
@@ -235,7 +235,7 @@ def _column(case: Solved, part: Part, felt: Sequence[Felt], held: Held, terms: T
         limit = area * float(ylinen(crushing, buckles / area * share))
         found.append((press / limit, press, limit, low, high))
     if found:
-        _, press, limit, low, high = max(found)
+        _, press, limit, low, high = max(found, key=lambda own: (steadily(own[0]), own[3]))
         yield Check(
             kind="column",
             part=part.identity,
@@ -286,6 +286,11 @@ def _joints(case: Solved, terms: Terms) -> Iterator[Check]:
                 yield found
         if tie.holds:
             yield _turning(case, tie, abs(float(own[0][2][tie.across])), terms)
+
+
+def steadily(value: float) -> float:
+    """A number to six figures, so that of two that are alike the same one comes first on every machine."""
+    return float(f"{round(value, 8):.6g}")
 
 
 def _check(case: Solved, tie: Tie, **more: object) -> Check:
@@ -383,4 +388,4 @@ def worst_first(found: Iterable[Check]) -> tuple[Check, ...]:
 
 
 def _use(one: Check) -> float:
-    return -1.0 if math.isnan(one.use) else one.use
+    return -1.0 if math.isnan(one.use) else steadily(one.use)

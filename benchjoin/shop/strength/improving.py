@@ -15,6 +15,7 @@ from ...frame.joints import Notch
 from ...layout.lay_out import lay_out
 from ...layout.parts import Part
 from ...tables import Table
+from .check import steadily
 from .result import Strength
 from .strength import strength
 
@@ -57,7 +58,9 @@ def would_help(found: Strength) -> tuple[Help, ...]:
     for what, changes, part in _candidates(found):
         wanted.setdefault(tuple(changes.items()), (what, part))
     helps = [_again(found, what, dict(changes), part) for changes, (what, part) in wanted.items()]
-    return tuple(sorted(helps, key=lambda one: (math.isnan(one.use), one.use / one.before if one.before else 1.0)))
+    return tuple(
+        sorted(helps, key=lambda one: (math.isnan(one.use), steadily(one.use / one.before) if one.before else 1.0))
+    )
 
 
 def help_table(found: Strength, helps: tuple[Help, ...]) -> Table:

@@ -119,7 +119,7 @@ class Solved:
             slope = (moved[near] - moved[far]) / (at[near] - at[far])
             line = np.where(edge, moved[near] + slope * (at - at[near]), line)
         off = np.abs(moved - line)
-        worst = int(np.argmax(off))
+        worst = int(np.argmax(np.round(off, 6)))
         ends = np.array([at[0], *at[held], at[-1]])
         after = int(np.searchsorted(ends, at[worst], side="left"))
         low, high = ends[max(after - 1, 0)], ends[min(max(after, 1), len(ends) - 1)]
