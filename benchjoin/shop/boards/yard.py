@@ -5,7 +5,7 @@ in_the_yard(frame, {"thin": {"rail_stock": thin}, "thick": {"rail_stock": thick}
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 import attrs
@@ -15,7 +15,6 @@ from ...frame.address import alter
 from ...frame.frame import Frame, must_be_a_frame
 from ...layout.lay_out import lay_out
 from ...layout.layout import Layout
-from ...readings import Tape
 from ...tables import ShownAsTable, Table
 from ..weights import POUND, weights
 from .board import Board, boards_of
@@ -121,10 +120,6 @@ def _offer(
         return Offer(name, None, None, None, str(error).splitlines()[-1].strip())
     why = layout.errors()[0].sentence if layout.errors() else ""
     return Offer(name, new, layout, plan, why)
-
-
-def _from_to(tape: Tape, sizes: Sequence[float]) -> str:
-    return " to ".join(dict.fromkeys((tape.read(sizes[0]), tape.read(sizes[-1])))) if sizes else "–"
 
 
 def _weight(layout: Layout, inch: bool) -> str:
