@@ -34,11 +34,25 @@ def layout(request):
 
 def cut_wood(sheet):
     """Area inside the outlines of what is cut, rings less the holes in them. [mm² at full size]"""
-    rings = [shapely.Polygon(line.points) for line in sheet.drawing if isinstance(line, Line) and line.kind == "cut"]
+    lines = [item for item in sheet.drawing if isinstance(item, Line)]
+    if not all(line.closed for line in lines if line.kind == "cut"):
+        return hatched_cells(lines) / RATIO[sheet.scale] ** 2
     whole = shapely.Polygon()
-    for ring in sorted(rings, key=lambda ring: -ring.area):
+    for ring in sorted((shapely.Polygon(line.points) for line in lines if line.kind == "cut"), key=lambda r: -r.area):
         whole = whole.symmetric_difference(ring)
     return whole.area / RATIO[sheet.scale] ** 2
+
+
+def hatched_cells(lines):
+    """Area of what is hatched, where an outline is thin in places since it would run together with another. [mm²]"""
+    drawn = [shapely.LineString([*line.points, *line.points[: int(line.closed)]]) for line in lines]
+    slanted = [all(a != b for a, b in zip(line.points[0], line.points[-1], strict=True)) for line in lines]
+    hatching = [line for line, slants in zip(drawn, slanted, strict=True) if slants and len(line.coords) == 2]
+    edges = [line for line, slants in zip(drawn, slanted, strict=True) if not slants or len(line.coords) > 2]
+    edges = shapely.union_all(edges, grid_size=0.05)  # what gives way stops a hair before
+    cells = shapely.get_parts(shapely.polygonize(shapely.get_parts(edges)))
+    tree = shapely.STRtree([line.interpolate(0.5, normalized=True) for line in hatching])
+    return sum(cell.area for cell in cells if len(tree.query(cell, predicate="contains")))
 
 
 def sliced(layout, axis, at):
@@ -65,7 +79,8 @@ def test_what_is_cut_is_the_wood_that_stands_there(layout, axis):
                 section(layout, **asked)
             continue
         sheet = section(layout, **asked)
-        assert cut_wood(sheet) == pytest.approx(sliced(layout, axis, at), rel=1e-6), (axis, at)
+        whole = all(item.closed for item in sheet.drawing if isinstance(item, Line) and item.kind == "cut")
+        assert cut_wood(sheet) == pytest.approx(sliced(layout, axis, at), rel=1e-6 if whole else 2e-3), (axis, at)
 
 
 def test_a_section_at_a_level_cuts_its_highest_rails_and_those_that_share_a_height_with_them(layout):

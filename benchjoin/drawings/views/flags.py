@@ -51,10 +51,14 @@ def flags(parts: Sequence[Part], shown: Apart, scale: float) -> Iterator[Primiti
     ways = shapely.transform(shown.ways, lambda at: at * scale)
     shapely.prepare(ways)
     ground = _Ground(order, regions, ways)
-    for kind in sorted({part.kind for part in parts}):
-        own = [n for n, face in enumerate(order) if names[face.part].kind == kind][:MOST_FACES]
-        if own:
-            yield from ground.put(own, [names[order[n].part].mark for n in own])
+    kinds = sorted({part.kind for part in parts})
+    seen = [[n for n, face in enumerate(order) if names[face.part].kind == kind][:MOST_FACES] for kind in kinds]
+    marks = [(own, [names[order[n].part].mark for n in own]) for own in seen if own]
+    on_wood = [ground.on_wood(*each) for each in marks]
+    yield from filter(None, on_wood)
+    for each, text in zip(marks, on_wood, strict=True):
+        if text is None:
+            yield from ground.put(*each)
 
 
 @attrs.frozen
@@ -77,14 +81,17 @@ class _Ground:
         shapely.prepare(self.regions)  # each is asked for often
         return shapely.STRtree(self.regions)
 
-    def put(self, own: Sequence[int], marks: Sequence[str]) -> Iterator[Primitive]:
-        """A mark on the first of some faces that takes it, or with the line that suits best from any of them."""
+    def on_wood(self, own: Sequence[int], marks: Sequence[str]) -> Text | None:
+        """A mark on the first of some faces that takes it."""
         for number, mark in zip(own, marks, strict=True):
             text = _on_the_wood(self.regions[number], mark)
             if text:
                 self.taken.append(text_box(text))
-                yield text
-                return
+                return text
+        return None
+
+    def put(self, own: Sequence[int], marks: Sequence[str]) -> Iterator[Primitive]:
+        """A mark beside the wood, with the line that suits best from any of some faces."""
         tried = [self._best(number, mark) for number, mark in zip(own, marks, strict=True)]
         cost, foot, end, mark = min(tried, key=lambda one: one[0])
         if cost >= BARRED:

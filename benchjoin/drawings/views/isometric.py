@@ -18,6 +18,7 @@ import numpy.typing as npt
 import shapely
 from shapely.geometry.base import BaseGeometry
 
+from ...drafting.linework import Linework
 from ...drafting.primitives import Box, Drawing, Line
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
@@ -45,7 +46,7 @@ LEAST = 0.01
 """Visible regions that are no larger are left out. [mm²]"""
 AREAS = (shapely.GeometryType.POLYGON, shapely.GeometryType.MULTIPOLYGON)
 """What a region is made of; lines that are left where faces only touch are no part of it."""
-SHORTEST_WAY = 6.8
+SHORTEST_WAY = sum(Linework().pen("centre").dashes[:3])
 """A way that shows less between the parts is left out: its dashes could not be read. [mm on paper]"""
 APART = 0.28
 """How far parts are drawn apart, of the frame's mean size."""

@@ -29,7 +29,7 @@ from ..making.pieces import named, shown_parts, titled
 from .face import Face, on_page
 from .labels import Taken, front_sign, leg_marks, marks_of_runs
 from .repeated import with_words
-from .strokes import drawn, group
+from .strokes import crowded, drawn, group, strokes, without
 from .view import EYES, Eye, View, view
 from .view_sizes import flat, upright
 from .wall import wall
@@ -131,9 +131,11 @@ def section_page(
 
     def draw(scale: float) -> Figure:
         sizes = (flat if cut.axis == 2 else upright)(layout, parts, look, scale, asked.house)
-        lines = drawn(look, scale, group(look, scale, asked.house.linework), less=solid)
+        pens = group(look, scale, asked.house.linework)
+        lines = drawn(look, scale, pens, less=solid)
+        thin = crowded(look.visible, scale, pens)
         held = wall(layout, parts, look, scale)
-        drawing: Drawing = (*lines, *_cut_faces(through, by_name, cut, scale), *sizes.drawing(), *held)
+        drawing: Drawing = (*lines, *_cut_faces(through, by_name, cut, scale, thin), *sizes.drawing(), *held)
         if letter:
             x0, _, x1, top = bounds(drawing)
             drawing = (*drawing, Text(((x0 + x1) / 2, top + 4.0), f"{letter}–{letter}", LETTER, "middle", bold=True))
@@ -221,9 +223,15 @@ def _height(layout: Layout, at: str | float | None, piece: int) -> tuple[float, 
     return height, f"{layout.frame.tape.say(height)} over the {layout.frame.datum}"
 
 
-def _cut_faces(through: Sequence[Face], parts: Mapping[str, Part], cut: Cut, scale: float) -> Iterator[Primitive]:
+def _cut_faces(
+    through: Sequence[Face], parts: Mapping[str, Part], cut: Cut, scale: float, thin: BaseGeometry | None
+) -> Iterator[Primitive]:
+    """What is cut, hatched and outlined; an outline is not wide where it gives way to a longer line beside it."""
     for face in through:
         region = shapely.transform(face.region, lambda points: points * scale)
         endwise = abs(parts[face.part].placement.u[cut.axis]) > 0.5
         yield from hatch(region, *(END_GRAIN if endwise else ALONG))
-        yield from outline(region, "cut")
+        if thin is None or not face.region.boundary.intersects(thin):
+            yield from outline(region, "cut")
+        else:
+            yield from strokes(without(face.region.boundary, thin, scale), "cut", scale)

@@ -45,14 +45,22 @@ def group(look: View, scale: float, house: Linework) -> Linework:
 
 def solid(lines: BaseGeometry, scale: float, linework: Linework) -> Iterator[Line]:
     """Lines that are seen; the shorter of two that would run together is thin."""
-    crowded = close(lines, 2 * linework.wide / scale, _RUN / scale)
-    if crowded is None:
-        yield from strokes(lines, "visible", scale)
-        return
-    yield from strokes(
-        shapely.line_merge(lines.difference(crowded.buffer(1e-3 / scale, quad_segs=1))), "visible", scale
-    )
-    yield from strokes(shapely.line_merge(crowded), "thin", scale)
+    thin = crowded(lines, scale, linework)
+    yield from strokes(without(lines, thin, scale), "visible", scale)
+    if thin is not None:
+        yield from strokes(shapely.line_merge(thin), "thin", scale)
+
+
+def crowded(lines: BaseGeometry, scale: float, linework: Linework) -> BaseGeometry | None:
+    """Lines that give way to longer ones, full size, since wide ones would run together; None where all stand apart."""
+    return close(lines, 2 * linework.wide / scale, _RUN / scale)
+
+
+def without(lines: BaseGeometry, thin: BaseGeometry | None, scale: float) -> BaseGeometry:
+    """Lines without those that give way."""
+    if thin is None:
+        return lines
+    return shapely.line_merge(lines.difference(thin.buffer(1e-3 / scale, quad_segs=1)))
 
 
 def dashed(lines: BaseGeometry, scale: float, linework: Linework) -> Iterator[Line]:

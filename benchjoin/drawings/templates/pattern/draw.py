@@ -33,6 +33,8 @@ WIDEST = 178.0
 """A pattern covers no more of the part for the sake of its words. [mm]"""
 LAND = 1.0
 """So much of the part is left past it, so that it is not taken to end with the part. [mm]"""
+BAND = ascent(_TEXT) + descent(_TEXT) + 2.0
+"""Between a shoulder and the end of the part a word goes in from here on. [mm]"""
 CARD = 60.0
 """Width of a card of places. [mm]"""
 
@@ -118,7 +120,10 @@ def _ends(one: LayOn, low: float, high: float) -> Iterator[Line]:
 def _flush(one: LayOn, ends: tuple[float, float], clear: Clearing) -> Iterator[Text]:
     """Along those ends, inside the outline, that they lie flush."""
     low, high = ends
+    shoulders = [at for at, whole in _struck(one) if whole]
     for at, name in _at_ends(one):
+        if any(0.0 < abs(shoulder - at) < BAND for shoulder in shoulders):
+            continue  # no word goes in between
         x = at + 1.0 + ascent(_TEXT) if at <= 0.0 else at - 1.0 - descent(_TEXT)
         yield clear.freest(
             Text((x, low + (high - low) * share), words, _TEXT, "middle", 90.0)
@@ -131,7 +136,7 @@ def _shoulders(one: LayOn) -> Iterator[Line]:
     """Shoulder lines on the face and down the edges, and the floor of the notch on the edges."""
     (u0, v0, _), (u1, v1, _) = one.cut.low, one.cut.high
     near, far = u0 - one.start, u1 - one.start
-    for at, whole in ((near, u0 > TOUCH), (far, u1 < one.size[0] - TOUCH)):
+    for at, whole in _struck(one):
         if whole:
             yield Line(((at, v0), (at, v1)), "visible")
             for side in one.folds:
@@ -142,6 +147,12 @@ def _shoulders(one: LayOn) -> Iterator[Line]:
     for side in one.folds:
         floor = _on_flap(one, side, one.depth)
         yield Line(((near, floor), (far, floor)), "visible")
+
+
+def _struck(one: LayOn) -> tuple[tuple[float, bool], ...]:
+    """Where the shoulders lie on the page, and whether each is a line: one that runs out at an end is none. [mm]"""
+    u0, u1 = one.cut.low[0], one.cut.high[0]
+    return (u0 - one.start, u0 > TOUCH), (u1 - one.start, u1 < one.size[0] - TOUCH)
 
 
 def _openings(one: LayOn, wide: float, words: Sequence[Text]) -> Iterator[Line]:

@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 import shapely
 
 from ....drafting.lettering import text_width, wrap
-from ....drafting.primitives import Drawing, Line, Primitive, Text, bounds, figure_middle, shift
+from ....drafting.primitives import Box, Drawing, Line, Primitive, Text, bounds, figure_middle, shift
 from ....frame.faces import OPPOSITE, OUT
 from ....frame.identity import in_short
 from ....layout.joining import JOINTS
@@ -21,6 +21,7 @@ from ....layout.layout import Layout
 from ....layout.on_face import OnFace
 from ....layout.parts import Part, face_up
 from ....layout.sets import Band, PartSet
+from ....lengths import TOUCH
 from ....shop.fasteners.fasten import Fastening
 from ....shop.fasteners.on_face import HoleOnFace
 from ..marking import LEGEND, Rows, member_marks
@@ -135,8 +136,9 @@ def _band(
     rows = face_rows(part_set.members, band, look.scale)
     drawn: list[Primitive] = [*_parts(layout, part_set, band, rows, look, span)]
     holes = holes_of(fastening if look.scale == 1.0 else None, part_set.members, band)
-    drawn += _waste(layout, part_set, band, rows, look, holes)
-    drawn += band_lines(layout, part_set, band, rows, look)
+    lines = tuple(band_lines(layout, part_set, band, rows, look))
+    drawn += _waste(layout, part_set, band, rows, look, holes, lines)
+    drawn += lines
     if look.scale == 1.0:
         drawn += member_marks(part_set, band, rows, [[one.u for one in own] for own in holes])
         drawn += bores(holes, rows)
@@ -240,14 +242,22 @@ def is_slim(rows: Rows, look: Look) -> bool:
 
 
 def _waste(
-    layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look, holes: Sequence[Sequence[HoleOnFace]]
+    layout: Layout,
+    part_set: PartSet,
+    band: Band,
+    rows: Rows,
+    look: Look,
+    holes: Sequence[Sequence[HoleOnFace]],
+    lines: Drawing,
 ) -> Iterator[Primitive]:
     """Between shoulder lines the rail and its depth where there is room to write them, and the waste hatched."""
+    upright = [box for box in (bounds((line,)) for line in lines if isinstance(line, Line)) if box[0] == box[2]]
     for item in (*band.waste, *band.touches):
         low = rows[item.member][0]
         room = box_of(item.cut, low, look.scale)
-        crosses = [(one.u, low + one.v) for one in holes[item.member]]
-        words = _waste_words(layout, part_set.members[item.member], item.cut, room, look, crosses)
+        crosses = [(one.u, low + one.v, one.u, low + one.v) for one in holes[item.member]]
+        keep_off = [*crosses, *(line for line in upright if room[0] + TOUCH < line[0] < room[2] - TOUCH)]
+        words = _waste_words(layout, part_set.members[item.member], item.cut, room, look, keep_off)
         if item.cut.wood:
             yield from waste(shapely.box(*room), look.hatch, words, clear=look.text * 0.3)
         yield from words
@@ -259,9 +269,9 @@ def _waste_words(
     cut: OnFace,
     room: tuple[float, float, float, float],
     look: Look,
-    crosses: Sequence[tuple[float, float]],
+    keep_off: Sequence[Box],
 ) -> list[Text]:
-    """The words along or across the waste, in its middle or beside the crosses there; none where there is no room."""
+    """The words along or across the waste, in its middle or beside what is drawn there; none where there is no room."""
     x0, y0, x1, y1 = room
     lines = [in_short(cut.mate, along_length=part.slot.long), cut.told(layout.frame.tape.read)]
     pitch = look.text * 1.7
@@ -273,9 +283,14 @@ def _waste_words(
             continue
         for b, a in itertools.product(SHARES, SHARES):
             x, y = x0 + across / 2 + a * (x1 - x0 - across), y0 + up / 2 + b * (y1 - y0 - up)
-            if not any(abs(u - x) < across / 2 + 1 and abs(v - y) < up / 2 + 1 for u, v in crosses):
+            box = (x - across / 2 - 1, y - up / 2 - 1, x + across / 2 + 1, y + up / 2 + 1)
+            if not any(_overlap(box, other) for other in keep_off):
                 return _two_lines(lines, (x, y), pitch, look.text, turned=turned)
     return []
+
+
+def _overlap(box: Box, other: Box) -> bool:
+    return box[0] < other[2] and other[0] < box[2] and box[1] < other[3] and other[1] < box[3]
 
 
 def _two_lines(lines: Sequence[str], at: tuple[float, float], pitch: float, size: float, *, turned: bool) -> list[Text]:

@@ -46,7 +46,7 @@ class _Label:
 def band_lines(layout: Layout, part_set: PartSet, band: Band, rows: Rows, look: Look) -> Iterator[Primitive]:
     """Lines of a band, and their labels above and below it."""
     labels = [_label(layout, part_set, line, brief=look.brief) for line in band.lines]
-    yield from struck(band, rows, look.scale)
+    yield from struck(part_set.members, band, rows, look.scale)
     for above in (True, False):
         mine = [label for label in labels if label.above == above]
         if mine:

@@ -200,7 +200,7 @@ def _wood(part_set: PartSet, laid: Laid, own: Collection[int]) -> Iterator[Line]
         (low, high), part = laid.rows[number], part_set.members[number]
         yield from openings(part, laid.band.faces[number], low)
         yield Line(((0.0, low), (part.length, low), (part.length, high), (0.0, high)), "visible", closed=True)
-    yield from struck(laid.band, laid.rows, own=own)
+    yield from struck(part_set.members, laid.band, laid.rows, own=own)
 
 
 def _waste(laid: Laid, own: Collection[int], window: Box, words: Drawing) -> Iterator[Line]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 
+from ....drafting.linework import Linework
 from ....drafting.primitives import Line, Primitive
 from ....layout.on_face import OnFace
 from ....layout.parts import Part, face_up
@@ -18,6 +19,9 @@ from ....shop.fasteners.fasten import Fastening
 from ....shop.fasteners.on_face import HoleOnFace, drilled, holes_on
 from ...views.bored import bored
 from ..marking import Rows
+
+APART = 2 * Linework().wide
+"""Wide lines that lie closer run together. [mm]"""
 
 
 def ways_up(part_set: PartSet) -> tuple[Band, ...]:
@@ -55,14 +59,23 @@ def openings(part: Part, face: str, low: float, scale: float = 1.0) -> Iterator[
             yield Line(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "thin", closed=True)
 
 
-def struck(band: Band, rows: Rows, scale: float = 1.0, own: Collection[int] | None = None) -> Iterator[Line]:
-    """Every shoulder line across the parts that take it, or some of them, thin where a mate only comes to the face."""
+def struck(
+    members: Sequence[Part], band: Band, rows: Rows, scale: float = 1.0, own: Collection[int] | None = None
+) -> Iterator[Line]:
+    """Every shoulder line across the parts that take it, or some of them.
+
+    It is thin where a mate only comes to the face, and on a reduced picture where a wide one would run together with
+    one before it or with an end of the part.
+    """
+    wide = [[0.0, part.length * scale] if scale < 1.0 else [] for part in members]
     for line in band.lines:
         x = line.at * scale
         for taker in (taker for taker in line.takers if own is None or taker.member in own):
             low = rows[taker.member][0]
             ends = ((x, low + taker.low * scale), (x, low + taker.high * scale))
-            yield Line(ends, "visible" if taker.wood else "thin")
+            is_wide = taker.wood and not any(TOUCH < abs(x - at) < APART for at in wide[taker.member])
+            wide[taker.member] += [x] if is_wide and scale < 1.0 else []
+            yield Line(ends, "visible" if is_wide else "thin")
 
 
 def box_of(cut: OnFace, low: float, scale: float = 1.0) -> tuple[float, float, float, float]:

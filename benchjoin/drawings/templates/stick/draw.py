@@ -88,7 +88,8 @@ def _reading(words: str, edge: float, out: int, edges: Sequence[float], written:
     for text in tries:
         box = text_box(text)
         x0, _, x1, _ = box.bounds
-        if not any(x0 < e < x1 for e in edges) and not any(box.intersects(text_box(other)) for other in written):
+        low, far = min(x0, edge), max(x1, edge)
+        if not any(low < e < far for e in edges) and not any(box.intersects(text_box(other)) for other in written):
             return text
     return tries[-1]
 
