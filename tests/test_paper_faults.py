@@ -53,6 +53,21 @@ def test_paper_of_the_samples_has_no_clash(name):
     must_be_clean(name, PLAIN_SAMPLES[name])
 
 
+@pytest.mark.parametrize(
+    "number",
+    [
+        pytest.param(7, id="a line 4 mm from the top on a reduced set"),
+        pytest.param(28, id="gaps of a hair in a section"),
+        pytest.param(33, id="a way as long as one dash"),
+        pytest.param(65, id="a stick that ends beside its last line"),
+        pytest.param(77, id="two joints at one place of a leg"),
+        pytest.param(89, id="a flag led past the wood"),
+    ],
+)
+def test_paper_of_a_crowded_frame_has_no_clash(number):
+    must_be_clean(f"random {number}", random_frames(100)[number - 1], ["A4"])
+
+
 @pytest.mark.slow
 @pytest.mark.parametrize("tenth", range(10))
 def test_paper_of_random_frames_has_no_clash(tenth):
