@@ -16,6 +16,7 @@ from designs import GALLERY
 from designs import plain_bench as bench
 from designs import plain_rack as rack
 from designs import plain_stand as stand
+from recorded import marks
 
 from benchjoin import cut_list, elevation, lay_out, set_page
 from benchjoin.drafting.primitives import Disc, Fill, Line, Text
@@ -33,22 +34,6 @@ REDUCED = {"bench": "Letter", "rack": "A3"}
 @pytest.fixture(params=DESIGNS)
 def design(request):
     return request.param
-
-
-def marks(layout):
-    """Each set: its members, and of each way up every line with who takes it."""
-    read = layout.frame.tape.read
-    for one in layout.sets:
-        yield f"Set {one.letter}: {one.title}, make {', '.join(one.alike)}"
-        for part in one.members:
-            yield f"  {part.mark:4}{part.identity}{f', {part.handed} hand' if part.handed else ''}"
-        for band in one.bands:
-            yield f"  {band.title}: {', '.join(dict.fromkeys(band.faces))}"
-            for line in band.lines:
-                takers = " ".join(one.members[taker.member].mark for taker in line.takers)
-                edges = ", ".join(dict.fromkeys(f"{taker.edge} edge of {taker.mate}" for taker in line.takers))
-                yield f"    {read(line.at):>8}  {line.at:10.4f} mm  {takers}: {edges}"
-        yield ""
 
 
 def test_marks_of_the_sets(design, file_regression):
