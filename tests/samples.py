@@ -3,6 +3,7 @@ tests/layout/test_samples_by_hand.py.
 """
 
 from boarded import BOARDED
+from honey_bench import HONEY_BENCH
 from topped import TOPPED
 
 from benchjoin import Butt, Clear, EndRails, Frame, HalfLap, Leg, Level, Notch, Overall, Pair, Planted, Rail, Stock
@@ -372,26 +373,6 @@ SINGLE_ROW_TURNED = Frame(
         Clear(),
         Level("high", front=Rail("2 in", face="inner"), flush="front leg top"),
     ],
-)
-
-HONEY_BENCH = Frame(
-    name="Honey-house bench, plain",
-    length="57 in",
-    depth="23 in",
-    front=Leg(Stock("larch 2x4, milled", thickness="1 5/16 in", width="3 1/4 in"), height="35 1/2 in"),
-    back=Leg(Stock("larch 2x4, milled", thickness="1 5/16 in", width="3 1/4 in"), height="70 in"),
-    rail_stock=Stock("larch 1x6, planed", thickness="5/8 in"),
-    stack=[
-        Clear("7 in"),
-        Level("foot shelf", front="2 3/4 in", back="4 1/4 in", ends="2 3/4 in"),
-        Clear(),
-        Level("bench", front="3 1/2 in", back="3 1/2 in", ends="3 1/2 in", flush="front leg top"),
-        Clear(),
-        Level("hook rail", back="3 1/2 in"),
-        Clear(),
-        Level("head rail", back="5 1/4 in", flush="back leg top"),
-    ],
-    quantity=3,
 )
 
 LARCH = Stock("larch, planed", thickness=42, width=70)

@@ -15,7 +15,6 @@ from __future__ import annotations
 
 import sys
 import warnings
-from ctypes.util import find_library
 from functools import cache
 from typing import Any, NamedTuple
 
@@ -155,6 +154,8 @@ def _loaded(files: tuple[str, ...], names: tuple[str, ...]) -> Any:
             return ffi.dlopen(file)
         except OSError:
             continue
+    from ctypes.util import find_library  # asks other programs, and takes a while to read
+
     for name in names:
         found = find_library(name)
         if found:
