@@ -1,10 +1,11 @@
-"""A layout as lines of text, for recordings: `from recorded import lies, marks, spaced`."""
+"""A layout as lines of text, for recordings: `from recorded import lies, marks, spaced, stood`."""
 
 from __future__ import annotations
 
 from benchjoin.errors import BenchjoinError
 from benchjoin.layout.patterns import lay_ons
 from benchjoin.layout.spacing import common_lines, spacings
+from benchjoin.layout.sticks import sticks
 from benchjoin.shop.gaps import board_gaps
 
 
@@ -46,6 +47,16 @@ def lies(layout):
     for pattern in (one for half in lay_ons(layout) for one in half):
         uses = ", ".join(f"{use.part.mark} {use.face} for {use.mate} at {use.at:.6g}" for use in pattern.uses[:3])
         yield f"pattern {pattern.kind} {pattern.start:.6g} to {pattern.end:.6g}, {box(pattern.cut)}: {uses}"
+        yield from (f"  beside {box(other)}" for other in pattern.others)
+
+
+def stood(layout):
+    """Sticks: for whom, and their lines."""
+    for stick in sticks(layout):
+        edges = " ".join(f"{at:.6g}" for at in stick.edges)
+        yield f"stick {' '.join(part.mark for part in stick.parts)}, {stick.length:.6g}: {edges}"
+        for lane in stick.lanes:
+            yield f"  {lane.title}, {' '.join(lane.marks)}: {', '.join(lane.mates)}"
 
 
 def spaced(layout):

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 from designs import DESIGNS
-from recorded import lies, marks, spaced
+from recorded import lies, marks, spaced, stood
 from samples import SAMPLES
 
 from benchjoin import lay_out
@@ -38,4 +38,6 @@ FRAMES = {**{name: SAMPLES[name] for name in OF_THE_SAMPLES}, "glove rack": DESI
 @pytest.mark.parametrize("name", FRAMES)
 def test_where_everything_lies(name, file_regression):
     layout = lay_out(FRAMES[name])
-    file_regression.check("\n".join([*lies(layout), "", *marks(layout), *spaced(layout)]), encoding="utf-8")
+    file_regression.check(
+        "\n".join([*lies(layout), "", *marks(layout), *stood(layout), *spaced(layout)]), encoding="utf-8"
+    )

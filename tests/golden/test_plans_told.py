@@ -54,6 +54,7 @@ PLANS = {
     "knotty": (SMALL, KNOTTY, {"allow": Allowances(end=10, width=3, thickness=2)}),
     "knotty-by-cost": (SMALL, KNOTTY, {"aim": "cost"}),
     "not-enough": (SMALL, SHORT, {}),
+    "counted": (SMALL, [attrs.evolve(KNOTTY[2], count=1), attrs.evolve(KNOTTY[4], count=3), KNOTTY[1]], {}),
     "inches": (BY_THE_INCH, YARD, {"aim": "waste"}),
 }
 
@@ -102,6 +103,8 @@ def test_the_words_of_the_yard(file_regression):
         "thicker rails": {"rail_stock": attrs.evolve(thick, name="larch rail")},
         "too thick": {"rail_stock": Stock("beam", thickness=200)},
         "longer": {"length": 1400},
+        "too short": {"length": 30},
+        "slack": {"front.height": 640},
     }
     found = in_the_yard(SMALL, choices, KNOTTY)
     file_regression.check(f"{found!r}\n{found.table().text()}\n")

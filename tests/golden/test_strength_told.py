@@ -6,6 +6,7 @@ tests/shop/test_strength; here it is seen when one of them moves.
 
 from __future__ import annotations
 
+import attrs
 import pytest
 from designs import DESIGNS
 from samples import SAMPLES
@@ -55,10 +56,21 @@ MIXED = Case(
         Point("bench", "45 lb", along="31 in", across="front edge"),
         Point("foot shelf", "200 N", across="4 in"),
         Line("foot shelf", "15 kg", start="10 in", end="40 in"),
+        Line("bench", "8 kg", across="front edge"),
+        Line("foot shelf", 30, start="20 in", across="5 in"),
         Filled("bin", "12 kg"),
     ],
     "long",
 )
+POLES = attrs.evolve(
+    COAT_STAND,
+    name="Poles",
+    rail_stock=Stock("fir slat", thickness=9),
+    front=Leg(Stock("fir rod", thickness=24, width=26), height=700),
+    back=Leg(Stock("fir rod", thickness=24, width=26), height=1500),
+    stack=[Clear(620), Level("seat", front=80, back=80, ends=80, top=700)],
+)
+"""Slender, and loaded until they are bent further by what presses on them."""
 BUTTS = {"corner_blocks": ["butt"]}
 TOLD = {
     "coat-stand": (COAT_STAND, HUNG, {"corner_blocks": ["seat", "low/left rail"], "walls": ["back"]}),
@@ -68,6 +80,7 @@ TOLD = {
         [Case("wet", [Spread("seat", "300 kg")], "permanent"), Case("sat on", [Point("seat", "1 kN", along=300)])],
         {"corner_blocks": ["seat", "low"]},
     ),
+    "poles": (POLES, Case("pressed", [Spread("seat", "75 kg"), Push("20 N", "back")], "long"), {"braced": ["across"]}),
     "coat-stand-falls-over": (COAT_STAND, HUNG, {}),
     "bench-in-inches": (DESIGNS["bench"], MIXED, BUTTS),
     "nailed": (SAMPLES["boarded foot shelf"], None, {"fastening": {"laid": "nothing", "butt": "nail 8d"}, **BUTTS}),
