@@ -40,7 +40,7 @@ GROUPS = {
     ),
     "elsewhere": (
         "layout/* layout/checks/* layout/placing/* wood/* shop/gaps.py shop/swelling.py shop/boards/* shop/strength/*",
-        "layout outside shop golden properties/test_random_frames.py properties/test_single_rows.py",
+        "layout outside shop golden properties/test_random_frames.py properties/test_single_rows.py test_notebook.py",
     ),
 }
 """What is changed, and the tests that are to tell."""
