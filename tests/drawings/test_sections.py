@@ -12,10 +12,11 @@ from designs import PLAIN_SAMPLES as SAMPLES
 from manifold3d import CrossSection, Manifold
 from solid_wood import carved
 
-from benchjoin import lay_out
+from benchjoin import Clear, Frame, Leg, Level, Rail, Stock, lay_out
 from benchjoin.drafting.primitives import Line, Text
 from benchjoin.drawings.views.section import section
 from benchjoin.errors import AddressError, BenchjoinError
+from benchjoin.frame.edges import Arc
 from benchjoin.trade.standards import SCALES
 
 FRAMES = {**DESIGNS, **SAMPLES}
@@ -90,6 +91,24 @@ def test_a_section_at_a_level_cuts_its_highest_rails_and_those_that_share_a_heig
         high = min(b.high[2] for b in own if b.high[2] > low + 1e-6)
         area = cut_wood(section(layout, level.name))
         assert area == pytest.approx(sliced(layout, "z", (low + high) / 2), rel=1e-6)
+
+
+def test_a_rail_with_an_arc_is_cut_where_its_wood_still_is():
+    """By hand: the arc runs 856 from shoulder to shoulder and rises 20, so its radius is 4589.6; where it has risen
+    over 10, 2 √(20 · 4589.6 − 100) = 605.6 of the rail are gone. Four legs 50 × 60 have lost 22 × 60 each to the rails.
+    """
+    post, lath = Stock("oak post", thickness=50, width=60), Stock("oak lath", thickness=22)
+    frame = Frame(
+        name="Arched",
+        length=1000,
+        depth=400,
+        front=Leg(post, height=500),
+        back=Leg(post, height=500),
+        rail_stock=lath,
+        stack=[Clear(200), Level("low", front=Rail(90, lower_edge=Arc(20)), back=90)],
+    )
+    wood = 4 * 28 * 60 + (1000 - 605.6) * 22 + 1000 * 22
+    assert cut_wood(section(lay_out(frame), 210)) == pytest.approx(wood, rel=1e-3)
 
 
 def test_wood_that_ends_at_the_place_is_not_cut():
