@@ -102,6 +102,13 @@ def test_a_frame_whose_end_rails_only_butt_is_told_as_a_mechanism_and_not_solved
     assert strength(lay_out(frame), PULL, wood=WOOD, braced=["across"]).mechanisms == ()
 
 
+@pytest.mark.parametrize("joint", ["half-lap", "laid", "over-notch", "rests"])
+def test_a_corner_block_is_not_asked_for_where_there_is_no_room_for_one(joint):
+    """Taken without a word, it would hold nothing."""
+    with pytest.raises(LoadError, match=r"Write a list of .*butt.*notch, planted"):
+        strength(lay_out(stand()), PULL, wood=WOOD, corner_blocks=[joint])
+
+
 def test_without_fasteners_a_planted_rail_holds_nothing_upright():
     planted = stand()
     layout = lay_out(planted)
