@@ -69,7 +69,7 @@ def _across_a_box(
     return tuple(Line((a, b)) for a, b in zip(from_, to, strict=True))
 
 
-def outline(polygon: shapely.Geometry, kind: str = "visible") -> Drawing:
+def outline(polygon: shapely.Geometry, kind: str = "visible") -> tuple[Line, ...]:
     """The rings of a region as closed lines, outer rings and holes."""
     rings = []
     for part in shapely.get_parts(polygon):

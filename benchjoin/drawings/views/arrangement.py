@@ -233,7 +233,7 @@ class _Sheet:
         lines = tuple(drawn(look, self.scale, group_of(self.shown, self.scale, self.asked)))
         drawing: Drawing = (*lines, *self._over(look), *(item for row in rows for item in row.drawing()))
         around = (self.layout, self.parts, look, self.scale)
-        drawing = (*drawing, *wall(*around), *bought(*around))
+        drawing = (*drawing, *wall(*around), *bought(*around, drawing))
         drawing = (*drawing, *planes(look, self._planes(look), self.scale, drawing))
         taken = Taken(drawing)
         words = (*front_sign(look, self.scale, taken), *leg_marks(self.parts, look, self.scale, taken))

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 import shapely
 from shapely.affinity import scale as scaled
 
-from ...drafting.primitives import Line, Text, figure_middle, text_box
+from ...drafting.primitives import Drawing, Line, Text, figure_middle, text_box
 from ...layout.bodies import Body, bodies
 from ...layout.layout import Layout
 from ...layout.parts import Part
@@ -29,14 +29,12 @@ SHORTEST = 6.0
 PLACES = (0.5, 0.3, 0.7, 0.15, 0.85)
 
 
-def bought(
-    layout: Layout, parts: Sequence[Part], seen: View, scale: float, words: Sequence[Text] = ()
-) -> Iterator[Line]:
-    """The outlines of bins at a scale, broken off at words that stand there already."""
+def bought(layout: Layout, parts: Sequence[Part], seen: View, scale: float, there: Drawing) -> Iterator[Line]:
+    """The outlines of bins at a scale, broken off at the words of what is drawn there already."""
     if not layout.frame.bins:
         return
     clear, lines = CLEAR / scale, shapely.get_parts(seen.visible)
-    grown = [text_box(text).buffer(CLEAR, join_style="mitre") for text in words]
+    grown = [text_box(item).buffer(CLEAR, join_style="mitre") for item in there if isinstance(item, Text)]
     written = [scaled(box, 1 / scale, 1 / scale, origin=(0, 0)) for box in grown]
     for outline in _outlines(layout, parts, seen):
         beside = lines[shapely.dwithin(lines, outline.exterior, clear)]

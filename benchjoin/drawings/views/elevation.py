@@ -117,9 +117,9 @@ def upright_figure(layout: Layout, asked: Asked, look: View, scale: float, secti
         *inside,
         *sizes.drawing(),
         *wall(layout, parts, look, scale),
-        *bought(layout, parts, look, scale, inside),
         *clear_sizes(parts, look, scale, reader(layout.frame, asked.house)),
     )
+    drawing = (*drawing, *bought(layout, parts, look, scale, drawing))
     drawing = (*drawing, *planes(look, sections, scale, drawing))
     taken = Taken(drawing)
     words = (*front_sign(look, scale, taken), *leg_marks(parts, look, scale, taken))

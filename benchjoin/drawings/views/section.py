@@ -13,7 +13,7 @@ import attrs
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from ...drafting.hatch import hatch, outline
+from ...drafting.hatch import hatch
 from ...drafting.primitives import Drawing, Primitive, Text, bounds
 from ...drafting.sheets.figure import Figure
 from ...drafting.sheets.sheet import Sheet
@@ -29,7 +29,7 @@ from ..making.pieces import named, shown_parts, titled
 from .face import Face, on_page
 from .labels import Taken, front_sign, leg_marks, marks_of_runs
 from .repeated import with_words
-from .strokes import crowded, drawn, group, strokes, without
+from .strokes import drawn, group
 from .view import EYES, Eye, View, view
 from .view_sizes import flat, upright
 from .wall import wall
@@ -127,15 +127,12 @@ def section_page(
         raise AddressError(f"{cut.title} meets no wood. Choose another place.", address=place)
     by_name = {part.name: part for part in parts}
     title = titled(asked, f"{letter}–{letter}: {cut.title}" if letter else cut.title)
-    solid = shapely.union_all([face.region for face in through])
 
     def draw(scale: float) -> Figure:
         sizes = (flat if cut.axis == 2 else upright)(layout, parts, look, scale, asked.house)
-        pens = group(look, scale, asked.house.linework)
-        lines = drawn(look, scale, pens, less=solid)
-        thin = crowded(look.visible, scale, pens)
+        lines = drawn(look, scale, group(look, scale, asked.house.linework), cut=[face.region for face in through])
         held = wall(layout, parts, look, scale)
-        drawing: Drawing = (*lines, *_cut_faces(through, by_name, cut, scale, thin), *sizes.drawing(), *held)
+        drawing: Drawing = (*lines, *_hatched(through, by_name, cut, scale), *sizes.drawing(), *held)
         if letter:
             x0, _, x1, top = bounds(drawing)
             drawing = (*drawing, Text(((x0 + x1) / 2, top + 4.0), f"{letter}–{letter}", LETTER, "middle", bold=True))
@@ -223,15 +220,8 @@ def _height(layout: Layout, at: str | float | None, piece: int) -> tuple[float, 
     return height, f"{layout.frame.tape.say(height)} over the {layout.frame.datum}"
 
 
-def _cut_faces(
-    through: Sequence[Face], parts: Mapping[str, Part], cut: Cut, scale: float, thin: BaseGeometry | None
-) -> Iterator[Primitive]:
-    """What is cut, hatched and outlined; an outline is not wide where it gives way to a longer line beside it."""
+def _hatched(through: Sequence[Face], parts: Mapping[str, Part], cut: Cut, scale: float) -> Iterator[Primitive]:
     for face in through:
         region = shapely.transform(face.region, lambda points: points * scale)
         endwise = abs(parts[face.part].placement.u[cut.axis]) > 0.5
         yield from hatch(region, *(END_GRAIN if endwise else ALONG))
-        if thin is None or not face.region.boundary.intersects(thin):
-            yield from outline(region, "cut")
-        else:
-            yield from strokes(without(face.region.boundary, thin, scale), "cut", scale)

@@ -6,7 +6,7 @@ the finest is still too wide, the shorter of two is thin. Dashes are shown where
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import groupby
 from operator import itemgetter
 
@@ -15,6 +15,7 @@ import shapely
 from shapely import get_coordinates, get_parts, length
 from shapely.geometry.base import BaseGeometry
 
+from ...drafting.hatch import outline
 from ...drafting.linework import Linework
 from ...drafting.primitives import Line
 from .parallel import close
@@ -32,10 +33,21 @@ def strokes(lines: BaseGeometry, kind: str, scale: float) -> Iterator[Line]:
         yield Line(tuple((x, y) for _, (x, y) in own), kind)
 
 
-def drawn(look: View, scale: float, linework: Linework, *, less: BaseGeometry | None = None) -> Iterator[Line]:
-    """All lines of a view with a group of lines; less is a region in which nothing is dashed, full size."""
-    yield from solid(look.visible, scale, linework)
-    yield from dashed(look.hidden if less is None else look.hidden.difference(less), scale, linework)
+def drawn(look: View, scale: float, linework: Linework, *, cut: Sequence[BaseGeometry] = ()) -> Iterator[Line]:
+    """All lines of a view with a group of lines; cut are faces of wood that is cut, full size.
+
+    These are outlined as wide as what is seen, and nothing is dashed in them.
+    """
+    edges = [line for lines in (look.visible, *(face.boundary for face in cut)) for line in get_parts(lines)]
+    thin = _crowded(shapely.multilinestrings(edges), scale, linework)
+    yield from _wide(look.visible, thin, scale, "visible")
+    yield from _thin(thin, scale)
+    for face in cut:
+        if thin is None or not face.boundary.intersects(thin):
+            yield from outline(shapely.transform(face, lambda points: points * scale), "cut")
+        else:
+            yield from _wide(face.boundary, thin, scale, "cut")
+    yield from dashed(look.hidden.difference(shapely.union_all(cut)) if cut else look.hidden, scale, linework)
 
 
 def group(look: View, scale: float, house: Linework) -> Linework:
@@ -45,22 +57,26 @@ def group(look: View, scale: float, house: Linework) -> Linework:
 
 def solid(lines: BaseGeometry, scale: float, linework: Linework) -> Iterator[Line]:
     """Lines that are seen; the shorter of two that would run together is thin."""
-    thin = crowded(lines, scale, linework)
-    yield from strokes(without(lines, thin, scale), "visible", scale)
-    if thin is not None:
-        yield from strokes(shapely.line_merge(thin), "thin", scale)
+    thin = _crowded(lines, scale, linework)
+    yield from _wide(lines, thin, scale, "visible")
+    yield from _thin(thin, scale)
 
 
-def crowded(lines: BaseGeometry, scale: float, linework: Linework) -> BaseGeometry | None:
+def _crowded(lines: BaseGeometry, scale: float, linework: Linework) -> BaseGeometry | None:
     """Lines that give way to longer ones, full size, since wide ones would run together; None where all stand apart."""
     return close(lines, 2 * linework.wide / scale, _RUN / scale)
 
 
-def without(lines: BaseGeometry, thin: BaseGeometry | None, scale: float) -> BaseGeometry:
-    """Lines without those that give way."""
-    if thin is None:
-        return lines
-    return shapely.line_merge(lines.difference(thin.buffer(1e-3 / scale, quad_segs=1)))
+def _wide(lines: BaseGeometry, thin: BaseGeometry | None, scale: float, kind: str) -> Iterator[Line]:
+    """Lines of a wide kind, without those that give way."""
+    if thin is not None:
+        lines = shapely.line_merge(lines.difference(thin.buffer(1e-3 / scale, quad_segs=1)))
+    yield from strokes(lines, kind, scale)
+
+
+def _thin(thin: BaseGeometry | None, scale: float) -> Iterator[Line]:
+    if thin is not None:
+        yield from strokes(shapely.line_merge(thin), "thin", scale)
 
 
 def dashed(lines: BaseGeometry, scale: float, linework: Linework) -> Iterator[Line]:

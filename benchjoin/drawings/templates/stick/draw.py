@@ -61,7 +61,9 @@ def _lane(
     boxes = [text_box(text).bounds for text in written]
     taken = [*zones, *((box[0], box[2]) for box in boxes)]
     for cut, mate in zip(lane.cuts, lane.mates, strict=True):
-        yield from _waste(cut, (mate, cut.told(read)), taken, high)
+        told = tuple(_waste(cut, (mate, cut.told(read)), taken, high))
+        taken += [bounds((item,))[::2] for item in told if isinstance(item, Text)]
+        yield from told
     notched = [(cut.start, cut.end) for cut in lane.cuts]
     ends = tuple(_ends(stick, notched, high))
     taken += [(box[0], box[2]) for box in (text_box(text).bounds for text in ends)]
