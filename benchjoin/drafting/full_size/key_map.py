@@ -10,6 +10,7 @@ line, so tiles that lap over each other are drawn side by side.
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator, Sequence
 from typing import TypeAlias
 
@@ -18,12 +19,14 @@ import numpy.typing as npt
 import shapely
 
 from ..lettering import text_width
-from ..primitives import Box, Drawing, Fill, Line, Primitive, Text, figure_middle
+from ..primitives import Box, Drawing, Fill, Line, Primitive, Text, figure_middle, text_box
 
 Numbers: TypeAlias = npt.NDArray[np.float64]
 Shapes: TypeAlias = npt.NDArray[np.object_]
 
 TEXT = 2.5
+SHARES = (0.5, 0.0, 1.0)
+"""Where a key may stand in its tile: in its middle first."""
 ONE_LINE = 0.8
 """Edges on the map that are closer than this are drawn as one. [mm]"""
 
@@ -35,6 +38,7 @@ def key_map(faces: Sequence[Box], tiles: Sequence[tuple[str, Box]], here: str, r
     scale = min(room[0] / (right - left), room[1] / (high - low))
     shapes = shapely.box(*((boxes - (right, low, right, low)) * scale).T)
     wood, own = _snapped(shapely.union_all(shapes[: len(faces)]), shapes[len(faces) :])
+    shown = shapely.union_all([tile for (key, _), tile in zip(tiles, own, strict=True) if key == here])
     drawn: list[Primitive] = list(_beside(wood, own))
     for (key, _), tile in zip(tiles, own, strict=True):
         x0, y0, x1, y1 = tile.bounds
@@ -42,7 +46,10 @@ def key_map(faces: Sequence[Box], tiles: Sequence[tuple[str, Box]], here: str, r
         if key == here:
             drawn.append(Fill((corners,)))
         else:
-            drawn += [Line(corners, closed=True), *_name(key, corners)]
+            drawn += [
+                Line(corners, closed=True),
+                *_name(key, tile, [shown, *(other.boundary for other in own if other is not tile)]),
+            ]
     return tuple(drawn)
 
 
@@ -79,9 +86,15 @@ def _beside(wood: shapely.Geometry, tiles: Shapes) -> Iterator[Line]:
             yield Line(tuple((x, y) for x, y in part.coords))
 
 
-def _name(key: str, corners: Sequence[tuple[float, float]]) -> list[Text]:
-    """The key in its tile, where it goes in."""
-    (x0, y0), _, (x1, y1), _ = corners
-    if text_width(key, TEXT) > x1 - x0 - 0.6 or y1 - y0 < TEXT * 1.5:
+def _name(key: str, tile: shapely.Geometry, keep_off: Sequence[shapely.Geometry]) -> list[Text]:
+    """The key in its tile, beside the one that is shown and the edges of others, where it goes in."""
+    x0, y0, x1, y1 = tile.bounds
+    wide, high = text_width(key, TEXT) + 0.6, TEXT * 1.5
+    if wide > x1 - x0 or high > y1 - y0:
         return []
-    return [Text(((x0 + x1) / 2, figure_middle((y0 + y1) / 2, TEXT)), key, TEXT, "middle")]
+    for b, a in itertools.product(SHARES, SHARES):
+        at = (x0 + wide / 2 + a * (x1 - x0 - wide), figure_middle(y0 + high / 2 + b * (y1 - y0 - high), TEXT))
+        text = Text(at, key, TEXT, "middle")
+        if not shapely.intersects(keep_off, text_box(text).buffer(-0.2)).any():
+            return [text]
+    return []
