@@ -68,6 +68,13 @@ def test_matches_eq_8_13_for_a_no_8(gravity, hardwood, newton):
     assert float(found) == pytest.approx(newton, abs=1)
 
 
+@pytest.mark.parametrize(("inch", "metric"), [(1440, 50.04), (1800, 62.55), (2200, 76.45)])
+def test_nails_across_match_the_inch_form_of_their_equation(inch, metric):
+    """p = K D^(3/2), K of softwoods 1,440, 1,800 and 2,200 lb for inches, from memory: an 8d nail is 0.131 in thick."""
+    found = lateral(metric, 0.131 * 25.4, kind="nail")
+    assert float(found) / POUND == pytest.approx(inch * 0.131**1.5, rel=3e-3)
+
+
 HANDBOOK_K = """screw False 0.29 0.42 23.17, screw False 0.43 0.47 29.79, screw False 0.48 0.52 36.40,
 screw True 0.33 0.47 23.17, screw True 0.48 0.56 31.99, screw True 0.57 0.74 44.13,
 nail False 0.29 0.42 50.04, nail False 0.43 0.47 62.55, nail False 0.48 0.52 76.45,

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import random
-from itertools import permutations
+from itertools import permutations, product
+from operator import mul
 
 import attrs
 import pytest
@@ -19,6 +20,7 @@ from benchjoin.drafting.sheets.clashes import clashes
 from benchjoin.drawings.lists.board_sheet import board_sheets
 from benchjoin.errors import BoardError, DescriptionError
 from benchjoin.shop.boards.buy import buy_list
+from benchjoin.shop.boards.fill import best_fill
 from benchjoin.shop.boards.pattern import Sawing
 from benchjoin.shop.boards.saving import what_saves
 from benchjoin.shop.boards.yard import in_the_yard
@@ -135,6 +137,27 @@ class TestPlan:
         assert plan.stopped
         assert verify(plan, yard()) == []
         assert "stopped before its end" in plan.told()
+
+    def test_stopped_later_it_says_so_as_well(self):
+        heard = []
+        plan = board_plan(BENCH, yard(), progress=lambda words, cost: heard.append(words) or len(heard) < 2)
+        assert len(heard) == 2
+        assert plan.stopped
+        assert verify(plan, yard()) == []
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_the_best_fill_is_worth_what_its_pieces_are_and_nothing_is_worth_more(seed):
+    """Every way to fill a room of 30 with up to four sizes, gone through one by one."""
+    by_lot = random.Random(seed)
+    sizes = [by_lot.randint(4, 14) for _ in range(4)]
+    values = [by_lot.randint(1, 20) for _ in range(4)]
+    ways = product(*(range(30 // size + 1) for size in sizes))
+    most = max(sum(map(mul, way, values)) for way in ways if sum(map(mul, way, sizes)) <= 30)
+    found = best_fill(30.0, sizes, values)
+    assert found.exact
+    assert found.value == sum(map(mul, found.counts, values)) == most
+    assert sum(map(mul, found.counts, sizes)) <= 30
 
 
 def _first_fit(order, stock, kerf):

@@ -68,6 +68,13 @@ def test_a_gap_that_closes_is_a_warning_with_the_gap_to_lay(layout):
     assert "2.5 mm is left, and 3 mm was asked for" in found.sentence
 
 
+def test_boards_laid_tight_are_beside_each_other(monkeypatch):
+    let_in(monkeypatch)
+    tight = lay_out(attrs.evolve(decked(), planks=(Plank(0.0, 120.0), Plank(120.0, 120.0))))
+    gaps = board_gaps(tight, planks(tight), **YEAR, least=0).gaps
+    assert [(gap.laid, gap.wettest) for gap in gaps] == [(0, near(-SWELLS))] * 2
+
+
 def test_boards_that_press_on_each_other_are_told_by_how_much(layout):
     (found,) = board_gaps(layout, planks(layout), laid=6, wettest=30, driest=6, least=0).findings
     # 120 × 24 / (3000 / 6.1 − 24) = 6.16: 4 − 6.16

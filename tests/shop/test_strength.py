@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchjoin import (
+    Butt,
     Case,
     Clear,
     Filled,
@@ -22,6 +23,7 @@ from benchjoin import (
     Rail,
     Spread,
     Stock,
+    alter,
     fasten,
     lay_out,
     nearness,
@@ -100,6 +102,16 @@ def test_a_frame_whose_end_rails_only_butt_is_told_as_a_mechanism_and_not_solved
     assert any("front to back" in one.sentence for one in found.findings)
     assert strength(lay_out(frame), PULL, wood=WOOD, corner_blocks=LOW).mechanisms == ()
     assert strength(lay_out(frame), PULL, wood=WOOD, braced=["across"]).mechanisms == ()
+
+
+def test_long_rails_that_only_butt_let_it_lean_lengthwise():
+    frame = stand()
+    (low, seat) = frame.levels()
+    butted = {level.name: {"front": Rail(80, joint=Butt()), "back": Rail(80, joint=Butt())} for level in (low, seat)}
+    changes = {f"{name}.{side}": rail for name, sides in butted.items() for side, rail in sides.items()}
+    found = strength(lay_out(alter(frame, changes)), PULL, wood=WOOD, corner_blocks=SEAT)
+    assert [one.way for one in found.mechanisms] == ["along"]
+    assert "leaning lengthwise" in found.mechanisms[0].words
 
 
 @pytest.mark.parametrize("joint", ["half-lap", "laid", "over-notch", "rests"])
