@@ -146,6 +146,15 @@ class TestPlan:
         assert verify(plan, yard()) == []
 
 
+def test_the_yard_asks_for_a_choice_and_says_why_one_does_not_go():
+    with pytest.raises(BoardError, match=r'Write \{"larch 1x6"'):
+        in_the_yard(bench, {}, yard())
+    found = in_the_yard(bench, {"odd": {"length": -3, "quantity": 0}}, yard())
+    assert found.offers[0].plan is None
+    with pytest.raises(BoardError, match="quantity"):
+        found.pick("odd")
+
+
 @pytest.mark.parametrize("seed", range(20))
 def test_the_best_fill_is_worth_what_its_pieces_are_and_nothing_is_worth_more(seed):
     """Every way to fill a room of 30 with up to four sizes, gone through one by one."""

@@ -91,3 +91,8 @@ e,120,5,1,,,,knot,110,130,,
 def test_lists_that_are_none(text, words):
     with pytest.raises(BoardListError, match=words):
         read_boards(text)
+
+
+def test_a_cell_without_end_is_told_by_its_line():
+    with pytest.raises(BoardListError, match=r"line 2: field larger than field limit.*Save the list as plain CSV"):
+        read_boards("board,length (mm),width (mm),thickness (mm)\nA," + "9" * 140_000 + ",90,45\n")

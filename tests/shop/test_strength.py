@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import attrs
 import pytest
 from designs import DESIGNS
@@ -31,6 +33,7 @@ from benchjoin import (
     would_help,
 )
 from benchjoin.errors import LoadError, LumberError
+from benchjoin.shop.strength.lists import stability_table
 from benchjoin.shop.strength.loads import GRAVITY, newtons
 from benchjoin.shop.strength.stability import Weighed, angle
 from benchjoin.shop.weights import weights
@@ -102,6 +105,26 @@ def test_a_frame_whose_end_rails_only_butt_is_told_as_a_mechanism_and_not_solved
     assert any("front to back" in one.sentence for one in found.findings)
     assert strength(lay_out(frame), PULL, wood=WOOD, corner_blocks=LOW).mechanisms == ()
     assert strength(lay_out(frame), PULL, wood=WOOD, braced=["across"]).mechanisms == ()
+
+
+def test_a_load_may_be_light():
+    assert newtons("0.5 N") == 0.5
+    assert newtons(0) == 0.0
+
+
+@pytest.mark.parametrize("load", [Spread("atttic", 10), Point("atttic", 10), Line("atttic", 10)])
+def test_a_load_on_no_level_is_refused_with_those_there_are(load):
+    with pytest.raises(LoadError, match="atttic") as error:
+        strength(lay_out(stand()), Case("up", [load]), wood=WOOD, corner_blocks=SEAT)
+    assert "There are low, seat" in str(error.value)
+
+
+def test_what_presses_straight_down_between_its_feet_never_tips_it_on_level_ground():
+    """Over the back edge it has a lever: the low back rail stands 16 proud of the legs."""
+    found = strength(lay_out(stand()), Case("down", [Spread("seat", "50 kg")]), wood=WOOD, corner_blocks=SEAT)
+    level = [one for one in found.tipped if one.case == "down" and one.ground == "level" and one.edge != "back"]
+    assert {one.factor for one in level} == {math.inf}
+    assert stability_table(found.layout, level, ()).rows[0][:2] == ("down", "never")
 
 
 def test_long_rails_that_only_butt_let_it_lean_lengthwise():
