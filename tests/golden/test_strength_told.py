@@ -31,6 +31,7 @@ from benchjoin import (
     strength,
     would_help,
 )
+from benchjoin.shop.strength.check import steadily
 from benchjoin.shop.strength.improving import help_table
 
 LEG, SLIM = Stock("fir batten", thickness=36, width=62), Stock("fir lath", thickness=22)
@@ -99,11 +100,11 @@ WOOD = "western larch"
 
 
 def numbers(found):
-    """The checks nearest their limits, to five figures; of those alike in all of them one."""
+    """The checks nearest their limits, to four figures; of those alike in all of them one."""
     seen = set()
     for one in sorted(found.checks[:120], key=lambda one: (one.case, one.part, one.mate, one.kind)):
         sizes = (one.use, one.felt, one.limit, one.place, one.moment)
-        said = ", ".join(f"{round(size, 6):.5g}" for size in sizes)
+        said = ", ".join(f"{steadily(size):.4g}" for size in sizes)
         if said not in seen:
             yield f"{one.case}, {one.part}, {one.mate}, {one.kind}: {said}"
         seen.add(said)

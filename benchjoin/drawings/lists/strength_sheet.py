@@ -19,7 +19,7 @@ from ...drafting.sheets.ruled import PITCH, TEXT
 from ...drafting.sheets.sheet import Sheet
 from ...layout.layout import Layout
 from ...layout.parts import Part
-from ...shop.strength.check import Check
+from ...shop.strength.check import Check, steadily
 from ...shop.strength.improving import help_table, would_help
 from ...shop.strength.lists import CAUTIONS
 from ...shop.strength.result import Strength
@@ -112,10 +112,9 @@ def _picture(found: Strength, check: Check, wide: float) -> Figure:
     size = " × ".join(f"{read(one)}" for one in (height, part.blank.size()[turn]))
     title = f"{check.part}, {check.case}: bends most at {read(check.place)}"
     lines, start = title_lines(title, wide)
-    words = (
-        f"{check.moment / 1000:.1f} N·m there, {check.use:.2f} of what is worked with; {size} where it is whole."
-        + (f" {check.words[0].upper()}{check.words[1:]}." if check.words else "")
-    )
+    moment, use = steadily(check.moment) / 1000, steadily(check.use)
+    words = f"{moment:.1f} N·m there, {use:.2f} of what is worked with; {size} where it is whole."
+    words += f" {check.words[0].upper()}{check.words[1:]}." if check.words else ""
     told = wrap(words, TEXT, wide)
     drawing: list[Primitive] = list(lines)
     drawing += [Text((0.0, start - TEXT - PITCH * n), line, TEXT) for n, line in enumerate(told)]

@@ -258,7 +258,8 @@ def _sag(case: Solved, part: Part, terms: Terms) -> Iterator[Check]:
         return
     lasting = case.case.time in ("permanent", "long", "medium")
     least, most = CREEP[terms.outdoors] if lasting else (0.0, 0.0)
-    years = f"{sag * (1 + least):.1f} to {sag * (1 + most):.1f} mm in years" if lasting else "it comes back"
+    low, high = (steadily(sag * (1 + more)) for more in (least, most))
+    years = f"{low:.1f} to {high:.1f} mm in years" if lasting else "it comes back"
     yield Check(
         kind="sag",
         part=part.identity,
@@ -289,7 +290,7 @@ def _joints(case: Solved, terms: Terms) -> Iterator[Check]:
 
 
 def steadily(value: float) -> float:
-    """A number to six figures, so that of two that are alike the same one comes first on every machine."""
+    """A number to six figures: what is told, and which of two alike comes first, is the same on every machine."""
     return float(f"{round(value, 8):.6g}")
 
 

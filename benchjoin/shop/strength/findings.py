@@ -9,6 +9,7 @@ from ...findings import Finding
 from ...layout.net_section import stretches
 from ...sources import COMMON_PRACTICE, STATICS
 from ...trade.working import OVER_FACTOR, STUD_NOTCH, STUD_SOURCE
+from .check import steadily
 from .result import Strength
 
 REMEDY = {
@@ -57,7 +58,8 @@ def _over(found: Strength) -> Iterator[Finding]:
         if math.isnan(one.use) or one.use <= 1.0:
             continue
         with_ = f" at {one.mate}" if one.mate else ""
-        many = "has nothing to take it" if math.isinf(one.use) else f"is {one.use:.1f} times what is worked with"
+        times = f"is {steadily(one.use):.1f} times what is worked with"
+        many = "has nothing to take it" if math.isinf(one.use) else times
         yield Finding(
             severity="note" if one.kind == "sag" else "warning",
             kind=f"strength: {one.kind}",
@@ -95,8 +97,8 @@ def _unsteady(found: Strength) -> Iterator[Finding]:
             where=f"the {worst.edge} edge of its feet",
             pieces=(found.piece,),
             sentence=f"{case}: {word} over its {worst.edge} edge ({worst.state}, ground {worst.ground}): what holds "
-            f"is {worst.factor:.2f} times what tips, {OVER_FACTOR:g} is asked. Fix it to a wall, widen its stance "
-            "that way, or weigh down its lowest shelf.",
+            f"is {steadily(worst.factor):.2f} times what tips, {OVER_FACTOR:g} is asked. Fix it to a wall, widen its "
+            "stance that way, or weigh down its lowest shelf.",
             numbers={"factor": worst.factor},
             source=COMMON_PRACTICE,
         )

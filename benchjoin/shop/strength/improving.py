@@ -69,9 +69,9 @@ def help_table(found: Strength, helps: tuple[Help, ...]) -> Table:
         (
             one.what,
             one.part,
-            f"{one.before:.2f}",
-            "–" if math.isnan(one.use) else f"{one.use:.2f}",
-            one.reason or ("–" if math.isinf(one.whole) else f"{one.whole:.2f}"),
+            f"{steadily(one.before):.2f}",
+            "–" if math.isnan(one.use) else f"{steadily(one.use):.2f}",
+            one.reason or ("–" if math.isinf(one.whole) else f"{steadily(one.whole):.2f}"),
         )
         for one in helps
     )

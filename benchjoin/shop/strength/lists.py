@@ -11,7 +11,7 @@ from ...readings import Tape
 from ...sources import STATICS
 from ...tables import Table
 from ...trade.working import MATERIAL, OVER_FACTOR, OVERLOAD, REFERENCES
-from .check import Check, Terms
+from .check import Check, Terms, steadily
 from .loads import GRAVITY, Case, Filled, Line, Load, Point, Push, Spread
 from .stability import Tipping
 
@@ -68,9 +68,10 @@ def case_table(layout: Layout, cases: Sequence[Case], terms: Terms) -> Table:
 def felt(one: Check) -> tuple[str, str]:
     """What is felt and what is worked with."""
 
-    def say(value: float) -> str:
-        if math.isnan(value):
+    def say(number: float) -> str:
+        if math.isnan(number):
             return "not known"
+        value = steadily(number)
         if one.unit == "N·mm":
             return f"{value / 1000:.1f} N·m"
         return f"{value:.1f} {one.unit}" if one.unit != "N" else f"{value:.0f} N"
@@ -82,7 +83,7 @@ def use(one: Check) -> str:
     """How near, as a number."""
     if math.isnan(one.use):
         return "–"
-    return "nothing takes it" if math.isinf(one.use) else f"{one.use:.2f}"
+    return "nothing takes it" if math.isinf(one.use) else f"{steadily(one.use):.2f}"
 
 
 def by_use(layout: Layout, checks: Sequence[Check], terms: Terms, most: int, *, solved: bool) -> Table:
@@ -117,8 +118,8 @@ def stability_table(layout: Layout, tipped: Sequence[Tipping], walls: Sequence[s
     """The worst of every case, and how it stands then."""
     rows = []
     for case in dict.fromkeys(one.case for one in tipped):
-        worst = min((one for one in tipped if one.case == case), key=lambda one: one.factor)
-        number = "never" if math.isinf(worst.factor) else f"{worst.factor:.2f}"
+        worst = min((one for one in tipped if one.case == case), key=lambda one: steadily(one.factor))
+        number = "never" if math.isinf(worst.factor) else f"{steadily(worst.factor):.2f}"
         rows.append((case, number, worst.edge, worst.state, worst.ground))
     notes = [
         f"What holds by what tips ({STATICS}); {OVER_FACTOR:g} is asked, which is common practice, no source.",

@@ -13,7 +13,7 @@ from ...errors import LoadError, typed
 from ...findings import Finding
 from ...layout.layout import Layout
 from ...tables import Table
-from .check import Check, Terms
+from .check import Check, Terms, steadily
 from .framing import Bracing, Framed
 from .lists import by_use, case_table, stability_table
 from .loads import Case
@@ -99,5 +99,6 @@ class Strength:
         return page("strength_page", self)
 
     def __repr__(self) -> str:
-        near = "not solved" if math.isnan(self.use) else f"nearest {self.use:.2f}"
-        return f"<Strength of {self.layout.frame.name}: {len(self.cases)} cases, {near}, tips at {self.factor:.2f}>"
+        near = "not solved" if math.isnan(self.use) else f"nearest {steadily(self.use):.2f}"
+        tips = f"tips at {steadily(self.factor):.2f}"
+        return f"<Strength of {self.layout.frame.name}: {len(self.cases)} cases, {near}, {tips}>"
