@@ -25,8 +25,8 @@ Numbers: TypeAlias = npt.NDArray[np.float64]
 Shapes: TypeAlias = npt.NDArray[np.object_]
 
 TEXT = 2.5
-SHARES = (0.5, 0.0, 1.0)
-"""Where a key may stand in its tile: in its middle first."""
+PLACES = tuple(itertools.product((0.5, 0.0, 1.0), repeat=2))
+"""Where a key may stand in its tile, as shares of its room up and along: in its middle first."""
 ONE_LINE = 0.8
 """Edges on the map that are closer than this are drawn as one. [mm]"""
 
@@ -46,10 +46,8 @@ def key_map(faces: Sequence[Box], tiles: Sequence[tuple[str, Box]], here: str, r
         if key == here:
             drawn.append(Fill((corners,)))
         else:
-            drawn += [
-                Line(corners, closed=True),
-                *_name(key, tile, [shown, *(other.boundary for other in own if other is not tile)]),
-            ]
+            others = [other for other in own if other is not tile]
+            drawn += [Line(corners, closed=True), *_name(key, tile, others, shown)]
     return tuple(drawn)
 
 
@@ -86,15 +84,17 @@ def _beside(wood: shapely.Geometry, tiles: Shapes) -> Iterator[Line]:
             yield Line(tuple((x, y) for x, y in part.coords))
 
 
-def _name(key: str, tile: shapely.Geometry, keep_off: Sequence[shapely.Geometry]) -> list[Text]:
-    """The key in its tile, beside the one that is shown and the edges of others, where it goes in."""
+def _name(key: str, tile: shapely.Geometry, others: Sequence[shapely.Geometry], shown: shapely.Geometry) -> list[Text]:
+    """The key in its tile, where it goes in: in its middle, or in the middle of what no other tile laps over."""
     x0, y0, x1, y1 = tile.bounds
     wide, high = text_width(key, TEXT) + 0.6, TEXT * 1.5
     if wide > x1 - x0 or high > y1 - y0:
         return []
-    for b, a in itertools.product(SHARES, SHARES):
-        at = (x0 + wide / 2 + a * (x1 - x0 - wide), figure_middle(y0 + high / 2 + b * (y1 - y0 - high), TEXT))
-        text = Text(at, key, TEXT, "middle")
-        if not shapely.intersects(keep_off, text_box(text).buffer(-0.2)).any():
+    keep_off = [shown, *(other.boundary for other in others)]
+    alone = tile.difference(shapely.union_all(others))
+    places = [(x0 + wide / 2 + a * (x1 - x0 - wide), y0 + high / 2 + b * (y1 - y0 - high)) for b, a in PLACES]
+    for x, y in (places[0], *((at.x, at.y) for at in [alone.centroid] if not alone.is_empty), *places[1:]):
+        text = Text((x, figure_middle(y, TEXT)), key, TEXT, "middle")
+        if not shapely.intersects(keep_off, text_box(text)).any():
             return [text]
     return []
