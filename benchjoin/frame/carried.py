@@ -70,9 +70,9 @@ def _bearers(run: Bearers, level: Level, around: Around, layers: Sequence[Layer]
         least = min(tops.values(), default=0.0)
         low = tuple(name for name in tops if tops[name] <= least + TOUCH)
         stops = tuple(name for name in tops if name not in low)
-        joints = ((joint, tuple(tops)),) if isinstance(joint, Butt) or not stops else ((joint, low), (Butt(), stops))
+        joints = ((joint, tuple(tops)),) if joint.between or not stops else ((joint, low), (Butt(), stops))
         joints = (*joints, *((run.crossing, layer.names) for layer in crossed))
-    ways = _in_bays(rails, joints) if isinstance(joint, Butt) and axis == X else [joints]
+    ways = _in_bays(rails, joints) if joint.between and axis == X else [joints]
     lines = counted(run, level, around.counts).count
     slots = tuple(
         member(

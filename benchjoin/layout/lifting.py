@@ -7,7 +7,6 @@ from functools import cached_property
 
 import attrs
 
-from ..frame.joints import Rests
 from ..frame.top import Section
 from ..frame.tray import Tray
 from ..runs import larger, smaller
@@ -59,7 +58,7 @@ class LiftOut:
     def seats(self) -> tuple[Joint, ...]:
         """Where its parts rest on what stays."""
         own = {part.identity for part in self.parts}
-        return tuple(j for j in self.joints if isinstance(j.how, Rests) and j.guest in own and j.host not in own)
+        return tuple(j for j in self.joints if j.how.lies and not j.how.held and j.guest in own and j.host not in own)
 
     @cached_property
     def moves(self) -> Moves:

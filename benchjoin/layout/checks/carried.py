@@ -9,7 +9,6 @@ import attrs
 
 from ...findings import Finding, Severity
 from ...frame.boards import Boards
-from ...frame.joints import CutRound
 from ...lengths import TOUCH
 from ...phrases import listed
 from ...runs import larger, smaller
@@ -67,7 +66,7 @@ def _one_edge(piece: Piece) -> Iterator[Finding]:
         if part.slot.upright or part.slot.group or not isinstance(part.slot.of, Boards):
             continue
         axis = part.slot.axes[1]
-        joints = [joint for joint in piece.held.get(part.identity, ()) if not isinstance(joint.how, CutRound)]
+        joints = [joint for joint in piece.held.get(part.identity, ()) if joint.how.carries]
         under = [joint.contact for joint in joints]
         if not under or _straddled(part.blank, under, axis):
             continue
@@ -113,7 +112,7 @@ def wide_spans(piece: Piece) -> Iterator[Finding]:
 
 def _cut_round_legs(piece: Piece) -> Iterator[Finding]:
     for joint in piece.joints:
-        if not isinstance(joint.how, CutRound):
+        if joint.how.carries:
             continue
         part = piece.parts[joint.guest]
         axis, name = part.slot.axes[1], piece.where(joint.guest)
@@ -246,7 +245,7 @@ def _joined(piece: Piece, part: Part, host: Part) -> bool:
 def _contacts(piece: Piece, part: Part) -> list[tuple[Any, Any]]:
     """From where to where a part is held, along it, rising: by what it lies on or is joined to. [mm]"""
     axis = part.slot.axes[0]
-    joints = (joint for joint in piece.held.get(part.identity, ()) if not isinstance(joint.how, CutRound))
+    joints = (joint for joint in piece.held.get(part.identity, ()) if joint.how.carries)
     return sorted(((j.contact.low[axis], j.contact.high[axis]) for j in joints), key=lambda ends: ends[0])
 
 

@@ -8,7 +8,6 @@ from typing import Any
 from ...curves import ArcCurve, Beside
 from ...findings import Finding
 from ...frame.faces import AXIS, looks_down
-from ...frame.joints import Laid, Rests
 from ...lengths import TOUCH
 from ...runs import larger
 from ...solids import Box
@@ -68,7 +67,7 @@ def _joined(piece: Piece, edge: ShapedEdge) -> Iterator[Finding]:
     for joint in piece.joints:
         if part.identity not in (joint.host, joint.guest):
             continue
-        if joint.guest == part.identity and isinstance(joint.how, Laid | Rests):
+        if joint.guest == part.identity and joint.how.lies and not joint.how.shares:
             continue  # it lies there, and what lies under a hollow carries what is beside it
         low, high, near = _on_the_edge(part, edge.face, joint.contact)
         back = edge.back_from(low, high)

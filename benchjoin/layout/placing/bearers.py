@@ -9,7 +9,6 @@ import numpy as np
 
 from ...errors import RunOverfull
 from ...frame.faces import AXIS, LOW, OPPOSITE, X, Y, looks_down
-from ...frame.joints import Butt
 from ...frame.slots import Slot
 from ...lengths import TOUCH
 from ...runs import Member, Pin, lay_run
@@ -111,9 +110,9 @@ def _from_rail_to_rail(slot: Slot, site: Site, across: tuple[float, float]) -> t
     """Extent of a bearer: between what it butts against, over what it crosses and what it reaches past that. [mm]"""
     axis, run = slot.axes[0], slot.of
     how, names = slot.joints[0]
-    butts = [names for joint, names in slot.joints if isinstance(joint, Butt)]
+    butts = [names for joint, names in slot.joints if joint.between]
     stops = _in_line(site.hosts(butts[0]), across, axis) if butts else []
-    over = [] if isinstance(how, Butt) else _in_line(site.hosts(names), across, axis)
+    over = [] if how.between else _in_line(site.hosts(names), across, axis)
     both = [*over, *stops]
     middle = (lowest(box.low[axis] for box in both) + highest(box.high[axis] for box in both)) / 2
     if len(both) == 1:
